@@ -1,0 +1,44 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "core/castings/casting.h"
+#include "core/front/front_layout.h"
+#include "core/handling/lifting.h"
+#include "core/mould/mould_estimate.h"
+#include "core/plan/finding.h"
+#include "core/plan/plan.h"
+#include "core/pour/mix_quantities.h"
+#include "core/purchase/shopping.h"
+#include "core/reinforcement/steel_schedule.h"
+
+namespace yardcast {
+
+/// A casting where it stands.
+struct PlacedCasting {
+    CastingPtr casting;
+    std::array<double, 3> centroidMm{};  ///< plan axes
+};
+
+/// Everything the program knows about one plan: an immutable value.
+struct Assessment {
+    std::vector<PlacedCasting> castings;      ///< in the order of the parts
+    std::vector<MixQuantities> mixes;         ///< only mixes that some casting uses
+    SteelSchedule steel;
+    std::vector<CastingLift> handling;        ///< one a casting, same order
+    std::vector<FrontLayout> fronts;
+    MouldEstimate mould;
+    ShoppingList shopping;
+    std::vector<Finding> findings;            ///< gravest first, then in the order of the parts
+
+    double volumeL() const;
+    double massKg() const;
+    int count(Severity severity) const;
+};
+
+using AssessmentPtr = std::shared_ptr<const Assessment>;
+
+}  // namespace yardcast

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "core/castings/casting.h"
+#include "core/front/front_layout.h"
+#include "core/mould/mould_estimate.h"
+#include "core/plan/finding.h"
+#include "core/plan/plan.h"
+#include "core/pour/mix_quantities.h"
+#include "core/purchase/price_book.h"
+#include "core/reinforcement/steel_schedule.h"
+
+namespace yardcast {
+
+/// How many of one pack size.
+struct PackChoice {
+    double size = 0.0;
+    int count = 0;
+    std::int64_t priceMinor = 0;  ///< of one pack
+};
+
+/// One need from one origin, so that a click on a line leads to the parts it comes from.
+struct ShoppingOrigin {
+    std::string subject;   ///< part, casting or mix
+    double amount = 0.0;
+};
+
+struct ShoppingLine {
+    std::string item;
+    std::string name;
+    std::string group;
+    std::string unit;
+    double need = 0.0;        ///< before what is owned
+    double owned = 0.0;       ///< taken off, at most the need
+    std::vector<PackChoice> packs;
+    std::int64_t priceMinor = 0;
+    double leftover = 0.0;    ///< bought less (need - owned)
+    bool estimate = false;    ///< until a saw plan exists
+    bool priced = true;       ///< false: the book has no such item
+    std::vector<ShoppingOrigin> origins;
+};
+
+struct ShoppingList {
+    std::vector<ShoppingLine> lines;      ///< by aisle, then as in the price book
+    std::int64_t totalMinor = 0;
+    double massKg = 0.0;                  ///< to carry home: dry mix, cement, steel
+};
+
+/// The cheapest packs that cover `need` (exact, by search over counts); on equal price the least left over.
+/// No packs: empty.
+std::vector<PackChoice> cheapestPacks(double need, const std::vector<Pack>& packs);
+
+ShoppingList shoppingList(const Plan& plan, const PriceBook& prices, const std::vector<CastingPtr>& castings,
+                          const std::vector<MixQuantities>& mixes, const SteelSchedule& steel,
+                          const std::vector<FrontLayout>& fronts, const MouldEstimate& mould,
+                          std::vector<Finding>& findings);
+
+}  // namespace yardcast
