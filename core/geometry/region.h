@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "core/geometry/point.h"
@@ -67,15 +68,17 @@ bool contains(const Region& region, Point p);
 double distanceToSegment(Point p, Point a, Point b);
 double distanceToRing(const Ring& ring, Point p);
 
-/// Indices of two edges of the ring that cross or overlap, if any; edge i runs from point i to i+1.
+/// Indices of two edges of the ring that cross, touch or overlap though they are no neighbours (or neighbours of which
+/// one runs back over the other), if any; edge i runs from point i to i+1. Exact on the lattice; repeated points and
+/// rings beyond `kLargestCoordinateMm` are passed over.
 std::optional<std::pair<int, int>> selfCrossing(const Ring& ring);
 
 /// An axis-parallel rectangle about `centre`, then turned counter-clockwise about it, with corners rounded
-/// to `cornerRadiusMm` (cut to half the shorter side). Arcs are flattened within `kArcToleranceMm`.
+/// to `cornerRadiusMm` (cut to half the shorter side). Arcs are flattened within `kArcToleranceMm`, their area kept.
 Ring rectangleRing(Point centre, Size size, double turnDeg = 0.0, double cornerRadiusMm = 0.0);
 /// A circle as a polygon of the same area (so volumes are exact), within `kArcToleranceMm` of the arc.
 Ring circleRing(Point centre, double diameterMm);
-/// The strip of `widthMm` centred on the line from a to b, lengthened at both ends by `extendMm`.
+/// The strip of `widthMm` centred on the line from a to b, lengthened at both ends by `extendMm`. Empty where a is b.
 Ring stripRing(Point a, Point b, double widthMm, double extendMm = 0.0);
 
 /// The set inside the ring (non-zero rule); a clockwise ring is turned round.
@@ -85,7 +88,8 @@ Region uniteRings(const std::vector<Ring>& rings);
 Region subtract(const Region& a, const Region& b);
 Region intersect(const Region& a, const Region& b);
 enum class OffsetJoin { mitre, round };
-/// Grown (positive) or shrunk (negative) by `distanceMm`.
+/// Grown (positive) or shrunk (negative) by `distanceMm`. A mitre reaches out at most 4 times the distance; a round
+/// join is flattened within `kArcToleranceMm`.
 Region offset(const Region& region, double distanceMm, OffsetJoin join);
 
 Ring transformed(const Ring& ring, const Placement& placement);
