@@ -6,9 +6,9 @@ namespace yardcast {
 
 bool operator==(const FileSource& a, const FileSource& b)
 {
-    if (a.object == b.object) return true;
-    if (!a.object || !b.object) return false;
-    return *a.object == *b.object;
+    if (a.unknown == b.unknown) return true;
+    if (!a.unknown || !b.unknown) return false;
+    return *a.unknown == *b.unknown;
 }
 
 }  // namespace yardcast
