@@ -37,25 +37,35 @@ struct ShoppingLine {
     double owned = 0.0;       ///< taken off, at most the need
     std::vector<PackChoice> packs;
     std::int64_t priceMinor = 0;
-    double leftover = 0.0;    ///< bought less (need - owned)
+    double leftover = 0.0;    ///< bought less (need - owned); 0 where nothing is priced
     bool estimate = false;    ///< until a saw plan exists
-    bool priced = true;       ///< false: the book has no such item
+    bool priced = true;       ///< false: neither the book nor the plan has a price for it
     std::vector<ShoppingOrigin> origins;
 };
 
 struct ShoppingList {
     std::vector<ShoppingLine> lines;      ///< by aisle, then as in the price book
-    std::int64_t totalMinor = 0;
+    std::string currency;                 ///< ISO 4217, the plan's
+    std::int64_t totalMinor = 0;          ///< exact sum of the lines
     double massKg = 0.0;                  ///< to carry home: dry mix, cement, steel
 };
 
 /// The cheapest packs that cover `need` (exact, by search over counts); on equal price the least left over.
-/// No packs: empty.
+/// Largest packs first. Empty: no need, no usable packs, or more than ten million packs. Sizes and needs count in
+/// millionths of a unit.
 std::vector<PackChoice> cheapestPacks(double need, const std::vector<Pack>& packs);
 
+/// What to buy, from the cheapest packs that cover what is needed and not owned. Prices of the plan's own for an item
+/// replace all packs of the book. Each sort of dry mix is bought in bags of its own mass, whole bags for each mix (an
+/// opened bag is not kept for the next mix), priced by the kg where no pack of that mass has a price.
+/// A book in another currency than the plan's is not used (finding `currency_differs`); a book in "XXX" is.
+/// Findings: over_budget, budget_tight (less than kTightBudgetShare left), saves_against_quote, dearer_than_quote,
+/// no_price, longer_than_stock, bag_price_reckoned, currency_differs, example_prices, owned_unknown, price_unknown.
 ShoppingList shoppingList(const Plan& plan, const PriceBook& prices, const std::vector<CastingPtr>& castings,
                           const std::vector<MixQuantities>& mixes, const SteelSchedule& steel,
                           const std::vector<FrontLayout>& fronts, const MouldEstimate& mould,
                           std::vector<Finding>& findings);
+
+inline constexpr double kTightBudgetShare = 0.10;
 
 }  // namespace yardcast
