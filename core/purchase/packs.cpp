@@ -15,7 +15,7 @@ constexpr double kStepsPerUnit = 1e6;
 /// Beyond this many packs no count is given (it would not fit the whole numbers used here, nor any yard).
 constexpr double kMostPacks = 1e7;
 
-struct Size {
+struct PackSize {
     std::int64_t steps = 0;
     std::int64_t priceMinor = 0;
     std::size_t index = 0;
@@ -26,7 +26,7 @@ struct Size {
 /// than `most` are tried, because a larger number can be exchanged for whole packs of the first at no higher price.
 class PackSearch {
 public:
-    PackSearch(std::int64_t needSteps, std::vector<Size> sizes) : need_(needSteps), sizes_(std::move(sizes))
+    PackSearch(std::int64_t needSteps, std::vector<PackSize> sizes) : need_(needSteps), sizes_(std::move(sizes))
     {
         counts_.assign(sizes_.size(), 0);
     }
@@ -45,7 +45,7 @@ private:
             consider(price + counts_[0] * sizes_[0].priceMinor, counts_[0] * sizes_[0].steps - remaining);
             return;
         }
-        const Size& size = sizes_[next];
+        const PackSize& size = sizes_[next];
         const std::int64_t most = std::min(size.most, (remaining + size.steps - 1) / size.steps);
         for (std::int64_t count = 0; count <= most; ++count) {
             const std::int64_t left = remaining - count * size.steps;
@@ -70,14 +70,14 @@ private:
     }
 
     std::int64_t need_;
-    std::vector<Size> sizes_;
+    std::vector<PackSize> sizes_;
     std::vector<std::int64_t> counts_;
     std::vector<std::int64_t> best_;
     std::int64_t bestPrice_ = 0;
     std::int64_t bestLeftover_ = 0;
 };
 
-bool cheaperPerUnit(const Size& a, const Size& b)
+bool cheaperPerUnit(const PackSize& a, const PackSize& b)
 {
     const double left = static_cast<double>(a.priceMinor) * static_cast<double>(b.steps);
     const double right = static_cast<double>(b.priceMinor) * static_cast<double>(a.steps);
@@ -85,9 +85,9 @@ bool cheaperPerUnit(const Size& a, const Size& b)
     return a.steps < b.steps;
 }
 
-std::vector<Size> usableSizes(const std::vector<Pack>& packs)
+std::vector<PackSize> usableSizes(const std::vector<Pack>& packs)
 {
-    std::vector<Size> sizes;
+    std::vector<PackSize> sizes;
     for (std::size_t i = 0; i < packs.size(); ++i) {
         const double steps = std::round(packs[i].size * kStepsPerUnit);
         if (!(steps >= 1.0) || steps > 1e15 || packs[i].priceMinor < 0) continue;
@@ -95,13 +95,13 @@ std::vector<Size> usableSizes(const std::vector<Pack>& packs)
     }
     std::sort(sizes.begin(), sizes.end(), cheaperPerUnit);
     // Of two packs of one size only the cheaper can ever be chosen.
-    std::vector<Size> distinct;
-    for (const Size& size : sizes) {
+    std::vector<PackSize> distinct;
+    for (const PackSize& size : sizes) {
         const bool known = std::any_of(distinct.begin(), distinct.end(),
-                                       [&](const Size& other) { return other.steps == size.steps; });
+                                       [&](const PackSize& other) { return other.steps == size.steps; });
         if (!known) distinct.push_back(size);
     }
-    for (Size& size : distinct) size.most = distinct[0].steps / std::gcd(distinct[0].steps, size.steps) - 1;
+    for (PackSize& size : distinct) size.most = distinct[0].steps / std::gcd(distinct[0].steps, size.steps) - 1;
     return distinct;
 }
 
@@ -109,12 +109,12 @@ std::vector<Size> usableSizes(const std::vector<Pack>& packs)
 
 std::vector<PackChoice> cheapestPacks(double need, const std::vector<Pack>& packs)
 {
-    const std::vector<Size> sizes = usableSizes(packs);
+    const std::vector<PackSize> sizes = usableSizes(packs);
     if (sizes.empty() || !(need > 0.0)) return {};
     const double needSteps = std::ceil(need * kStepsPerUnit * (1 - 1e-12) - 0.5);
     if (needSteps < 1.0) return {};
     const auto least = std::min_element(sizes.begin(), sizes.end(),
-                                        [](const Size& a, const Size& b) { return a.steps < b.steps; });
+                                        [](const PackSize& a, const PackSize& b) { return a.steps < b.steps; });
     if (needSteps > 1e15 || needSteps / static_cast<double>(least->steps) > kMostPacks) return {};
 
     const std::vector<std::int64_t> counts = PackSearch(static_cast<std::int64_t>(needSteps), sizes).run();
