@@ -1,0 +1,289 @@
+#include "core/assess/assessment_json.h"
+
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+namespace yardcast {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// Figures to a millionth: far below what any of them is known to, without the noise of the last binary digits.
+double rounded(double value)
+{
+    if (!std::isfinite(value) || std::abs(value) > 1e9) return value;
+    const double result = std::round(value * 1e6) / 1e6;
+    return result == 0.0 ? 0.0 : result;
+}
+
+Json pointJson(const Point& point)
+{
+    return {rounded(point.x), rounded(point.y)};
+}
+
+const char* kindWord(PartKind kind)
+{
+    switch (kind) {
+    case PartKind::counter: return "counter";
+    case PartKind::support: return "support";
+    case PartKind::panel: return "panel";
+    case PartKind::front: return "front";
+    case PartKind::appliance: return "appliance";
+    }
+    return "";
+}
+
+const char* severityWord(Severity severity)
+{
+    switch (severity) {
+    case Severity::stop: return "stop";
+    case Severity::caution: return "caution";
+    case Severity::note: return "note";
+    }
+    return "";
+}
+
+Json castingsJson(const Assessment& assessment)
+{
+    Json list = Json::array();
+    for (const PlacedCasting& placed : assessment.castings) {
+        const Casting& casting = *placed.casting;
+        Json centroid = Json::array();
+        for (const double coordinate : placed.centroidMm) centroid.push_back(rounded(coordinate));
+        list.push_back({{"id", casting.id},
+                        {"part", casting.part},
+                        {"kind", kindWord(casting.kind)},
+                        {"mix", casting.mix},
+                        {"volume_l", rounded(casting.volumeL)},
+                        {"concrete_kg", rounded(casting.concreteKg)},
+                        {"fresh_kg", rounded(casting.freshKg)},
+                        {"steel_kg", rounded(casting.steelKg)},
+                        {"filler_kg", rounded(casting.fillerKg)},
+                        {"mass_kg", rounded(casting.massKg)},
+                        {"centroid_mm", centroid},
+                        {"face_m2", rounded(casting.faceAreaM2)},
+                        {"deepest_mm", rounded(casting.deepestMm)}});
+    }
+    return list;
+}
+
+Json mixesJson(const Assessment& assessment)
+{
+    Json list = Json::array();
+    for (const MixQuantities& mix : assessment.mixes) {
+        Json fibres = Json::array();
+        for (const auto& [kind, kg] : mix.fibresByKindKg) fibres.push_back({{"kind", kind}, {"kg", rounded(kg)}});
+        Json castings = Json::array();
+        for (const auto& [casting, litres] : mix.castingLitres) {
+            castings.push_back({{"casting", casting}, {"volume_l", rounded(litres)}});
+        }
+        list.push_back({{"mix", mix.mix},
+                        {"net_l", rounded(mix.netL)},
+                        {"volume_l", rounded(mix.volumeL)},
+                        {"litres_per_bag", rounded(mix.litresPerBag)},
+                        {"bags", mix.bags},
+                        {"bags_exact", rounded(mix.bagsExact)},
+                        {"dry_mix_kg", rounded(mix.bagsKg)},
+                        {"extra_cement_kg", rounded(mix.extraCementKg)},
+                        {"silica_fume_kg", rounded(mix.silicaFumeKg)},
+                        {"plasticiser_kg", rounded(mix.plasticiserKg)},
+                        {"water_l", rounded(mix.waterL)},
+                        {"fibres_kg", rounded(mix.fibresKg)},
+                        {"fibres", fibres},
+                        {"water_cement", rounded(mix.waterCement)},
+                        {"water_binder", rounded(mix.waterBinder)},
+                        {"k_value", rounded(mix.kValue)},
+                        {"fresh_density_kg_m3", rounded(mix.freshDensityKgM3)},
+                        {"batches", mix.batches},
+                        {"bags_per_batch", rounded(mix.bagsPerBatch)},
+                        {"castings", castings}});
+    }
+    return list;
+}
+
+Json steelJson(const SteelSchedule& steel)
+{
+    Json meshes = Json::array();
+    for (const MeshNeed& mesh : steel.meshes) {
+        meshes.push_back({{"casting", mesh.casting},
+                          {"bar_mm", rounded(mesh.barMm)},
+                          {"pitch_mm", rounded(mesh.pitchMm)},
+                          {"net_m2", rounded(mesh.netAreaM2)},
+                          {"with_laps_m2", rounded(mesh.withLapsM2)},
+                          {"mass_kg", rounded(mesh.massKg)}});
+    }
+    Json bars = Json::array();
+    for (const BarNeed& bar : steel.bars) {
+        bars.push_back({{"casting", bar.casting},
+                        {"diameter_mm", rounded(bar.diameterMm)},
+                        {"length_mm", rounded(bar.lengthMm)},
+                        {"count", bar.count},
+                        {"mass_kg", rounded(bar.massKg)}});
+    }
+    Json totals = Json::array();
+    for (const DiameterTotal& total : steel.barTotals) {
+        totals.push_back({{"diameter_mm", rounded(total.diameterMm)},
+                          {"length_m", rounded(total.lengthM)},
+                          {"mass_kg", rounded(total.massKg)}});
+    }
+    return {{"mesh", meshes},
+            {"bars", bars},
+            {"by_diameter", totals},
+            {"mesh_area_m2", rounded(steel.meshAreaM2)},
+            {"mass_kg", rounded(steel.massKg)}};
+}
+
+Json handlingJson(const Assessment& assessment)
+{
+    Json list = Json::array();
+    for (const CastingLift& lift : assessment.handling) {
+        Json grips = Json::array();
+        for (const Point& grip : lift.grips) grips.push_back(pointJson(grip));
+        // null: no number of people that could get their hands on it.
+        list.push_back({{"casting", lift.casting},
+                        {"mass_kg", rounded(lift.massKg)},
+                        {"people", lift.people > 0 ? Json(lift.people) : Json()},
+                        {"crew_people", lift.crewPeople},
+                        {"limit_kg", rounded(lift.limitKg)},
+                        {"grips", grips}});
+    }
+    return list;
+}
+
+Json mouldJson(const MouldEstimate& mould)
+{
+    Json castings = Json::array();
+    for (const MouldNeed& need : mould.castings) {
+        castings.push_back({{"casting", need.casting},
+                            {"base_m2", rounded(need.baseM2)},
+                            {"sides_m2", rounded(need.sidesM2)},
+                            {"formers_m2", rounded(need.formersM2)},
+                            {"board_m2", rounded(need.boardM2)},
+                            {"silicone_ml", rounded(need.siliconeMl)},
+                            {"release_ml", rounded(need.releaseMl)},
+                            {"foam_m2", rounded(need.foamM2)},
+                            {"foam_thickness_mm", rounded(need.foamThicknessMm)},
+                            {"sheeting_m2", rounded(need.sheetingM2)},
+                            {"sealer_l", rounded(need.sealerL)}});
+    }
+    return {{"estimate", true},
+            {"castings", castings},
+            {"board_m2", rounded(mould.boardM2)},
+            {"silicone_ml", rounded(mould.siliconeMl)},
+            {"release_ml", rounded(mould.releaseMl)},
+            {"sheeting_m2", rounded(mould.sheetingM2)},
+            {"sealer_l", rounded(mould.sealerL)}};
+}
+
+Json frontJson(const FrontLayout& front)
+{
+    Json starts = Json::array();
+    for (const double start : front.battenStartsMm) starts.push_back(rounded(start));
+    Json doors = Json::array();
+    for (const DoorLayout& door : front.doors) {
+        doors.push_back({{"from_mm", rounded(door.fromMm)},
+                         {"to_mm", rounded(door.toMm)},
+                         {"shift_mm", rounded(door.shiftMm)},
+                         {"battens", door.battens},
+                         {"hinges", door.hinges},
+                         {"side", door.side == HingeSide::left ? "left" : "right"}});
+    }
+    Json pieces = Json::array();
+    for (const TimberPiece& piece : front.pieces) {
+        pieces.push_back({{"name", piece.name},
+                          {"length_mm", rounded(piece.lengthMm)},
+                          {"width_mm", rounded(piece.widthMm)},
+                          {"thickness_mm", rounded(piece.thicknessMm)},
+                          {"count", piece.count}});
+    }
+    return {{"part", front.part},
+            {"solved", front.solved},
+            {"length_mm", rounded(front.lengthMm)},
+            {"height_mm", rounded(front.heightMm)},
+            {"battens", front.battens},
+            {"gap_mm", rounded(front.gapMm)},
+            {"batten_length_mm", rounded(front.battenLengthMm)},
+            {"batten_starts_mm", starts},
+            {"doors", doors},
+            {"pieces", pieces},
+            {"screws", front.screws},
+            {"hinges", front.hinges},
+            {"timber_m", rounded(front.timberM)},
+            {"frame_timber_m", rounded(front.frameTimberM)},
+            {"mass_kg", rounded(front.massKg)}};
+}
+
+Json shoppingJson(const ShoppingList& shopping)
+{
+    Json lines = Json::array();
+    for (const ShoppingLine& line : shopping.lines) {
+        int packs = 0;
+        Json choices = Json::array();
+        for (const PackChoice& choice : line.packs) {
+            packs += choice.count;
+            choices.push_back(
+                {{"size", rounded(choice.size)}, {"count", choice.count}, {"price_minor", choice.priceMinor}});
+        }
+        lines.push_back({{"item", line.item},
+                         {"name", line.name},
+                         {"group", line.group},
+                         {"need", rounded(line.need)},
+                         {"unit", line.unit},
+                         {"packs", packs},
+                         {"pack", line.packs.size() == 1 ? Json(rounded(line.packs[0].size)) : Json()},
+                         {"choice", choices},
+                         {"price_minor", line.priceMinor},
+                         {"leftover", rounded(line.leftover)},
+                         {"owned", rounded(line.owned)},
+                         {"estimate", line.estimate},
+                         {"priced", line.priced}});
+    }
+    return {{"lines", lines},
+            {"currency", shopping.currency},
+            {"total_minor", shopping.totalMinor},
+            {"carry_kg", rounded(shopping.massKg)}};
+}
+
+Json findingJson(const Finding& finding, const FindingWords& words)
+{
+    Json remedies = Json::array();
+    for (const Remedy& remedy : finding.remedies) {
+        const Json edit = Json::parse(remedy.edit, nullptr, false);
+        remedies.push_back({{"text", words.remedy ? words.remedy(remedy) : remedy.code},
+                            {"edit", edit.is_discarded() ? Json() : edit},
+                            {"effect", remedy.effect}});
+    }
+    return {{"code", finding.code},
+            {"severity", severityWord(finding.severity)},
+            {"subjects", finding.subjects},
+            {"pointer", finding.pointer},
+            {"text", words.text ? words.text(finding) : finding.code},
+            {"source", words.source ? words.source(finding) : std::string()},
+            {"remedies", remedies}};
+}
+
+}  // namespace
+
+std::string assessmentJson(const Plan& plan, const Assessment& assessment, const FindingWords& words)
+{
+    Json fronts = Json::array();
+    for (const FrontLayout& front : assessment.fronts) fronts.push_back(frontJson(front));
+    Json findings = Json::array();
+    for (const Finding& finding : assessment.findings) findings.push_back(findingJson(finding, words));
+    const Json root{{"yardcast_assessment", 1},
+                    {"title", plan.title},
+                    {"totals", {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
+                    {"castings", castingsJson(assessment)},
+                    {"mixes", mixesJson(assessment)},
+                    {"steel", steelJson(assessment.steel)},
+                    {"handling", handlingJson(assessment)},
+                    {"mould", mouldJson(assessment.mould)},
+                    {"front", fronts},
+                    {"shopping", shoppingJson(assessment.shopping)},
+                    {"findings", findings}};
+    return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace yardcast
