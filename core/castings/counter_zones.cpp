@@ -1,0 +1,182 @@
+#include "core/castings/counter_zones.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace yardcast {
+
+namespace {
+
+/// At a re-entrant corner the rim's inner line is mitred; a mitre longer than this many widths is cut square.
+constexpr double kMitreLimit = 4.0;
+/// How far a joint is drawn past its ends at least, so that it cuts through.
+constexpr double kLeastJointExtensionMm = 5.0;
+/// A joint without a gap still divides.
+constexpr double kLeastJointWidthMm = 0.01;
+
+bool isSize(double mm) { return mm > 0.0 && mm <= kLargestCoordinateMm; }
+bool isPlace(double mm) { return std::abs(mm) <= kLargestCoordinateMm; }
+bool isPlace(Point p) { return isPlace(p.x) && isPlace(p.y); }
+bool isPlace(const Ring& ring)
+{
+    return std::all_of(ring.begin(), ring.end(), [](Point p) { return isPlace(p); });
+}
+
+bool isComputable(const Counter& counter)
+{
+    if (counter.outline.size() < 3 || !isPlace(counter.outline)) return false;
+    if (!isSize(counter.thicknessMm) || !isPlace(counter.topMm)) return false;
+    if (counter.rim && (!isSize(counter.rim->depthMm) || !isSize(counter.rim->widthMm))) return false;
+    if (counter.filler && !(counter.filler->densityKgM3 >= 0.0 && counter.filler->densityKgM3 <= 1e5)) return false;
+    for (const Rib& rib : counter.ribs) {
+        if (!isPlace(rib.from) || !isPlace(rib.to) || !isSize(rib.widthMm)) return false;
+    }
+    for (const Cutout& cutout : counter.cutouts) {
+        if (!isPlace(cutoutRing(cutout)) || !isPlace(cutout.rimMm.value_or(0.0))) return false;
+    }
+    for (const Joint& joint : counter.joints) {
+        const double gap = joint.gapMm.value_or(kDefaultJointGapMm);
+        if (!isPlace(joint.from) || !isPlace(joint.to) || !(gap >= 0.0) || !isPlace(gap)) return false;
+    }
+    return true;
+}
+
+/// Deep strips along the chosen edges: a rectangle on the inner side of each, and the kite that closes the notch
+/// where two of them meet at a re-entrant corner.
+std::vector<Ring> rimRings(const Ring& outline, const Rim& rim)
+{
+    const int count = static_cast<int>(outline.size());
+    std::vector<bool> chosen(outline.size(), !rim.edges);
+    if (rim.edges) {
+        for (const int edge : *rim.edges) {
+            if (edge >= 0 && edge < count) chosen[edge] = true;
+        }
+    }
+    const double inner = signedArea(outline) >= 0 ? 1.0 : -1.0;
+    const auto inward = [&](int edge) {
+        const Point along = outline[(edge + 1) % count] - outline[edge];
+        const double span = length(along);
+        return span > 0.0 ? leftNormal(along) * (inner * rim.widthMm / span) : Point{};
+    };
+
+    std::vector<Ring> rings;
+    std::vector<int> kept;
+    for (int i = 0; i < count; ++i) {
+        if (outline[i] == outline[(i + 1) % count]) continue;
+        if (!chosen[i]) {
+            kept.push_back(-1);
+            continue;
+        }
+        kept.push_back(i);
+        const Point a = outline[i];
+        const Point b = outline[(i + 1) % count];
+        const Point n = inward(i);
+        rings.push_back({a, b, b + n, a + n});
+    }
+    for (std::size_t k = 0; k < kept.size(); ++k) {
+        const int before = kept[k];
+        const int after = kept[(k + 1) % kept.size()];
+        if (before < 0 || after < 0 || before == after) continue;
+        const Point n1 = inward(before);
+        const Point n2 = inward(after);
+        if (inner * cross(n1, n2) >= 0.0) continue;  // not re-entrant: the rectangles overlap
+        const Point corner = outline[after];
+        const double squared = rim.widthMm * rim.widthMm;
+        const double closeness = squared + dot(n1, n2);  // w2 (1 + cos of the turn)
+        Ring kite{corner, corner + n1};
+        // Mitre point: corner + (n1 + n2) / (1 + cos); its distance over the width squared is 2 / (1 + cos).
+        if (closeness > 0.0 && 2 * squared / closeness <= kMitreLimit * kMitreLimit)
+            kite.push_back(corner + (n1 + n2) * (squared / closeness));
+        kite.push_back(corner + n2);
+        rings.push_back(std::move(kite));
+    }
+    return rings;
+}
+
+Region cutoutRims(const Counter& counter)
+{
+    std::vector<Ring> rings;
+    for (const Cutout& cutout : counter.cutouts) {
+        const double rim = cutout.rimMm.value_or(0.0);
+        if (!(rim > 0.0)) continue;
+        for (const Polygon& grown : offset(regionOf(cutoutRing(cutout)), rim, OffsetJoin::round))
+            rings.push_back(grown.outer);
+    }
+    return uniteRings(rings);
+}
+
+void addZone(std::vector<Zone>& zones, ZoneKind kind, Region region, double fromMm, double toMm)
+{
+    if (!region.empty()) zones.push_back({kind, std::move(region), fromMm, toMm});
+}
+
+}  // namespace
+
+CounterSolid counterSolid(const Counter& counter)
+{
+    CounterSolid solid;
+    if (!isComputable(counter)) return solid;
+
+    std::vector<Ring> openings;
+    for (const Cutout& cutout : counter.cutouts) openings.push_back(cutoutRing(cutout));
+    solid.plan = subtract(regionOf(counter.outline), uniteRings(openings));
+    if (solid.plan.empty()) return solid;
+
+    const double thickness = counter.thicknessMm;
+    const double deep = counter.rim ? std::max(counter.rim->depthMm, thickness) : thickness;
+    solid.deepestMm = thickness;
+    if (!(deep > thickness)) {
+        addZone(solid.zones, ZoneKind::field, solid.plan, 0.0, thickness);
+        return solid;
+    }
+
+    Region taken;
+    const auto take = [&](ZoneKind kind, const Region& strips) {
+        const Region inPlan = intersect(strips, solid.plan);
+        addZone(solid.zones, kind, subtract(inPlan, taken), 0.0, deep);
+        taken = unite(taken, inPlan);
+    };
+    take(ZoneKind::rim, uniteRings(rimRings(counter.outline, *counter.rim)));
+    if (!counter.cutouts.empty()) take(ZoneKind::cutoutRim, cutoutRims(counter));
+    if (!counter.ribs.empty()) {
+        std::vector<Ring> ribs;
+        for (const Rib& rib : counter.ribs) ribs.push_back(stripRing(rib.from, rib.to, rib.widthMm));
+        take(ZoneKind::rib, uniteRings(ribs));
+    }
+    if (!taken.empty()) solid.deepestMm = deep;
+    const Region field = subtract(solid.plan, taken);
+    addZone(solid.zones, ZoneKind::field, field, 0.0, thickness);
+    if (counter.filler) addZone(solid.zones, ZoneKind::filler, field, thickness, deep);
+    return solid;
+}
+
+std::vector<Region> counterPieces(const Counter& counter, const Region& plan)
+{
+    std::vector<Ring> gaps;
+    for (const Joint& joint : counter.joints) {
+        const double gap = joint.gapMm.value_or(kDefaultJointGapMm);
+        gaps.push_back(stripRing(joint.from, joint.to, std::max(gap, kLeastJointWidthMm),
+                                 std::max(gap, kLeastJointExtensionMm)));
+    }
+    const Region divided = gaps.empty() ? plan : subtract(plan, uniteRings(gaps));
+
+    struct Placed {
+        long long x;
+        long long y;
+        Region region;
+    };
+    std::vector<Placed> pieces;
+    for (const Polygon& polygon : divided) {
+        const AreaMoments m = moments(polygon);
+        if (!(m.areaMm2 >= kSliverMm2)) continue;
+        const Point c = m.centroid();
+        pieces.push_back({std::llround(c.x), std::llround(c.y), {polygon}});
+    }
+    std::stable_sort(pieces.begin(), pieces.end(),
+                     [](const Placed& a, const Placed& b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+    std::vector<Region> regions;
+    for (Placed& piece : pieces) regions.push_back(std::move(piece.region));
+    return regions;
+}
+
+}  // namespace yardcast

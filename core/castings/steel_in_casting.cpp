@@ -1,0 +1,142 @@
+#include "core/castings/steel_in_casting.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "core/materials/materials.h"
+
+namespace yardcast {
+
+namespace {
+
+constexpr double kMostDiameterMm = 100.0;
+/// A bar drawn along the line of the cover is inside, whatever the rounding of a turned outline.
+constexpr double kOnLineMm = 0.01;
+
+bool isCover(double mm) { return mm >= 0.0 && mm <= kLargestCoordinateMm; }
+
+/// Where the segment meets the ring's edges, as shares of its length.
+void addCrossings(Point from, Point along, const Ring& ring, std::vector<double>& shares)
+{
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Point a = ring[i];
+        const Point edge = ring[(i + 1) % ring.size()] - a;
+        const double denominator = cross(along, edge);
+        if (denominator == 0.0) continue;
+        const double onEdge = cross(a - from, along) / denominator;
+        const double share = cross(a - from, edge) / denominator;
+        // A little beyond the edge's ends, so that no corner is missed; a cut too many does no harm.
+        const double slack = 2 * kOnLineMm / length(edge);
+        if (onEdge >= -slack && onEdge <= 1.0 + slack && share > 0.0 && share < 1.0) shares.push_back(share);
+    }
+}
+
+bool insideOrOnLine(const Region& region, Point p)
+{
+    if (contains(region, p)) return true;
+    return std::any_of(region.begin(), region.end(), [p](const Polygon& polygon) {
+        return distanceToRing(polygon.outer, p) <= kOnLineMm ||
+               std::any_of(polygon.holes.begin(), polygon.holes.end(),
+                           [p](const Ring& hole) { return distanceToRing(hole, p) <= kOnLineMm; });
+    });
+}
+
+void addMesh(const Mesh& mesh, const Region& outline, SteelInPiece& steel)
+{
+    if (!(mesh.barMm > 0.0 && mesh.barMm <= kMostDiameterMm && mesh.pitchMm > mesh.barMm && isCover(mesh.coverMm)))
+        return;
+    const AreaMoments net = moments(offset(outline, -mesh.coverMm, OffsetJoin::mitre));
+    if (!(net.areaMm2 > 0.0)) return;
+    SteelItem item;
+    item.mesh = true;
+    item.diameterMm = mesh.barMm;
+    item.pitchMm = mesh.pitchMm;
+    item.meshAreaM2 = net.areaMm2 * 1e-6;
+    item.massKg = net.areaMm2 * 2 * barAreaMm2(mesh.barMm) / mesh.pitchMm * 1e-9 * kSteelKgM3;
+    steel.massKg += item.massKg;
+    steel.momentKgMm = steel.momentKgMm + net.centroid() * item.massKg;
+    steel.depthMomentKgMm += item.massKg * (mesh.coverMm + mesh.barMm);  // where the two layers touch
+    steel.items.push_back(item);
+}
+
+void addBars(const BarGroup& group, const Region& outline, SteelInPiece& steel)
+{
+    std::map<long long, SteelItem> byLength;  // tenths of a mm
+    for (const BarPiece& piece : barPieces(group, outline)) {
+        const double lengthMm = piece.lengthMm();
+        SteelItem& item = byLength[std::llround(lengthMm * 10)];
+        const double massKg = barMassKgM(group.diameterMm) * lengthMm * 1e-3;
+        item.diameterMm = group.diameterMm;
+        item.lengthMm = lengthMm;
+        item.count += 1;
+        item.massKg += massKg;
+        steel.massKg += massKg;
+        steel.momentKgMm = steel.momentKgMm + (piece.from + piece.to) * (massKg / 2);
+        steel.depthMomentKgMm += massKg * (group.coverMm + group.diameterMm / 2);
+    }
+    for (auto entry = byLength.rbegin(); entry != byLength.rend(); ++entry) steel.items.push_back(entry->second);
+}
+
+}  // namespace
+
+std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region)
+{
+    const Point along = to - from;
+    const double span = length(along);
+    if (!(span >= kShortestBarMm)) return {};
+    std::vector<double> shares{0.0, 1.0};
+    for (const Polygon& polygon : region) {
+        addCrossings(from, along, polygon.outer, shares);
+        for (const Ring& hole : polygon.holes) addCrossings(from, along, hole, shares);
+    }
+    std::sort(shares.begin(), shares.end());
+
+    std::vector<BarPiece> pieces;
+    double start = -1.0;
+    const auto close = [&](double end) {
+        if (start >= 0.0 && (end - start) * span >= kShortestBarMm)
+            pieces.push_back({from + along * start, from + along * end});
+        start = -1.0;
+    };
+    for (std::size_t i = 0; i + 1 < shares.size(); ++i) {
+        const double middle = (shares[i] + shares[i + 1]) / 2;
+        if (insideOrOnLine(region, from + along * middle)) {
+            if (start < 0.0) start = shares[i];
+        } else {
+            close(shares[i]);
+        }
+    }
+    close(1.0);
+    return pieces;
+}
+
+std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline)
+{
+    const double spacing = group.spacingMm.value_or(kDefaultBarSpacingMm);
+    const Point along = group.to - group.from;
+    const double span = length(along);
+    if (!(group.diameterMm > 0.0 && group.diameterMm <= kMostDiameterMm && isCover(group.coverMm))) return {};
+    if (group.count < 1 || group.count > kMostBars || !(std::abs(spacing) <= kLargestCoordinateMm)) return {};
+    if (!(span > 0.0 && span <= 2 * kLargestCoordinateMm)) return {};
+
+    const Region within = offset(outline, -group.coverMm, OffsetJoin::mitre);
+    const Point side = leftNormal(along) * (1.0 / span);
+    std::vector<BarPiece> pieces;
+    for (int i = 0; i < group.count; ++i) {
+        const Point shift = side * ((i - (group.count - 1) / 2.0) * spacing);
+        const std::vector<BarPiece> bars = clipToRegion(group.from + shift, group.to + shift, within);
+        pieces.insert(pieces.end(), bars.begin(), bars.end());
+    }
+    return pieces;
+}
+
+SteelInPiece steelInPiece(const Steel& steel, const Region& outline)
+{
+    SteelInPiece result;
+    if (steel.mesh) addMesh(*steel.mesh, outline, result);
+    for (const BarGroup& group : steel.bars) addBars(group, outline, result);
+    return result;
+}
+
+}  // namespace yardcast

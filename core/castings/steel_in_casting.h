@@ -1,0 +1,40 @@
+#pragma once
+
+#include <vector>
+
+#include "core/castings/casting.h"
+#include "core/plan/parts.h"
+
+namespace yardcast {
+
+/// Straight piece of bar, in the plane of the casting's outline, mm.
+struct BarPiece {
+    Point from;
+    Point to;
+    double lengthMm() const { return distance(from, to); }
+};
+
+/// The parts of the segment from-to that lie in the region (its boundary included), in order from `from`. Pieces
+/// shorter than `kShortestBarMm` are dropped.
+std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region);
+inline constexpr double kShortestBarMm = 1.0;
+
+/// The bars of a group in a piece with this outline: side by side about the line from-to, cut to what lies inside
+/// the outline by the cover. Empty for sizes that are no sizes and for more than `kMostBars` bars.
+std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline);
+inline constexpr int kMostBars = 1000;
+inline constexpr double kDefaultBarSpacingMm = 40.0;
+
+/// Steel of one piece, and the moments of its mass for the centre of gravity: kg mm in the plane of the outline, and
+/// along the depth from the face.
+struct SteelInPiece {
+    std::vector<SteelItem> items;
+    double massKg = 0.0;
+    Point momentKgMm;
+    double depthMomentKgMm = 0.0;
+};
+
+/// Mesh: net area is the outline (cutouts open) shrunk by the cover. Bars: as `barPieces`, equal lengths together.
+SteelInPiece steelInPiece(const Steel& steel, const Region& outline);
+
+}  // namespace yardcast

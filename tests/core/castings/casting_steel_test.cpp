@@ -1,0 +1,122 @@
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "core/castings/steel_in_casting.h"
+#include "core/materials/materials.h"
+#include "tests/core/castings/counters.h"
+
+namespace yardcast {
+namespace {
+
+TEST(SteelInCasting, MeshIsTheOutlineWithinTheCoverLessCutoutsGrownByIt)
+{
+    Counter counter = slab(1800, 620, 50);
+    counter.cutouts = {rectangleCutout({600, 300}, {560, 400})};
+    counter.steel = Steel{Mesh{4, 50, 20, {}}, {}, {}};
+    const auto castings = castingsOf(partOf(counter));
+    ASSERT_EQ(castings.size(), 1U);
+    const Casting& c = *castings[0];
+    ASSERT_EQ(c.steel.size(), 1U);
+    const double net = 1760.0 * 580.0 - 600.0 * 440.0;
+    EXPECT_TRUE(c.steel[0].mesh);
+    EXPECT_NEAR(c.steel[0].meshAreaM2, net * 1e-6, 1e-6);
+    // Two layers of 4 mm wires at 50 mm: 2 x 12.566 / 50 x 7.85 = 3.946 kg/m2.
+    EXPECT_NEAR(c.steel[0].massKg, net * 1e-6 * 3.9458, 1e-3);
+    const double concrete = (1800 * 620 - 560 * 400) * 50 * 1e-6 - c.steelKg / 7.85;
+    EXPECT_NEAR(c.concreteKg, concrete * 2.4, 1e-6);
+    EXPECT_NEAR(c.massKg, c.concreteKg + c.steelKg, 1e-9);
+}
+
+TEST(SteelInCasting, BarsAreCutToThePieceAndShareEqualLengths)
+{
+    Counter counter = slab(1800, 620, 60);
+    counter.steel = Steel{std::nullopt, {BarGroup{{-100, 300}, {1900, 300}, 8, 3, 50.0, 20, {}}}, {}};
+    const auto castings = castingsOf(partOf(counter));
+    ASSERT_EQ(castings.size(), 1U);
+    ASSERT_EQ(castings[0]->steel.size(), 1U);
+    EXPECT_EQ(castings[0]->steel[0].count, 3);
+    EXPECT_NEAR(castings[0]->steel[0].lengthMm, 1760, 1e-6);
+    EXPECT_NEAR(castings[0]->steelKg, 3 * 1.76 * 0.39458, 1e-4);
+}
+
+TEST(SteelInCasting, BarsAreDividedByJointsAndCutouts)
+{
+    Counter counter = slab(1800, 620, 60);
+    counter.joints = {Joint{{600, 0}, {600, 620}, {}, {}}};
+    counter.cutouts = {rectangleCutout({1200, 310}, {400, 300})};
+    counter.steel = Steel{std::nullopt, {BarGroup{{20, 310}, {1780, 310}, 8, 1, {}, 20, {}}}, {}};
+    const auto castings = castingsOf(partOf(counter));
+    ASSERT_EQ(castings.size(), 2U);
+    ASSERT_EQ(castings[0]->steel.size(), 1U);
+    EXPECT_NEAR(castings[0]->steel[0].lengthMm, 598 - 40, 1e-6);
+    // Right of the joint: 622 to 980 before the opening (1000 less cover), 1420 to 1780 behind it.
+    ASSERT_EQ(castings[1]->steel.size(), 2U);
+    EXPECT_NEAR(castings[1]->steel[0].lengthMm, 360, 1e-6);
+    EXPECT_NEAR(castings[1]->steel[1].lengthMm, 358, 1e-6);
+}
+
+TEST(SteelInCasting, ABarAlongTheLineOfTheCoverStays)
+{
+    Counter counter = slab(1800, 620, 60);
+    counter.steel = Steel{std::nullopt, {BarGroup{{0, 20}, {1800, 20}, 8, 1, {}, 20, {}}}, {}};
+    for (const double turn : {0.0, 17.0, 33.3, 123.456}) {
+        Counter turned = counter;
+        const Placement placement{{11.7, -3.3}, turn};
+        turned.outline = transformed(counter.outline, placement);
+        turned.steel->bars[0].from = placement.toPlan(counter.steel->bars[0].from);
+        turned.steel->bars[0].to = placement.toPlan(counter.steel->bars[0].to);
+        const auto castings = castingsOf(partOf(turned));
+        ASSERT_EQ(castings.size(), 1U);
+        ASSERT_EQ(castings[0]->steel.size(), 1U) << turn;
+        EXPECT_NEAR(castings[0]->steel[0].lengthMm, 1760, 0.01) << turn;
+    }
+}
+
+TEST(SteelInCasting, ABarNearerToTheEdgeThanItsCoverHasNoPlace)
+{
+    Counter counter = slab(1800, 620, 60);
+    counter.steel = Steel{std::nullopt, {BarGroup{{0, 15}, {1800, 15}, 8, 1, {}, 20, {}}}, {}};
+    const auto castings = castingsOf(partOf(counter));
+    ASSERT_EQ(castings.size(), 1U);
+    EXPECT_TRUE(castings[0]->steel.empty());
+}
+
+TEST(SteelInCasting, BarsLieSideBySideAboutTheirLine)
+{
+    const Region outline = regionOf({{0, 0}, {1000, 0}, {1000, 600}, {0, 600}});
+    const auto bars = barPieces(BarGroup{{0, 300}, {1000, 300}, 8, 2, {}, 0, {}}, outline);
+    ASSERT_EQ(bars.size(), 2U);
+    EXPECT_NEAR(std::abs(bars[0].from.y - bars[1].from.y), 40, 1e-9);
+    EXPECT_NEAR((bars[0].from.y + bars[1].from.y) / 2, 300, 1e-9);
+}
+
+TEST(SteelInCasting, HeavySteelAtTheFrontDrawsTheCentreForward)
+{
+    Counter counter = slab(1800, 620, 60);
+    counter.steel = Steel{std::nullopt, {BarGroup{{0, 30}, {1800, 30}, 16, 1, {}, 20, {}}}, {}};
+    const auto castings = castingsOf(partOf(counter));
+    ASSERT_EQ(castings.size(), 1U);
+    const double bar = 1.760 * barMassKgM(16);
+    const double excess = bar * (1 - 2400.0 / 7850.0);
+    const double slabKg = 1800 * 620 * 60 * 2.4e-6;
+    EXPECT_NEAR(castings[0]->centroidMm[1], (slabKg * 310 + excess * 30) / (slabKg + excess), 1e-6);
+    EXPECT_NEAR(castings[0]->centroidMm[2], 900 - (slabKg * 30 + excess * 28) / (slabKg + excess), 1e-6);
+}
+
+TEST(ClipToRegion, KeepsTheInsideOfARing)
+{
+    const Region ring = subtract(regionOf({{0, 0}, {100, 0}, {100, 100}, {0, 100}}),
+                                 regionOf({{40, 40}, {60, 40}, {60, 60}, {40, 60}}));
+    const auto pieces = clipToRegion({-50, 50}, {150, 50}, ring);
+    ASSERT_EQ(pieces.size(), 2U);
+    EXPECT_NEAR(pieces[0].from.x, 0, 1e-9);
+    EXPECT_NEAR(pieces[0].to.x, 40, 1e-9);
+    EXPECT_NEAR(pieces[1].lengthMm(), 40, 1e-9);
+    EXPECT_TRUE(clipToRegion({-50, 150}, {150, 150}, ring).empty());
+    EXPECT_TRUE(clipToRegion({10, 10}, {10, 10}, ring).empty());
+    EXPECT_EQ(clipToRegion({10, 10}, {90, 20}, ring).size(), 1U);
+}
+
+}  // namespace
+}  // namespace yardcast
