@@ -3,7 +3,7 @@
 yardcast_packages=(
     # to build
     g++ cmake ninja-build pkg-config git ca-certificates
-    qt6-base-dev libqt6svg6-dev
+    qt6-base-dev qt6-svg-dev
     nlohmann-json3-dev libpolyclipping-dev libcli11-dev
     # to test
     libgtest-dev libgmock-dev libbenchmark-dev poppler-utils
