@@ -1,0 +1,123 @@
+#include "ui/wording/figure_notes.h"
+
+#include <QtGlobal>
+
+#include "ui/wording/words.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+#define WORDS(text) QT_TRANSLATE_NOOP("yardcast::ui::Words", text)
+
+struct Note {
+    const char* code;
+    const char* title;
+    const char* formula;
+    const char* source;
+    const char* assumption;
+};
+
+const std::vector<Note> kNotes{
+    {"concrete_volume", WORDS("Concrete to mix"),
+     WORDS("volume of all castings × (1 + allowance); each casting is the sum over its zones of area × depth"),
+     WORDS("Plane geometry; the allowance is this plan's own (8 to 12 % is common practice, no source)."),
+     WORDS("Arcs are drawn as chords within 0.1 mm. The steel inside is not taken off, which is safe by about 1 %.")},
+    {"mass", WORDS("Mass of a casting"),
+     WORDS("(volume − steel volume) × 2400 kg/m³ + steel × 7850 kg/m³ + foam that stays in it"),
+     WORDS("EN 1991-1-1:2002 Table A.1 (24 kN/m³ for hardened normal concrete); EN 10080 for steel."),
+     WORDS("Bagged mixes weigh some 2250 to 2350 kg/m³ (from memory): the figure is on the heavy, safe side.")},
+    {"centroid", WORDS("Centre of gravity"), WORDS("sum of mass × place ÷ mass, over concrete, steel and foam"),
+     WORDS("Statics."), WORDS("Every zone is taken as of one density.")},
+    {"people", WORDS("People to lift it"),
+     WORDS("least number of people n with n × limit each × team factor ≥ mass"),
+     WORDS("HSE L23: two people lift two thirds of the sum of what each can, three one half."),
+     WORDS("For four and more no factor is published: one half is kept (judgement). Steps, slopes and a poor grip lower "
+           "it. More than eight people cannot get their hands on one piece: take a hoist or a trolley.")},
+    {"team_limit", WORDS("What the team can lift"), WORDS("people × limit each × team factor (1, 2/3, 1/2)"),
+     WORDS("HSE L23; the limit each is this plan's own (25 kg is a usual guide figure)."),
+     WORDS("On level ground, close to the body, now and then. It is no promise that a lift is safe.")},
+    {"bags", WORDS("Bags of dry mix"), WORDS("litres to mix ÷ litres a bag gives, rounded up for each mix"),
+     WORDS("The yield of a bag is what its maker prints on it."),
+     WORDS("A yield is known to some 4 % only (common practice, no source): keep one sealed bag where it is tight.")},
+    {"litres_per_bag", WORDS("Litres a bag gives"),
+     WORDS("printed yield + extra cement ÷ 3.15 + silica fume ÷ 2.2 + fibres ÷ their density + the change of water "
+           "and plasticiser"),
+     WORDS("Absolute volumes; densities from memory (usual handbook values)."),
+     WORDS("The air in the mix is taken as that of the printed yield.")},
+    {"extra_cement", WORDS("Extra cement"), WORDS("bags × bag mass × share of the dry mix"),
+     WORDS("Common practice 3 to 5 % of the dry mass, no source."), WORDS("For the exact number of bags, not the whole.")},
+    {"silica_fume", WORDS("Silica fume"), WORDS("share × cement (in the bags and extra)"),
+     WORDS("EN 206 5.2.5.2.3 counts at most 11 % of the cement."), WORDS("For the exact number of bags, not the whole.")},
+    {"plasticiser", WORDS("Plasticiser"), WORDS("share × cement (in the bags and extra); litres = kg ÷ 1.07"),
+     WORDS("The dose is this plan's own: the label decides. Density from memory."),
+     WORDS("Too much makes stones sink and delays setting.")},
+    {"fibres", WORDS("Fibres"), WORDS("kg per m³ × litres to mix ÷ 1000"),
+     WORDS("The dose is this plan's own: the maker's sheet decides."), ""},
+    {"water", WORDS("Water to add"), WORDS("bags × water printed on the bag, with that for the extra cement"),
+     WORDS("What the bag's maker prints; water in the plasticiser counts too."),
+     WORDS("Add the last tenth only if the mix needs it.")},
+    {"water_cement", WORDS("Water-cement ratio"),
+     WORDS("(water added + water in the plasticiser) ÷ (cement in the bags + extra cement)"),
+     WORDS("EN 206: ratio of effective water to cement by mass."),
+     WORDS("The cement in a bag is rarely printed: ask its maker. Water that clings to the stones is not known.")},
+    {"water_binder", WORDS("Water to cement and silica fume"), WORDS("water ÷ (cement + k × silica fume)"),
+     WORDS("EN 206 5.2.5.2.3, k-value concept for silica fume."),
+     WORDS("The standard's k holds for its own cements and limits; silica fume beyond 11 % of the cement does not count.")},
+    {"batches", WORDS("Fillings of the mixer"), WORDS("bags ÷ whole bags that fit in 65 % of the drum"),
+     WORDS("Common practice 50 to 80 % of the drum, no source."), WORDS("A drum turned steeply takes less.")},
+    {"steel_mass", WORDS("Steel"), WORDS("bars: length × π/4 d² × 7850 kg/m³; mesh: two layers of bars at their pitch"),
+     WORDS("EN 10080 nominal masses."), WORDS("Ties, spacers and hooks are not in it.")},
+    {"mesh_area", WORDS("Mesh with laps"), WORDS("area within the cover + laps where a piece is longer than a sheet"),
+     WORDS("Laps of two pitches, at least 150 mm: common practice, no source."),
+     WORDS("Sheets of 2000 × 1000 mm; loss from cutting comes on top.")},
+    {"bar_length", WORDS("Bars"), WORDS("sum of count × length for each diameter"), WORDS("This plan's own bars."),
+     WORDS("Cuts from stock lengths are allowed for with 10 % until the saw plans exist: an estimate.")},
+    {"board_area", WORDS("Mould board"), WORDS("(base with margin + sides + formers) × 1.15"),
+     WORDS("Estimate, common practice, no source."),
+     WORDS("Holds until the saw plans exist; boards of 18 mm; no board is used twice.")},
+    {"silicone", WORDS("Silicone for fillets"), WORDS("(1 − π/4) r² × length of the edges, r = 6 mm, with loss"),
+     WORDS("Geometry; a cartridge does about half of what it could in theory: common practice, no source."), ""},
+    {"foam", WORDS("Foam"), WORDS("area of fillers and cores × 1.10 for cuts"),
+     WORDS("Estimate, common practice, no source."),
+     WORDS("Foam wants to float: hold it down, some 2.3 kg for each litre.")},
+    {"release_agent", WORDS("Release agent"), WORDS("mould area ÷ what a litre covers"),
+     WORDS("Estimate, common practice, no source: the label decides."), ""},
+    {"sheeting", WORDS("Sheeting for curing"), WORDS("area of the castings with room to tuck it in"),
+     WORDS("Estimate, common practice, no source."), WORDS("Sheeting that touches the face leaves marks.")},
+    {"sealer", WORDS("Sealer"), WORDS("faces × coats ÷ what a litre covers"),
+     WORDS("Estimate, common practice, no source: the label decides."), WORDS("Sealed is not acid-proof: lemon etches.")},
+    {"batten_gap", WORDS("Gap between battens"), WORDS("(length − n × batten width) ÷ (n + 1), n such that it is nearest "
+                                                       "to the wish"),
+     WORDS("Geometry; gaps of 4 to 15 mm: common practice, no source."),
+     WORDS("Dry timber swells outdoors: measure the opening, not the drawing.")},
+    {"front_timber", WORDS("Timber of the front"), WORDS("sum of count × length of all pieces × 1.10 for cuts"),
+     WORDS("Estimate, common practice, no source."), WORDS("Holds until the cut plans exist.")},
+    {"packs", WORDS("Packs to buy"), WORDS("the cheapest whole packs that cover need − owned; on equal price the least "
+                                           "left over"),
+     WORDS("Exact search over all combinations."), WORDS("Only sizes in the price book or the plan's own prices.")},
+    {"money", WORDS("Money"), WORDS("sum over the list of packs × price, in whole minor units"),
+     WORDS("The price book named on the list, and this plan's own prices."),
+     WORDS("Tools for hire, delivery, trades, sink, appliances and your hours are not in it.")},
+};
+
+}  // namespace
+
+FigureNote figureNote(const std::string& code)
+{
+    for (const Note& note : kNotes) {
+        if (code != note.code) continue;
+        const QString assumption = *note.assumption == '\0' ? QString() : Words::tr(note.assumption);
+        return {Words::tr(note.title), Words::tr(note.formula), Words::tr(note.source), assumption};
+    }
+    return {};
+}
+
+std::vector<std::string> figureCodes()
+{
+    std::vector<std::string> codes;
+    for (const Note& note : kNotes) codes.push_back(note.code);
+    return codes;
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,154 @@
+#include "ui/wording/finding_words.h"
+
+#include <array>
+#include <unordered_map>
+
+#include <QStringList>
+
+#include "ui/wording/figures.h"
+#include "ui/wording/finding_table.h"
+#include "ui/wording/names.h"
+#include "ui/wording/remedy_table.h"
+#include "ui/wording/words.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+using Values = std::map<std::string, FindingValue>;
+
+const std::unordered_map<std::string, const FindingSentence*>& sentences()
+{
+    static const auto table = [] {
+        std::unordered_map<std::string, const FindingSentence*> all;
+        for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
+                                 &kDisciplineSentences}) {
+            for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
+        }
+        return all;
+    }();
+    return table;
+}
+
+const FindingSentence* sentenceFor(const std::string& code)
+{
+    const auto found = sentences().find(code);
+    return found == sentences().end() ? nullptr : found->second;
+}
+
+std::string wordAt(const Values& values, const std::string& key)
+{
+    const auto found = values.find(key);
+    const auto* word = found == values.end() ? nullptr : std::get_if<std::string>(&found->second);
+    return word ? *word : std::string();
+}
+
+/// A number by the unit that ends its key.
+QString byEnding(const QString& key, double value)
+{
+    if (key.endsWith(QLatin1String("_mm"))) return lengthText(value);
+    if (key.endsWith(QLatin1String("_kg"))) return massText(value);
+    if (key.endsWith(QLatin1String("_l"))) return volumeText(value);
+    if (key.endsWith(QLatin1String("_m2"))) return areaText(value);
+    if (key.endsWith(QLatin1String("_percent"))) return shortNumberText(value, 1) + QChar(0x00A0) + QLatin1Char('%');
+    if (key.endsWith(QLatin1String("_h"))) return shortNumberText(value, 1) + QChar(0x00A0) + QLatin1Char('h');
+    if (key.endsWith(QLatin1String("_c"))) {
+        return shortNumberText(value, 1) + QChar(0x00A0) + QChar(0x00B0) + QLatin1Char('C');
+    }
+    return shortNumberText(value, 3);
+}
+
+QString valueText(const Values& values, const QString& key, const QString& format)
+{
+    const auto found = values.find(key.toStdString());
+    if (found == values.end()) return QStringLiteral("?");
+    if (const auto* word = std::get_if<std::string>(&found->second)) {
+        return format == QLatin1String("item") ? itemWord(*word) : QString::fromStdString(*word);
+    }
+    const double number = std::get<double>(found->second);
+    if (format == QLatin1String("money")) return moneyText(number, wordAt(values, "currency"));
+    if (format == QLatin1String("amount")) return amountText(number, wordAt(values, "unit"));
+    bool hasDecimals = false;
+    const int decimals = format.toInt(&hasDecimals);
+    return hasDecimals ? numberText(number, decimals) : byEnding(key, number);
+}
+
+QString allSubjects(const std::vector<std::string>& subjects, const Plan* plan)
+{
+    QStringList names;
+    for (const std::string& id : subjects) names << subjectName(plan, id);
+    return names.join(QStringLiteral(", "));
+}
+
+QString placeText(const QString& place, const Values& values, const std::vector<std::string>& subjects,
+                  const Plan* plan)
+{
+    if (place == QLatin1String("subject")) return subjects.empty() ? Words::tr("The plan") : subjectName(plan, subjects[0]);
+    if (place == QLatin1String("other")) return subjects.size() < 2 ? QString() : subjectName(plan, subjects[1]);
+    if (place == QLatin1String("subjects")) return allSubjects(subjects, plan);
+    return valueText(values, place.section(QLatin1Char(':'), 0, 0), place.section(QLatin1Char(':'), 1));
+}
+
+QString filled(const QString& sentence, const Values& values, const std::vector<std::string>& subjects,
+               const Plan* plan)
+{
+    QString text;
+    qsizetype from = 0;
+    for (;;) {
+        const qsizetype open = sentence.indexOf(QLatin1Char('{'), from);
+        const qsizetype close = open < 0 ? -1 : sentence.indexOf(QLatin1Char('}'), open);
+        if (close < 0) break;
+        text += QStringView(sentence).mid(from, open - from);
+        text += placeText(sentence.mid(open + 1, close - open - 1), values, subjects, plan);
+        from = close + 1;
+    }
+    return text + sentence.mid(from);
+}
+
+}  // namespace
+
+QString findingText(const Finding& finding, const Plan* plan)
+{
+    const FindingSentence* sentence = sentenceFor(finding.code);
+    if (!sentence) return QString::fromStdString(finding.code);
+    return filled(Words::tr(sentence->text), finding.values, finding.subjects, plan);
+}
+
+QString findingSource(const Finding& finding)
+{
+    const FindingSentence* sentence = sentenceFor(finding.code);
+    return sentence ? filled(Words::tr(sentence->source), finding.values, finding.subjects, nullptr) : QString();
+}
+
+QString findingHelp(const Finding& finding)
+{
+    const FindingSentence* sentence = sentenceFor(finding.code);
+    if (!sentence || *sentence->help == '\0') return {};
+    return filled(Words::tr(sentence->help), finding.values, finding.subjects, nullptr);
+}
+
+QString remedyText(const Remedy& remedy)
+{
+    for (const RemedySentence& sentence : kRemedySentences) {
+        if (remedy.code == sentence.code) return filled(Words::tr(sentence.text), remedy.values, {}, nullptr);
+    }
+    return QString::fromStdString(remedy.code);
+}
+
+std::vector<std::string> wordedFindingCodes()
+{
+    std::vector<std::string> codes;
+    for (const auto& [code, sentence] : sentences()) codes.push_back(code);
+    return codes;
+}
+
+FindingWords findingWords(const Plan& plan)
+{
+    FindingWords words;
+    words.text = [&plan](const Finding& finding) { return findingText(finding, &plan).toStdString(); };
+    words.source = [](const Finding& finding) { return findingSource(finding).toStdString(); };
+    words.remedy = [](const Remedy& remedy) { return remedyText(remedy).toStdString(); };
+    return words;
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,157 @@
+#include "ui/wording/names.h"
+
+#include <QStringList>
+
+#include "ui/wording/figures.h"
+#include "ui/wording/words.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+QString number(const QString& text)
+{
+    return shortNumberText(text.toDouble(), 2);
+}
+
+}  // namespace
+
+QString kindName(PartKind kind)
+{
+    switch (kind) {
+    case PartKind::counter: return Words::tr("Counter");
+    case PartKind::support: return Words::tr("Support");
+    case PartKind::panel: return Words::tr("Panel");
+    case PartKind::front: return Words::tr("Front");
+    case PartKind::appliance: return Words::tr("Appliance");
+    }
+    return {};
+}
+
+QString zoneName(ZoneKind kind)
+{
+    switch (kind) {
+    case ZoneKind::field: return Words::tr("Field");
+    case ZoneKind::rim: return Words::tr("Rim");
+    case ZoneKind::cutoutRim: return Words::tr("Rim of a cutout");
+    case ZoneKind::rib: return Words::tr("Rib");
+    case ZoneKind::body: return Words::tr("Body");
+    case ZoneKind::filler: return Words::tr("Filler");
+    case ZoneKind::core: return Words::tr("Core");
+    }
+    return {};
+}
+
+QString purposeName(CutoutPurpose purpose)
+{
+    switch (purpose) {
+    case CutoutPurpose::sink: return Words::tr("Sink");
+    case CutoutPurpose::hob: return Words::tr("Hob");
+    case CutoutPurpose::tap: return Words::tr("Tap hole");
+    case CutoutPurpose::drain: return Words::tr("Drain");
+    case CutoutPurpose::other: return Words::tr("Cutout");
+    }
+    return {};
+}
+
+QString fixtureName(FixtureKind kind)
+{
+    switch (kind) {
+    case FixtureKind::water: return Words::tr("Water");
+    case FixtureKind::waste: return Words::tr("Waste");
+    case FixtureKind::power: return Words::tr("Power");
+    case FixtureKind::gas: return Words::tr("Gas");
+    case FixtureKind::wall: return Words::tr("Wall");
+    case FixtureKind::tree: return Words::tr("Tree");
+    case FixtureKind::door: return Words::tr("Door");
+    case FixtureKind::other: return Words::tr("Fixture");
+    }
+    return {};
+}
+
+QString cementSpeedName(CementSpeed speed)
+{
+    switch (speed) {
+    case CementSpeed::slow: return Words::tr("Slow (S)");
+    case CementSpeed::normal: return Words::tr("Normal (N)");
+    case CementSpeed::rapid: return Words::tr("Rapid (R)");
+    }
+    return {};
+}
+
+QString severityName(Severity severity)
+{
+    switch (severity) {
+    case Severity::stop: return Words::tr("Stop");
+    case Severity::caution: return Words::tr("Caution");
+    case Severity::note: return Words::tr("Note");
+    }
+    return {};
+}
+
+QString subjectName(const Plan* plan, const std::string& id)
+{
+    const QString text = QString::fromStdString(id);
+    if (!plan) return text;
+    const Part* part = findPart(*plan, id);
+    if (!part) part = findPart(*plan, id.substr(0, id.rfind('.')));
+    if (!part) return text;
+    if (part->name && !part->name->empty()) return text + QLatin1Char(' ') + QString::fromStdString(*part->name);
+    return text + QLatin1Char(' ') + kindName(part->kind()).toLower();
+}
+
+QString groupName(const std::string& group)
+{
+    if (group == "concrete") return Words::tr("Concrete");
+    if (group == "steel") return Words::tr("Steel");
+    if (group == "boards") return Words::tr("Boards and foam");
+    if (group == "timber") return Words::tr("Timber");
+    if (group == "sealing") return Words::tr("Sealing and care");
+    if (group == "fixings") return Words::tr("Fixings");
+    if (group == "tools") return Words::tr("Tools");
+    if (group == "safety") return Words::tr("Safety");
+    return QString::fromStdString(group);
+}
+
+QString unitName(const std::string& unit)
+{
+    if (unit == "m2") return QStringLiteral("m") + QChar(0x00B2);
+    if (unit == "piece") return Words::tr("pieces");
+    return QString::fromStdString(unit);
+}
+
+QString itemWord(const std::string& item)
+{
+    const QStringList words = QString::fromStdString(item).split(QLatin1Char('_'));
+    if (words[0] == QLatin1String("mesh") && words.size() == 3) {
+        return Words::tr("mesh, %1 mm at %2 mm").arg(number(words[1]), number(words[2]));
+    }
+    if (words[0] == QLatin1String("bar") && words.size() == 2) return Words::tr("bar, %1 mm").arg(number(words[1]));
+    if (words[0] == QLatin1String("foam") && words.size() == 2) return Words::tr("foam, %1 mm").arg(number(words[1]));
+    if (words[0] == QLatin1String("fibre")) return Words::tr("fibres, %1").arg(words.mid(1).join(QLatin1Char(' ')));
+    if (words[0] == QLatin1String("batten")) return Words::tr("battens");
+    if (item == "dry_mix") return Words::tr("dry mix");
+    if (item == "spare_bag") return Words::tr("spare bag");
+    if (item == "cement") return Words::tr("cement");
+    if (item == "silica_fume") return Words::tr("silica fume");
+    if (item == "plasticiser") return Words::tr("plasticiser");
+    if (item == "mould_board") return Words::tr("mould board");
+    if (item == "frame_timber") return Words::tr("frame timber");
+    if (item == "silicone") return Words::tr("silicone for fillets");
+    if (item == "joint_sealant") return Words::tr("joint sealant");
+    if (item == "release_agent") return Words::tr("release agent");
+    if (item == "screw_mould") return Words::tr("mould screws");
+    if (item == "screw_front") return Words::tr("stainless screws");
+    return words.join(QLatin1Char(' '));
+}
+
+QString timberPieceName(const std::string& code)
+{
+    if (code == "batten") return Words::tr("batten");
+    if (code == "rail") return Words::tr("rail");
+    if (code == "door_rail") return Words::tr("door rail");
+    if (code == "door_brace") return Words::tr("door brace");
+    return QString::fromStdString(code).replace(QLatin1Char('_'), QLatin1Char(' '));
+}
+
+}  // namespace yardcast::ui
