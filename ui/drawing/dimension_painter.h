@@ -35,12 +35,22 @@ struct Dimension {
     double offsetUnits = 24.0;  ///< in style units (pixels or mm of paper)
     double valueMm = 0.0;
     DimensionTarget target;
+    /// Rows above its line the figure moves up, tied by a leader, where a chain is too dense for one row.
+    int figureRow = 0;
 };
 
 /// Dimensions of chosen parts (all their sides and cutouts).
 std::vector<Dimension> partDimensions(const Plan& plan, const Part& part, const Projection& projection);
-/// Dimensions of the whole drawing for paper: chains outside, overall sizes, cutouts.
+/// Dimensions of the whole drawing for paper: chains and overall sizes outside it.
 std::vector<Dimension> drawingDimensions(const Plan& plan, const Projection& projection);
+/// Dimensions of one part drawn alone for paper: all that is needed to build it.
+std::vector<Dimension> sheetDimensions(const Plan& plan, const Part& part, const Projection& projection);
+/// Gives figures of chains that would run into one another rows of their own; needs the style for the type's size.
+void staggerFigures(std::vector<Dimension>& dimensions, const PaintStyle& style);
+/// What the figure says: whole mm, or one decimal where the value is not whole.
+QString dimensionFigure(double valueMm);
+/// Everything the dimension covers (lines and figure), drawing mm.
+QRectF dimensionBounds(const Dimension& dimension, const PaintStyle& style);
 /// Paints one; returns the shape of its figure for hits. The figure is kept readable from below or from the right.
 QPainterPath paintDimension(QPainter& painter, const Dimension& dimension, const PaintStyle& style);
 

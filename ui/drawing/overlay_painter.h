@@ -1,0 +1,25 @@
+#pragma once
+
+#include <QPainter>
+
+#include "core/assess/assessment.h"
+#include "ui/drawing/part_painter.h"
+#include "ui/drawing/projection.h"
+
+/// What lies over the drawing at a stage. Each works in both views where it makes sense; in elevation the steel is
+/// left out. An assessment that is older than the plan is painted as far as its castings still exist.
+namespace yardcast::ui {
+
+/// Mesh clipped to the castings (within its cover) and bars as thick as they are, each with its figure ("8 mm").
+void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
+                       const Projection& projection, const PaintStyle& style);
+/// Centre of gravity, mass and people of each casting, and the grips.
+void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
+                      const Projection& projection, const PaintStyle& style);
+/// Litres to pour into each casting, and of which mix.
+void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
+                      const Projection& projection, const PaintStyle& style);
+/// Half of a ring filled crosswise: the sign of a centre of gravity.
+void paintCentreOfGravity(QPainter& painter, QPointF at, const PaintStyle& style, const QColor& colour);
+
+}  // namespace yardcast::ui

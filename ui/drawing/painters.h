@@ -1,0 +1,39 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <QString>
+
+#include "ui/drawing/marks.h"
+
+/// Inner seams of the drawing floor: what the dispatch in part_painter.cpp shares with the two views.
+namespace yardcast::ui {
+
+void paintPartAbove(QPainter& painter, const Plan& plan, const Part& part, const Projection& projection,
+                    const PaintStyle& style);
+void paintPartInFront(QPainter& painter, const Plan& plan, const Part& part, const Projection& projection,
+                      const PaintStyle& style);
+QPainterPath partShapeInFront(const Plan& plan, const Part& part, const Projection& projection);
+
+QPainterPath pathOf(const QPolygonF& polygon);
+/// A ring of the part's own frame brought into the view from above.
+QPolygonF ownToAbove(const Part& part, const Ring& own, const Projection& projection);
+/// "C1 Sink counter", or the id alone.
+QString partLabel(const Part& part);
+QString purposeLabel(CutoutPurpose purpose);
+/// The name on one line, in two, or the id alone: the first that fits the room; empty when nothing does.
+QString labelThatFits(const Part& part, QSizeF roomMm, const PaintStyle& style);
+/// Hidden line of the rim, in the own frame: for each rimmed edge the stretch between the inner corners.
+std::vector<std::pair<Point, Point>> rimInnerEdges(const Counter& counter);
+bool isRimmed(const Counter& counter, int edge);
+/// The counters that lie over some of the part as seen from above.
+std::vector<const Part*> countersOver(const Plan& plan, const Part& part);
+/// A place inside the outline for its name, as far as possible from edges and cutouts, and the room there (own frame).
+struct LabelPlace {
+    Point at;
+    double halfWidthMm = 0.0;
+};
+LabelPlace labelPlace(const Counter& counter);
+
+}  // namespace yardcast::ui
