@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/drawing/painters.h"
+#include "ui/wording/names.h"
 
 namespace yardcast::ui {
 
@@ -122,7 +122,7 @@ void paintCutout(QPainter& painter, const Part& part, const Cutout& cutout, cons
     if (!style.showNames) {
         return;
     }
-    const QString name = purposeLabel(cutout.purpose);
+    const QString name = purposeName(cutout.purpose);
     const QSizeF room = textSizeMm(name, style);
     const QRectF box = opening.boundingRect();
     if (room.width() < 0.8 * box.width() && room.height() < 0.5 * box.height()) {

@@ -7,6 +7,7 @@
 #include <QPainter>
 
 #include "ui/drawing/marks.h"
+#include "ui/wording/figures.h"
 
 namespace yardcast::ui {
 
@@ -87,9 +88,9 @@ QString dimensionFigure(double valueMm)
 {
     const double tenths = std::round(valueMm * 10.0) / 10.0;
     if (std::fabs(tenths - std::round(tenths)) < 0.05) {
-        return QString::number(tenths, 'f', 0);
+        return numberText(tenths, 0);
     }
-    return QString::number(tenths, 'f', 1);
+    return numberText(tenths, 1);
 }
 
 QRectF dimensionBounds(const Dimension& dimension, const PaintStyle& style)

@@ -6,15 +6,11 @@
 #include <QCoreApplication>
 
 #include "ui/drawing/painters.h"
+#include "ui/wording/figures.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-QString massFigure(double massKg)
-{
-    return QCoreApplication::translate("Drawing", "%1 kg").arg(std::llround(massKg));
-}
 
 QString peopleFigure(const CastingLift& lift)
 {
@@ -93,7 +89,7 @@ void paintBars(QPainter& painter, const Part& part, const BarGroup& bars, const 
     look.behind = style.ink.sheet;
     const QString text = QCoreApplication::translate("Drawing", "%1 of %2 mm", "number of bars, diameter")
                              .arg(bars.count)
-                             .arg(QString::number(bars.diameterMm));
+                             .arg(shortNumberText(bars.diameterMm));
     paintText(painter, projection.map(part.place.toPlan((bars.from + bars.to) * 0.5)), text, style, look);
 }
 
@@ -158,7 +154,7 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         const auto lift = std::find_if(
             assessment.handling.begin(), assessment.handling.end(),
             [&](const CastingLift& one) { return one.casting == placed.casting->id; });
-        QString words = massFigure(placed.casting->massKg);
+        QString words = massText(placed.casting->massKg);
         QColor colour = style.ink.ink;
         if (lift != assessment.handling.end()) {
             words += QLatin1Char('\n') + peopleFigure(*lift);
@@ -195,9 +191,7 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             TextLook look;
             look.bold = true;
             look.behind = style.ink.sheet;
-            const QString text = QCoreApplication::translate("Drawing", "%1 l", "litres")
-                                     .arg(QString::number(litres, 'f', 1)) +
-                                 QLatin1Char('\n') + QString::fromStdString(mix.mix);
+            const QString text = volumeText(litres) + QLatin1Char('\n') + QString::fromStdString(mix.mix);
             paintText(painter, middleOf(plan, *placed, *part, projection), text, style, look);
         }
     }

@@ -21,7 +21,6 @@ QPainterPath pathOf(const QPolygonF& polygon);
 QPolygonF ownToAbove(const Part& part, const Ring& own, const Projection& projection);
 /// "C1 Sink counter", or the id alone.
 QString partLabel(const Part& part);
-QString purposeLabel(CutoutPurpose purpose);
 /// The name on one line, in two, or the id alone: the first that fits the room; empty when nothing does.
 QString labelThatFits(const Part& part, QSizeF roomMm, const PaintStyle& style);
 /// Hidden line of the rim, in the own frame: for each rimmed edge the stretch between the inner corners.

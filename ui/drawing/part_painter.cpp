@@ -4,7 +4,6 @@
 #include <cmath>
 #include <limits>
 
-#include <QCoreApplication>
 #include <QStringList>
 
 #include "ui/drawing/painters.h"
@@ -38,23 +37,6 @@ QString partLabel(const Part& part)
         return id;
     }
     return id + QLatin1Char(' ') + QString::fromStdString(*part.name);
-}
-
-QString purposeLabel(CutoutPurpose purpose)
-{
-    switch (purpose) {
-    case CutoutPurpose::sink:
-        return QCoreApplication::translate("Drawing", "Sink");
-    case CutoutPurpose::hob:
-        return QCoreApplication::translate("Drawing", "Hob");
-    case CutoutPurpose::tap:
-        return QCoreApplication::translate("Drawing", "Tap");
-    case CutoutPurpose::drain:
-        return QCoreApplication::translate("Drawing", "Drain");
-    case CutoutPurpose::other:
-        break;
-    }
-    return QCoreApplication::translate("Drawing", "Opening");
 }
 
 QString labelThatFits(const Part& part, QSizeF roomMm, const PaintStyle& style)

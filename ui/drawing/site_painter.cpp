@@ -6,6 +6,8 @@
 
 #include "ui/drawing/level_marks.h"
 #include "ui/drawing/painters.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/names.h"
 
 namespace yardcast::ui {
 
@@ -32,16 +34,9 @@ QString fixtureLetter(FixtureKind kind)
         return QCoreApplication::translate("Drawing", "E", "letter of the power (electricity) point");
     case FixtureKind::gas:
         return QCoreApplication::translate("Drawing", "G", "letter of the gas point");
-    case FixtureKind::wall:
-        return QCoreApplication::translate("Drawing", "Wall");
-    case FixtureKind::tree:
-        return QCoreApplication::translate("Drawing", "Tree");
-    case FixtureKind::door:
-        return QCoreApplication::translate("Drawing", "Door");
-    case FixtureKind::other:
-        break;
+    default:
+        return fixtureName(kind);
     }
-    return QCoreApplication::translate("Drawing", "Other");
 }
 
 /// Water blue dash-dot, power red dashes, gas yellow-brown dots; waste a dash with two dots.
@@ -133,10 +128,10 @@ void paintGroundInFront(QPainter& painter, const Plan& plan, const Projection& p
     TextLook words;
     words.align = Qt::AlignLeft | Qt::AlignTop;
     words.colour = style.ink.pencil;
-    const QString text = fall > 0.0 ? QCoreApplication::translate("Drawing", "ground falls %1 % to the right")
-                                    : QCoreApplication::translate("Drawing", "ground falls %1 % to the left");
-    paintText(painter, left + QPointF(0.0, deep * 1.4 + std::max(0.0, fall)), text.arg(QString::number(percent, 'f', 1)), style,
-              words);
+    const QString text = fall > 0.0 ? QCoreApplication::translate("Drawing", "ground falls %1 to the right")
+                                    : QCoreApplication::translate("Drawing", "ground falls %1 to the left");
+    const QPointF below = left + QPointF(0.0, deep * 1.4 + std::max(0.0, fall));
+    paintText(painter, below, text.arg(percentText(percent, 1)), style, words);
 }
 
 void paintFallArrow(QPainter& painter, const Plan& plan, const Projection& projection, const PaintStyle& style)
@@ -155,8 +150,8 @@ void paintFallArrow(QPainter& painter, const Plan& plan, const Projection& proje
     TextLook look;
     look.colour = style.ink.pencil;
     look.behind = style.ink.sheet;
-    const QString text = QCoreApplication::translate("Drawing", "falls %1 %")
-                             .arg(QString::number(ground.fallPercent, 'f', 1));
+    const QString text = QCoreApplication::translate("Drawing", "falls %1")
+                             .arg(percentText(ground.fallPercent, 1));
     paintText(painter, middle, text, style, look);
 }
 
