@@ -10,6 +10,31 @@
 
 namespace yardcast {
 
+/// The version of the plan file this program reads and writes (key "yardplan").
+inline constexpr int kPlanFileVersion = 1;
+
+/// Codes of what reading has to say; every one is a stop. A problem inside a part has the part's id as its subject.
+///
+/// | code              | values                       | means                                                       |
+/// | ----------------- | ---------------------------- | ----------------------------------------------------------- |
+/// | json_syntax       | line, column                 | no JSON at this place                                       |
+/// | not_utf8          | line, column                 | a byte that is no UTF-8                                     |
+/// | number_not_finite | line, column                 | a number too large for any computation                      |
+/// | too_large         | bytes, limit_bytes           | longer than kLargestPlanBytes                               |
+/// | too_deep          | limit                        | brackets nested deeper than this                            |
+/// | too_many_values   | limit                        | more values than any plan has                               |
+/// | key_twice         | key                          | the same key twice in one object                            |
+/// | not_a_plan        |                              | no key "yardplan", or a version there never was             |
+/// | newer_version     | version, known_version       | made by a newer program                                     |
+/// | missing_key       | key, expected (type word)    | the key has to be there; the pointer is where it would be   |
+/// | wrong_type        | expected, found (type words) | another type of value is wanted                             |
+/// | unknown_word      | found, expected (list)       | not one of the words allowed; `expected` has them by commas |
+/// | id_empty          |                              | an id without a letter                                      |
+/// | id_twice          | id                           | two parts, mixes, fixtures, or cutouts of a counter         |
+/// | more_problems     | count                        | so many more that are not listed                            |
+///
+/// Type words: number, whole_number, text, yes_no, pair ([x, y] or [width, depth]), list, object, nothing.
+
 /// What reading gave: a plan, or every problem at once (each with pointer, what, and what would be right).
 /// With `problems` of severity stop there is no plan.
 struct PlanReading {

@@ -33,7 +33,8 @@ TEST(OutlineEdits, MovesAnEdgeOutwardsInEitherSenseOfTheRing)
     const Plan plan = twoSupports();
     EXPECT_EQ(outline(moveOutlineEdge(plan, "C1", 1, 50)), (Ring{{0, 0}, {1850, 0}, {1850, 600}, {0, 600}}));
     EXPECT_EQ(outline(moveOutlineEdge(plan, "C1", 3, -50)), (Ring{{50, 0}, {1800, 0}, {1800, 600}, {50, 600}}));
-    const Plan clockwise = changeCounter(plan, "C1", [](Counter& c) { std::reverse(c.outline.begin(), c.outline.end()); });
+    const Plan clockwise =
+        changeCounter(plan, "C1", [](Counter& c) { std::reverse(c.outline.begin(), c.outline.end()); });
     EXPECT_EQ(outline(moveOutlineEdge(clockwise, "C1", 0, 50)), (Ring{{0, 650}, {1800, 650}, {1800, 0}, {0, 0}}));
 }
 
