@@ -89,7 +89,8 @@ AssessmentPtr Assessor::assess(const Plan& plan)
     known.reserve(plan.parts.size());
     std::vector<CastingPtr> castings;
     std::vector<CastingPtr> mixable;
-    for (const PartPtr& part : plan.parts) {
+    for (std::size_t index = 0; index < plan.parts.size(); ++index) {
+        const PartPtr& part = plan.parts[index];
         if (validation.unusableParts.count(part->id) > 0) continue;
         const auto before = memo_->parts.find(part->id);
         const bool reuse = before != memo_->parts.end() && sameBody(before->second.part, part);
@@ -102,7 +103,11 @@ AssessmentPtr Assessor::assess(const Plan& plan)
             if (validation.unusableMixes.count(casting->mix) == 0) mixable.push_back(casting);
         }
         if (memo.front) assessment->fronts.push_back(*memo.front);
-        findings.insert(findings.end(), memo.findings.begin(), memo.findings.end());
+        for (Finding finding : memo.findings) {
+            // What speaks about one part alone cannot know where in the file it stands.
+            if (finding.pointer.empty()) finding.pointer = "/parts/" + std::to_string(index);
+            findings.push_back(std::move(finding));
+        }
         known.insert_or_assign(part->id, std::move(memo));
     }
     memo_->parts = std::move(known);

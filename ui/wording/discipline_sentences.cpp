@@ -6,7 +6,76 @@
 
 namespace yardcast::ui {
 
-const std::vector<FindingSentence> kDisciplineSentences{};
+namespace {
+
+#define WORDS(text) QT_TRANSLATE_NOOP("yardcast::ui::Words", text)
+
+constexpr const char* kTeam = WORDS("HSE L23, team handling: two lift two thirds of the sum of their limits, three one "
+                                    "half (kept for more: judgement); the limit each is this plan's own.");
+constexpr const char* kLiftHelp = WORDS("Divide the piece by a joint, make it thinner, take more people, or use a "
+                                        "trolley, ramp or hoist.");
+constexpr const char* kTimberPractice = WORDS("Common practice, no source.");
+
+}  // namespace
+
+const std::vector<FindingSentence> kDisciplineSentences{
+    // pour
+    {"water_cement_over",
+     WORDS("Mix {subject}: the ratio of water to cement is {water_binder:2} (silica fume counted), over the limit of "
+           "{limit:2}."),
+     WORDS("This plan's limit; the ratio after EN 206 5.2.5.2.3."),
+     WORDS("At most {most_water_l} of water a bag keeps the limit; more plasticiser or extra cement helps the mix flow.")},
+    {"fume_over",
+     WORDS("Mix {subject}: of the silica fume ({fume_percent} of the cement) only {counted_percent} count."),
+     WORDS("EN 206 5.2.5.2.3."), WORDS("Use less silica fume: 5 to 10 % is usual.")},
+    {"aggregate_large",
+     WORDS("Mix {subject}: stones of up to {aggregate_mm} are too large for the {thickness_mm} of {other}; at most "
+           "{limit_mm} would fit."),
+     WORDS("Usual rule: at most a third of the least thickness (from memory)."),
+     WORDS("Take a finer mix, or make the piece thicker.")},
+    {"mixer_small",
+     WORDS("Mix {subject}: one bag gives {bag_l}, but the mixer's drum of {drum_l} takes only {usable_l} at once."),
+     WORDS("65 % of the drum: common practice 50 to 80 %, no source."),
+     WORDS("Weigh out part bags, or use a larger mixer.")},
+
+    // handling
+    {"heavy", WORDS("{subject} has a mass of {mass_kg}: the {crew} who lift it can lift {limit_kg} ({people:people})."),
+     kTeam, kLiftHelp},
+    {"too_heavy",
+     WORDS("{subject} has a mass of {mass_kg}: more than twice the {limit_kg} that the {crew} who lift it can lift "
+           "({people:people})."),
+     kTeam, kLiftHelp},
+
+    // reinforcement
+    {"bar_outside", WORDS("{subject}: a bar lies outside the concrete."), WORDS("Geometry."),
+     WORDS("Move it inside the outline and away from cutouts.")},
+    {"cover_outside",
+     WORDS("{subject}: with {cover_mm} of cover, {steel_mm} of steel does not fit in {thickness_mm} of concrete."),
+     WORDS("Geometry."), WORDS("Reduce the cover, take thinner steel, or make the slab thicker.")},
+    {"bars_close", WORDS("{subject}: only {clear_mm} are clear between bars; at least {least_mm} are wanted."),
+     WORDS("EN 1992-1-1 8.2(2): the bar's diameter, the largest stone and 5 mm, and 20 mm."),
+     WORDS("Space them wider, or take fewer and thicker bars.")},
+    {"cover_thin",
+     WORDS("The least cover of the steel is {least_mm}; a code asks for some {asked_mm} outdoors. In: {subjects}."),
+     WORDS("EN 1992-1-1 Table 4.4N, S4, XC4 and 4.4.1.3. Thin slabs are outside its scope."),
+     WORDS("Take steel that does not rust (stainless, well galvanised), AR glass or basalt mesh, or accept a shorter "
+           "life.")},
+
+    // front
+    {"front_unsolved",
+     WORDS("{subject}: no number of battens {batten_mm} wide divides {length_mm} with even gaps of {least_gap_mm} to "
+           "{most_gap_mm}; {battens} battens would leave gaps of {gap_mm}."),
+     WORDS("Open battens with gaps of 4 to 15 mm: common practice, no source."),
+     WORDS("Take another batten width, or change the front's length a little.")},
+    {"door_moved",
+     WORDS("{subject}: door {door} was moved by {shift_mm} so that its edges fall in gaps; it now runs from {from_mm} to "
+           "{to_mm}."),
+     kTimberPractice, WORDS("Accept it, or change the gap.")},
+    {"opening_out_of_square",
+     WORDS("{subject}: the diagonals of the measured opening differ by {difference_mm}; past {limit_mm} a door shows "
+           "it."),
+     kTimberPractice, WORDS("Pack the frame square, or cut the door to the opening.")},
+};
 
 const std::vector<RemedySentence> kRemedySentences{};
 

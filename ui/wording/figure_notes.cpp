@@ -41,8 +41,7 @@ const std::vector<Note> kNotes{
      WORDS("The yield of a bag is what its maker prints on it."),
      WORDS("A yield is known to some 4 % only (common practice, no source): keep one sealed bag where it is tight.")},
     {"litres_per_bag", WORDS("Litres a bag gives"),
-     WORDS("printed yield + extra cement ÷ 3.15 + silica fume ÷ 2.2 + fibres ÷ their density + the change of water "
-           "and plasticiser"),
+     WORDS("(printed yield + extra cement ÷ 3.15 + silica fume ÷ 2.2 + plasticiser ÷ 1.07) ÷ (1 − share of the fibres)"),
      WORDS("Absolute volumes; densities from memory (usual handbook values)."),
      WORDS("The air in the mix is taken as that of the printed yield.")},
     {"extra_cement", WORDS("Extra cement"), WORDS("bags × bag mass × share of the dry mix"),
@@ -54,7 +53,7 @@ const std::vector<Note> kNotes{
      WORDS("Too much makes stones sink and delays setting.")},
     {"fibres", WORDS("Fibres"), WORDS("kg per m³ × litres to mix ÷ 1000"),
      WORDS("The dose is this plan's own: the maker's sheet decides."), ""},
-    {"water", WORDS("Water to add"), WORDS("bags × water printed on the bag, with that for the extra cement"),
+    {"water", WORDS("Water to add"), WORDS("exact number of bags × water printed on the bag"),
      WORDS("What the bag's maker prints; water in the plasticiser counts too."),
      WORDS("Add the last tenth only if the mix needs it.")},
     {"water_cement", WORDS("Water-cement ratio"),

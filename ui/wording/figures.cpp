@@ -95,18 +95,23 @@ QString percentText(double percent, int decimals)
     return withUnit(numberText(percent, decimals), QStringLiteral("%"));
 }
 
-QString moneyText(std::int64_t minor, const std::string& currency)
+QString plainMoneyText(std::int64_t minor, const std::string& currency)
 {
     const int digits = minorDigits(currency);
-    const std::int64_t units = minorPerUnit(currency);
+    const auto units = static_cast<std::uint64_t>(minorPerUnit(currency));
     const std::uint64_t size = minor < 0 ? std::uint64_t(0) - static_cast<std::uint64_t>(minor)
                                          : static_cast<std::uint64_t>(minor);
-    QString text = QString::number(size / static_cast<std::uint64_t>(units));
+    QString text = QString::number(size / units);
     if (digits > 0) {
-        const QString rest = QString::number(size % static_cast<std::uint64_t>(units));
-        text += plainLocale().decimalPoint() + rest.rightJustified(digits, QLatin1Char('0'));
+        text += QLatin1Char('.') + QString::number(size % units).rightJustified(digits, QLatin1Char('0'));
     }
     if (minor < 0) text.prepend(QLatin1Char('-'));
+    return text;
+}
+
+QString moneyText(std::int64_t minor, const std::string& currency)
+{
+    const QString text = plainMoneyText(minor, currency).replace(QLatin1Char('.'), plainLocale().decimalPoint());
     if (currency.empty() || currency == kNoCurrency) return text;
     return withUnit(text, QString::fromStdString(currency));
 }

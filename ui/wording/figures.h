@@ -28,7 +28,9 @@ QString percentText(double percent, int decimals = 0);
 /// Whole minor units with the minor digits of the currency (ISO 4217) and its code: "321.40 EUR". For "XXX" (no
 /// currency) no code follows.
 QString moneyText(std::int64_t minor, const std::string& currency);
-/// The same from whole units.
+/// The number alone, with a decimal point whatever the locale: "321.40".
+QString plainMoneyText(std::int64_t minor, const std::string& currency);
+/// The same as moneyText from whole units.
 QString moneyText(double amount, const std::string& currency);
 /// An amount in a unit of the price book: "187.5 kg", "3 pieces", "1.2 m²".
 QString amountText(double amount, const std::string& unit);

@@ -5,6 +5,7 @@
 
 #include <QStringList>
 
+#include "core/handling/lifting.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_table.h"
 #include "ui/wording/names.h"
@@ -58,16 +59,40 @@ QString byEnding(const QString& key, double value)
     return shortNumberText(value, 3);
 }
 
+/// What a value looks like in the file.
+QString typeWord(const std::string& word)
+{
+    if (word == "number") return Words::tr("a number");
+    if (word == "whole_number") return Words::tr("a whole number");
+    if (word == "text") return Words::tr("text in quotation marks");
+    if (word == "yes_no") return Words::tr("true or false");
+    if (word == "pair") return Words::tr("two numbers in brackets, [x, y]");
+    if (word == "list") return Words::tr("a list in brackets, [...]");
+    if (word == "object") return Words::tr("an object in braces, {...}");
+    if (word == "nothing") return Words::tr("null");
+    return QString::fromStdString(word);
+}
+
+/// How many people a lift takes; 0 stands for more than can get their hands on it.
+QString peopleText(double count)
+{
+    if (count < 1.0) return Words::tr("it takes more than %1 people: more than can get their hands on it").arg(kMostPeople);
+    return Words::tr("it takes %1 people").arg(static_cast<int>(count));
+}
+
 QString valueText(const Values& values, const QString& key, const QString& format)
 {
     const auto found = values.find(key.toStdString());
     if (found == values.end()) return QStringLiteral("?");
     if (const auto* word = std::get_if<std::string>(&found->second)) {
-        return format == QLatin1String("item") ? itemWord(*word) : QString::fromStdString(*word);
+        if (format == QLatin1String("item")) return itemWord(*word);
+        if (format == QLatin1String("type")) return typeWord(*word);
+        return QString::fromStdString(*word);
     }
     const double number = std::get<double>(found->second);
     if (format == QLatin1String("money")) return moneyText(number, wordAt(values, "currency"));
     if (format == QLatin1String("amount")) return amountText(number, wordAt(values, "unit"));
+    if (format == QLatin1String("people")) return peopleText(number);
     bool hasDecimals = false;
     const int decimals = format.toInt(&hasDecimals);
     return hasDecimals ? numberText(number, decimals) : byEnding(key, number);

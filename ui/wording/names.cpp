@@ -149,7 +149,10 @@ QString timberPieceName(const std::string& code)
 {
     if (code == "batten") return Words::tr("batten");
     if (code == "rail") return Words::tr("rail");
+    if (code == "stile") return Words::tr("stile");
+    if (code == "door_batten") return Words::tr("door batten");
     if (code == "door_rail") return Words::tr("door rail");
+    if (code == "door_stile") return Words::tr("door stile");
     if (code == "door_brace") return Words::tr("door brace");
     return QString::fromStdString(code).replace(QLatin1Char('_'), QLatin1Char(' '));
 }

@@ -5,8 +5,6 @@
 
 namespace yardcast::ui {
 
-const std::vector<FindingSentence> kFileSentences{};
-
 const std::vector<FindingSentence> kPlanSentences{};
 
 }  // namespace yardcast::ui

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/assess/assessment.h"
+#include "core/plan/plan.h"
+#include "core/purchase/price_book.h"
+
+/// What the commands of yardcast-cli share.
+namespace yardcast::cli {
+
+/// Exit codes of the contract.
+inline constexpr int kDone = 0;
+inline constexpr int kStopFound = 1;  ///< only of `check`
+inline constexpr int kUnusable = 2;   ///< unreadable plan or wrong usage
+
+struct Job {
+    std::string planPath;
+    std::string pricesPath;  ///< empty: the example book
+    std::string outPath;
+    std::string view;
+    std::string part;
+    std::string sheets;
+    bool json = false;
+    bool csv = false;
+};
+
+struct Loaded {
+    Plan plan;
+    PriceBook prices;
+    AssessmentPtr assessment;  ///< with what reading the file had to say
+};
+
+/// Reads the plan and the price book and assesses. Nothing where one of them cannot be used: then every reason was
+/// written to standard error, each with its pointer, what is wrong, and what would mend it.
+std::optional<Loaded> load(const Job& job);
+
+/// "yardcast-cli: TEXT" and a newline on standard error.
+void complain(const std::string& text);
+/// Text to standard output; false (and a complaint) when it could not all be written.
+bool print(const std::string& text);
+
+}  // namespace yardcast::cli

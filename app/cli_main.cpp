@@ -1,0 +1,108 @@
+#include <algorithm>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include <CLI/CLI.hpp>
+#include <QCoreApplication>
+#include <QLocale>
+
+#include "app/cli_commands.h"
+#include "app/cli_context.h"
+
+namespace {
+
+using namespace yardcast::cli;
+
+struct Command {
+    const char* name;
+    const char* what;
+    std::function<int(const Job&)> run;
+    std::function<void(CLI::App&, Job&)> options;
+};
+
+void takesPlan(CLI::App& command, Job& job)
+{
+    command.add_option("PLAN", job.planPath, "The plan, a .yardplan file")->required();
+    command.add_option("--prices", job.pricesPath, "A price book, a .yardprices file; without it invented examples");
+}
+
+std::vector<Command> commands()
+{
+    return {
+        {"assess", "Everything computed from the plan",  assess,
+         [](CLI::App& command, Job& job) {
+             takesPlan(command, job);
+             command.add_flag("--json", job.json, "One JSON object instead of tables");
+         }},
+        {"check", "The findings; exit code 1 when one of them is a stop", check, takesPlan},
+        {"list", "The shopping list", list,
+         [](CLI::App& command, Job& job) {
+             takesPlan(command, job);
+             command.add_flag("--csv", job.csv, "Comma-separated values (RFC 4180)");
+         }},
+        {"print", "Sheets to print, as PDF", printSheets,
+         [](CLI::App& command, Job& job) {
+             takesPlan(command, job);
+             command.add_option("-o,--output", job.outPath, "The PDF to write")->required();
+             command.add_option("--sheets", job.sheets, "Which sheets, by name, with commas between; without it all");
+         }},
+        {"draw", "A drawing, as SVG", draw,
+         [](CLI::App& command, Job& job) {
+             takesPlan(command, job);
+             command.add_option("--view", job.view, "Which drawing: plan")->required();
+             command.add_option("--part", job.part, "Only the part with this id");
+             command.add_option("-o,--output", job.outPath, "The SVG to write")->required();
+         }},
+        {"schema", "The JSON Schema of the plan file", schema, [](CLI::App&, Job&) {}},
+    };
+}
+
+/// The word that should be a command, when it is none.
+std::string unknownCommand(int argc, char** argv, const std::vector<Command>& known)
+{
+    if (argc < 2 || argv[1][0] == '-') return {};
+    const bool isKnown = std::any_of(known.begin(), known.end(),
+                                     [&](const Command& command) { return std::string(argv[1]) == command.name; });
+    return isKnown ? std::string() : std::string(argv[1]);
+}
+
+std::string commandList(const std::vector<Command>& known)
+{
+    std::string list;
+    for (const Command& command : known) list += (list.empty() ? "" : ", ") + std::string(command.name);
+    return list;
+}
+
+}  // namespace
+
+int main(int argc, char** argv)
+{
+    QLocale::setDefault(QLocale::c());
+    const std::vector<Command> known = commands();
+    if (const std::string word = unknownCommand(argc, argv, known); !word.empty()) {
+        complain("there is no command \"" + word + "\". There are: " + commandList(known) + ".");
+        return kUnusable;
+    }
+
+    Job job;
+    int code = kDone;
+    CLI::App app("Yardcast: from the plan of an outdoor kitchen to everything that the casting needs.", "yardcast-cli");
+    app.set_version_flag("--version", "yardcast-cli " YARDCAST_VERSION);
+    app.require_subcommand(1);
+    for (const Command& command : known) {
+        CLI::App* sub = app.add_subcommand(command.name, command.what);
+        command.options(*sub, job);
+        sub->callback([&job, &code, &command] { code = command.run(job); });
+    }
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::Success& success) {
+        app.exit(success);
+        return kDone;
+    } catch (const CLI::ParseError& error) {
+        complain(std::string(error.what()) + " (commands: " + commandList(known) + "; --help says more)");
+        return kUnusable;
+    }
+    return code;
+}

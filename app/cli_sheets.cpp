@@ -1,0 +1,86 @@
+#include <QFile>
+#include <QGuiApplication>
+#include <QStringList>
+
+#include "app/cli_commands.h"
+#include "ui/sheets/print_pack.h"
+
+namespace yardcast::cli {
+
+namespace {
+
+/// Painting text needs an application with fonts; without a display the platform that draws into memory serves.
+class Painting {
+public:
+    Painting()
+    {
+        if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+
+private:
+    int argc_ = 1;
+    char name_[13] = "yardcast-cli";
+    char* argv_[2] = {name_, nullptr};
+
+public:
+    QGuiApplication application{argc_, argv_};
+};
+
+QStringList wantedSheets(const std::string& names)
+{
+    QStringList wanted;
+    for (const QString& name : QString::fromStdString(names).split(QLatin1Char(','), Qt::SkipEmptyParts)) {
+        wanted << name.trimmed();
+    }
+    return wanted;
+}
+
+}  // namespace
+
+int printSheets(const Job& job)
+{
+    const QStringList known = ui::sheetNames();
+    const QStringList wanted = wantedSheets(job.sheets);
+    for (const QString& name : wanted) {
+        if (known.contains(name)) continue;
+        complain("there is no sheet \"" + name.toStdString() + "\". There are: " +
+                 known.join(QStringLiteral(", ")).toStdString() + ".");
+        return kUnusable;
+    }
+    const std::optional<Loaded> loaded = load(job);
+    if (!loaded) return kUnusable;
+    const Painting painting;
+    QString error;
+    if (ui::writePackPdf(QFile::decodeName(job.outPath.c_str()), loaded->plan, *loaded->assessment,
+                         wanted.isEmpty() ? known : wanted, &error)) {
+        return kDone;
+    }
+    complain(job.outPath + ": " + error.toStdString());
+    return kUnusable;
+}
+
+int draw(const Job& job)
+{
+    if (job.view != "plan") {
+        complain("there is no view \"" + job.view + "\". There is: plan.");
+        return kUnusable;
+    }
+    const std::optional<Loaded> loaded = load(job);
+    if (!loaded) return kUnusable;
+    if (!job.part.empty() && !findPart(loaded->plan, job.part)) {
+        std::string ids;
+        for (const PartPtr& part : loaded->plan.parts) ids += (ids.empty() ? "" : ", ") + part->id;
+        complain("there is no part \"" + job.part + "\" in the plan. There are: " + ids + ".");
+        return kUnusable;
+    }
+    const Painting painting;
+    QString error;
+    if (ui::writePlanSvg(QFile::decodeName(job.outPath.c_str()), loaded->plan, *loaded->assessment,
+                         QString::fromStdString(job.view), QString::fromStdString(job.part), &error)) {
+        return kDone;
+    }
+    complain(job.outPath + ": " + error.toStdString());
+    return kUnusable;
+}
+
+}  // namespace yardcast::cli
