@@ -1,5 +1,3 @@
-#include <QtGlobal>
-
 #include "ui/wording/finding_table.h"
 #include "ui/wording/remedy_table.h"
 #include "ui/wording/words.h"
@@ -7,8 +5,6 @@
 namespace yardcast::ui {
 
 namespace {
-
-#define WORDS(text) QT_TRANSLATE_NOOP("yardcast::ui::Words", text)
 
 constexpr const char* kTeam = WORDS("HSE L23, team handling: two lift two thirds of the sum of their limits, three one "
                                     "half (kept for more: judgement); the limit each is this plan's own.");

@@ -1,14 +1,10 @@
 #include "ui/wording/figure_notes.h"
 
-#include <QtGlobal>
-
 #include "ui/wording/words.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-#define WORDS(text) QT_TRANSLATE_NOOP("yardcast::ui::Words", text)
 
 struct Note {
     const char* code;

@@ -1,13 +1,9 @@
-#include <QtGlobal>
-
 #include "ui/wording/finding_table.h"
 #include "ui/wording/words.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-#define WORDS(text) QT_TRANSLATE_NOOP("yardcast::ui::Words", text)
 
 constexpr const char* kJson = WORDS("RFC 8259 (JSON).");
 constexpr const char* kFormat = WORDS("The plan file's format, version 1.");

@@ -1,13 +1,9 @@
-#include <QtGlobal>
-
 #include "ui/wording/finding_table.h"
 #include "ui/wording/words.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-#define WORDS(text) QT_TRANSLATE_NOOP("yardcast::ui::Words", text)
 
 constexpr const char* kOwnLimit = WORDS("This plan's own limit.");
 constexpr const char* kEstimate = WORDS("Estimate, common practice, no source.");

@@ -9,4 +9,7 @@ class Words {
     Q_DECLARE_TR_FUNCTIONS(wording)
 };
 
+/// Marks a sentence of a table for translation; Words::tr() translates it where it is shown.
+#define WORDS(text) QT_TRANSLATE_NOOP("wording", text)
+
 }  // namespace yardcast::ui
