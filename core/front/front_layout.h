@@ -9,7 +9,7 @@
 namespace yardcast {
 
 struct TimberPiece {
-    std::string name;     ///< code of a word: "batten", "rail", "door_rail", "door_brace"
+    std::string name;     ///< code of a word: "batten", "rail", "stile", "door_batten", "door_rail", "door_stile", "door_brace"
     double lengthMm = 0.0;
     double widthMm = 0.0;
     double thicknessMm = 0.0;
@@ -17,7 +17,7 @@ struct TimberPiece {
 };
 
 struct DoorLayout {
-    double fromMm = 0.0;  ///< edge of the leaf, in the middle of a gap
+    double fromMm = 0.0;  ///< edge of the leaf: upright battens, the middle of a gap; level, where the plan has it
     double toMm = 0.0;
     double shiftMm = 0.0; ///< the larger of the two moves from where the plan wants the edges
     int battens = 0;
@@ -47,7 +47,16 @@ struct FrontLayout {
 /// Gap limits around the wish, mm: common practice for open battens, no source.
 inline constexpr double kLeastGapMm = 4.0;
 inline constexpr double kMostGapMm = 15.0;
+/// Frame timber, square; assumed.
+inline constexpr double kFrameTimberMm = 45.0;
+/// Between a leaf that cuts level battens and what stands beside it; common practice 3 to 4 mm, no source.
+inline constexpr double kDoorClearanceMm = 4.0;
 
+/// The layout of a part that is a front; for any other part, or sizes that are no sizes, an unsolved empty one.
+/// With the opening as measured, its smaller width and height are used. Upright battens divide the length, and door
+/// edges move to the middle of a gap; level battens divide the height, and doors cut them, with a stile on each side
+/// of the cut. `findings`: no division keeps the gap inside its limits, a door that moved, an opening out of square.
+/// They carry no pointer, because the layout does not know where in the plan the part stands.
 FrontLayout layOutFront(const Part& part, std::vector<Finding>& findings);
 
 }  // namespace yardcast

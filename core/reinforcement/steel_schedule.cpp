@@ -1,0 +1,229 @@
+#include "core/reinforcement/steel_schedule.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <string_view>
+#include <unordered_map>
+
+#include "core/castings/steel_in_casting.h"
+
+namespace yardcast {
+
+namespace {
+
+/// Common practice for welded mesh, no source.
+constexpr double kLeastLapMm = 150.0;
+constexpr double kLapPitches = 2.0;
+constexpr Size kMeshSheet{2000.0, 1000.0};
+/// EN 1992-1-1 Table 4.4N, structural class S4: 30 mm in XC4, and 10 mm allowed for deviation (4.4.1.3).
+constexpr double kOutdoorCoverMm = 40.0;
+/// EN 1992-1-1 8.2(2): clear distance at least the bar, the aggregate and 5 mm, and 20 mm.
+constexpr double kLeastClearMm = 20.0;
+constexpr double kOverAggregateMm = 5.0;
+
+/// Length of mesh laid to cover `spanMm` with sheets `sheetMm` long, laps included.
+double laidMm(double spanMm, double sheetMm, double lapMm)
+{
+    if (!(spanMm > sheetMm)) return spanMm;
+    const double lap = std::min(lapMm, sheetMm / 2);
+    const double sheets = std::ceil((spanMm - lap) / (sheetMm - lap) - 1e-9);
+    return spanMm + (sheets - 1) * lap;
+}
+
+/// How much more than the net area has to be laid because sheets lap; the sheets lie the better way round.
+double lapFactor(double lengthMm, double widthMm, double pitchMm)
+{
+    if (!(lengthMm > 0.0 && widthMm > 0.0)) return 1.0;
+    const double lap = std::max(kLeastLapMm, kLapPitches * pitchMm);
+    const double along = laidMm(lengthMm, kMeshSheet.width, lap) * laidMm(widthMm, kMeshSheet.depth, lap);
+    const double across = laidMm(lengthMm, kMeshSheet.depth, lap) * laidMm(widthMm, kMeshSheet.width, lap);
+    return std::min(along, across) / (lengthMm * widthMm);
+}
+
+const Steel* steelOf(const Part& part)
+{
+    if (const auto* counter = std::get_if<Counter>(&part.body)) return counter->steel ? &*counter->steel : nullptr;
+    if (const auto* panel = std::get_if<Panel>(&part.body)) return panel->steel ? &*panel->steel : nullptr;
+    return nullptr;
+}
+
+/// Concrete that starts at the face: the steel has to lie in it.
+bool isAtFace(const Zone& zone) { return zone.isConcrete() && zone.fromMm == 0.0; }
+
+double thinnestAtFaceMm(const std::vector<CastingPtr>& castings)
+{
+    double least = std::numeric_limits<double>::infinity();
+    for (const CastingPtr& casting : castings) {
+        for (const Zone& zone : casting->zones) {
+            if (isAtFace(zone)) least = std::min(least, zone.toMm);
+        }
+    }
+    return least;
+}
+
+/// The thinnest zone that a bar of the group runs through, and whether there is any bar at all.
+struct Passage {
+    double thicknessMm = std::numeric_limits<double>::infinity();
+    bool any = false;
+};
+
+Passage passageOf(const BarGroup& group, const std::vector<CastingPtr>& castings)
+{
+    Passage passage;
+    for (const CastingPtr& casting : castings) {
+        for (const BarPiece& bar : barPieces(group, casting->outline)) {
+            passage.any = true;
+            for (const Zone& zone : casting->zones) {
+                if (isAtFace(zone) && zone.toMm < passage.thicknessMm &&
+                    !clipToRegion(bar.from, bar.to, zone.region).empty())
+                    passage.thicknessMm = zone.toMm;
+            }
+        }
+    }
+    return passage;
+}
+
+/// What is said once for the whole plan.
+struct ThinCover {
+    std::vector<std::string> parts;
+    double leastMm = std::numeric_limits<double>::infinity();
+    std::string pointer;
+
+    void see(const std::string& part, double coverMm, const std::string& where)
+    {
+        if (!(coverMm < kOutdoorCoverMm)) return;
+        if (parts.empty() || parts.back() != part) parts.push_back(part);
+        if (coverMm < leastMm) {
+            leastMm = coverMm;
+            pointer = where;
+        }
+    }
+};
+
+class PartChecks {
+public:
+    PartChecks(const Plan& plan, std::size_t index, const std::vector<CastingPtr>& castings, ThinCover& thin,
+               std::vector<Finding>& findings)
+        : castings_(castings), thin_(thin), findings_(findings), part_(*plan.parts[index]),
+          pointer_("/parts/" + std::to_string(index) + "/steel"), thinnestMm_(thinnestAtFaceMm(castings))
+    {
+        const Mix* mix = castings.empty() ? nullptr : findMix(plan, castings.front()->mix);
+        aggregateMm_ = mix != nullptr && std::isfinite(mix->bag.maxAggregateMm) ? mix->bag.maxAggregateMm : 0.0;
+    }
+
+    void check(const Mesh& mesh)
+    {
+        const std::string at = pointer_ + "/mesh";
+        checkCover(mesh.coverMm, 2 * mesh.barMm, thinnestMm_, at);
+        checkClear(mesh.pitchMm - mesh.barMm, mesh.barMm, at + "/pitch_mm");
+    }
+
+    void check(const BarGroup& group, std::size_t index)
+    {
+        const std::string at = pointer_ + "/bars/" + std::to_string(index);
+        const Passage passage = passageOf(group, castings_);
+        if (!passage.any) {
+            add("bar_outside", Severity::caution, at, {{"cover_mm", group.coverMm}});
+            return;
+        }
+        checkCover(group.coverMm, group.diameterMm, passage.thicknessMm, at);
+        if (group.count > 1) {
+            const double spacing = std::abs(group.spacingMm.value_or(kDefaultBarSpacingMm));
+            checkClear(spacing - group.diameterMm, group.diameterMm, at + "/spacing_mm");
+        }
+    }
+
+private:
+    /// `steelMm` is how thick the steel lies on its cover; behind it, the cover is what remains.
+    void checkCover(double coverMm, double steelMm, double thicknessMm, const std::string& at)
+    {
+        const std::string pointer = at + "/cover_mm";
+        if (coverMm + steelMm > thicknessMm + 1e-9) {
+            add("cover_outside", Severity::stop, pointer,
+                {{"cover_mm", coverMm}, {"steel_mm", steelMm}, {"thickness_mm", thicknessMm}});
+            return;
+        }
+        thin_.see(part_.id, std::min(coverMm, thicknessMm - coverMm - steelMm), pointer);
+    }
+
+    void checkClear(double clearMm, double diameterMm, const std::string& pointer)
+    {
+        const double least = std::max({diameterMm, aggregateMm_ + kOverAggregateMm, kLeastClearMm});
+        if (clearMm >= least - 1e-9) return;
+        add("bars_close", Severity::caution, pointer, {{"clear_mm", clearMm}, {"least_mm", least}});
+    }
+
+    void add(const char* code, Severity severity, const std::string& pointer,
+             std::map<std::string, FindingValue> values)
+    {
+        findings_.push_back({code, severity, {part_.id}, pointer, std::move(values), {}});
+    }
+
+    const std::vector<CastingPtr>& castings_;
+    ThinCover& thin_;
+    std::vector<Finding>& findings_;
+    const Part& part_;
+    std::string pointer_;
+    double thinnestMm_;
+    double aggregateMm_ = 0.0;
+};
+
+void addCasting(SteelSchedule& schedule, const Casting& casting, const Steel& steel,
+                std::map<double, DiameterTotal>& totals)
+{
+    for (const SteelItem& item : casting.steel) {
+        schedule.massKg += item.massKg;
+        if (item.mesh) {
+            const double cover = steel.mesh ? steel.mesh->coverMm : 0.0;
+            const Box& box = casting.boundsMm;
+            const double factor = lapFactor(box.width() - 2 * cover, box.height() - 2 * cover, item.pitchMm);
+            MeshNeed need{casting.id, item.diameterMm,           item.pitchMm,
+                          item.meshAreaM2, item.meshAreaM2 * factor, item.massKg};
+            schedule.meshAreaM2 += need.withLapsM2;
+            schedule.meshes.push_back(std::move(need));
+        } else {
+            schedule.bars.push_back({casting.id, item.diameterMm, item.lengthMm, item.count, item.massKg});
+            DiameterTotal& total = totals[item.diameterMm];
+            total.diameterMm = item.diameterMm;
+            total.lengthM += item.lengthMm * item.count / 1000;
+            total.massKg += item.massKg;
+        }
+    }
+}
+
+}  // namespace
+
+SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& castings,
+                            std::vector<Finding>& findings)
+{
+    std::unordered_map<std::string_view, std::vector<CastingPtr>> ofPart;
+    for (const CastingPtr& casting : castings) ofPart[casting->part].push_back(casting);
+
+    SteelSchedule schedule;
+    std::map<double, DiameterTotal> totals;
+    ThinCover thin;
+    for (std::size_t i = 0; i < plan.parts.size(); ++i) {
+        const Steel* steel = steelOf(*plan.parts[i]);
+        const auto own = ofPart.find(plan.parts[i]->id);
+        if (steel == nullptr || own == ofPart.end()) continue;
+        PartChecks checks(plan, i, own->second, thin, findings);
+        if (steel->mesh) checks.check(*steel->mesh);
+        for (std::size_t k = 0; k < steel->bars.size(); ++k) checks.check(steel->bars[k], k);
+        for (const CastingPtr& casting : own->second) addCasting(schedule, *casting, *steel, totals);
+        ofPart.erase(own);  // an id that comes twice must not count twice
+    }
+    for (const auto& [diameter, total] : totals) schedule.barTotals.push_back(total);
+    if (!thin.parts.empty()) {
+        findings.push_back({"cover_thin",
+                            Severity::note,
+                            thin.parts,
+                            thin.pointer,
+                            {{"least_mm", thin.leastMm}, {"asked_mm", kOutdoorCoverMm}},
+                            {}});
+    }
+    return schedule;
+}
+
+}  // namespace yardcast
