@@ -1,7 +1,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <numeric>
+#include <limits>
+#include <optional>
 
 #include "core/materials/materials.h"
 #include "core/purchase/currency.h"
@@ -53,12 +54,12 @@ struct Shop {
     }
 };
 
-const ShoppingLine* lineOf(const ShoppingList& list, const std::string& item)
+std::optional<ShoppingLine> lineOf(const ShoppingList& list, const std::string& item)
 {
     for (const ShoppingLine& line : list.lines) {
-        if (line.item == item) return &line;
+        if (line.item == item) return line;
     }
-    return nullptr;
+    return {};
 }
 
 int packsOf(const ShoppingLine& line)
@@ -82,7 +83,7 @@ TEST(Shopping, WholeBagsForEachMix)
     Shop shop;
     shop.addMix("worktop", 4.3);
     shop.addMix("body", 2.3);
-    const ShoppingLine& line = *lineOf(shop.list(), "dry_mix");
+    const ShoppingLine line = lineOf(shop.list(), "dry_mix").value();
     EXPECT_NEAR(line.need, 6.6 * 25, 1e-9);
     EXPECT_EQ(packsOf(line), 8);
     EXPECT_EQ(line.priceMinor, 8 * 540);
@@ -117,10 +118,10 @@ TEST(Shopping, ASpareBagWhereWholeBagsLeaveLittle)
 {
     Shop tight;
     tight.addMix("worktop", 7.95);
-    EXPECT_NE(lineOf(tight.list(), "spare_bag"), nullptr);
+    EXPECT_TRUE(lineOf(tight.list(), "spare_bag").has_value());
     Shop roomy;
     roomy.addMix("worktop", 7.2);
-    EXPECT_EQ(lineOf(roomy.list(), "spare_bag"), nullptr);
+    EXPECT_FALSE(lineOf(roomy.list(), "spare_bag").has_value());
 }
 
 TEST(Shopping, ASpareBagCostsWhatTheOthersCost)
@@ -140,7 +141,7 @@ TEST(Shopping, OwnPricesReplaceThoseOfTheBook)
     shop.mixes = {mix};
     EXPECT_EQ(lineOf(shop.list(), "cement")->priceMinor, 210);
     shop.plan.prices = {{"cement", 25.0, 4.99, {}}};
-    const ShoppingLine& line = *lineOf(shop.list(), "cement");
+    const ShoppingLine line = lineOf(shop.list(), "cement").value();
     EXPECT_EQ(line.priceMinor, 499);
     EXPECT_EQ(line.packs.at(0).size, 25.0);
     EXPECT_EQ(line.name, "Cement, bag");
@@ -151,7 +152,7 @@ TEST(Shopping, WhatIsOwnedIsTakenOffOnce)
     Shop shop;
     shop.mould.castings = {{"C1", 0, 0, 0, 2.0, 0, 0, 0, 0, 0, 0}, {"C2", 0, 0, 0, 2.5, 0, 0, 0, 0, 0, 0}};
     shop.plan.owned = {{"mould_board", 1.0, {}}, {"mould_board", 0.6, {}}};
-    ShoppingLine line = *lineOf(shop.list(), "mould_board");
+    ShoppingLine line = lineOf(shop.list(), "mould_board").value();
     EXPECT_NEAR(line.need, 4.5, 1e-12);
     EXPECT_NEAR(line.owned, 1.6, 1e-12);
     EXPECT_EQ(packsOf(line), 1);
@@ -159,7 +160,7 @@ TEST(Shopping, WhatIsOwnedIsTakenOffOnce)
     EXPECT_TRUE(line.estimate);
 
     shop.plan.owned = {{"mould_board", 100.0, {}}};
-    line = *lineOf(shop.list(), "mould_board");
+    line = lineOf(shop.list(), "mould_board").value();
     EXPECT_NEAR(line.owned, 4.5, 1e-12);
     EXPECT_TRUE(line.packs.empty());
     EXPECT_EQ(line.priceMinor, 0);
@@ -184,7 +185,7 @@ TEST(Shopping, WithoutAPriceTheLineStaysAndSaysSo)
     Shop shop;
     shop.steel.meshes = {{"C1", 2.5, 30.0, 1.0, 1.2, 0.0}};
     const ShoppingList list = shop.list();
-    const ShoppingLine& line = *lineOf(list, "mesh_2.5_30");
+    const ShoppingLine line = lineOf(list, "mesh_2.5_30").value();
     EXPECT_FALSE(line.priced);
     EXPECT_EQ(line.group, "steel");
     EXPECT_EQ(line.unit, "m2");
@@ -239,9 +240,9 @@ TEST(Shopping, LinesStandByAisleAndSumExactly)
     }
     EXPECT_EQ(sum, list.totalMinor);
     EXPECT_TRUE(std::is_sorted(aisles.begin(), aisles.end()));
-    EXPECT_NE(lineOf(list, "fibre_ar_glass"), nullptr);
+    EXPECT_TRUE(lineOf(list, "fibre_ar_glass").has_value());
     EXPECT_NEAR(lineOf(list, "plasticiser")->need, 0.33 / kPlasticiserKgL, 1e-12);
-    EXPECT_NE(lineOf(list, "foam_20"), nullptr);
+    EXPECT_TRUE(lineOf(list, "foam_20").has_value());
     EXPECT_NEAR(lineOf(list, "bar_8")->need, 6.8 * (1 + kCutAllowanceShare), 1e-9);
     EXPECT_NEAR(list.massKg, 8 * 25 + 10 + shop.steel.massKg, 1e-9);
 }
@@ -261,11 +262,11 @@ TEST(Shopping, BattensOfTheirOwnSectionComeFirst)
     layout.timberM = 20.0;
     layout.battenLengthMm = 780.0;
     shop.fronts = {layout};
-    ASSERT_NE(lineOf(shop.list(), "batten"), nullptr);
+    ASSERT_TRUE(lineOf(shop.list(), "batten").has_value());
     EXPECT_THAT(lineOf(shop.list(), "batten")->name, testing::HasSubstr("46 x 27 larch"));
     shop.plan.prices = {{"batten_46x27", 2.0, 2.50, {}}};
-    ASSERT_NE(lineOf(shop.list(), "batten_46x27"), nullptr);
-    EXPECT_EQ(packsOf(*lineOf(shop.list(), "batten_46x27")), 11);
+    ASSERT_TRUE(lineOf(shop.list(), "batten_46x27").has_value());
+    EXPECT_EQ(packsOf(lineOf(shop.list(), "batten_46x27").value()), 11);
 }
 
 TEST(Shopping, BudgetAndQuote)
