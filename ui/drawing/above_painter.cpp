@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include <QPainter>
 
@@ -158,8 +159,8 @@ void paintJoints(QPainter& painter, const Part& part, const Counter& counter, co
     }
 }
 
-void paintCounter(QPainter& painter, const Part& part, const Counter& counter, const Projection& projection,
-                  const PaintStyle& style)
+void paintCounter(QPainter& painter, const Plan& plan, const Part& part, const Counter& counter,
+                  const Projection& projection, const PaintStyle& style)
 {
     QPainterPath face = pathOf(ownToAbove(part, counter.outline, projection));
     for (const Cutout& cutout : counter.cutouts) {
@@ -188,14 +189,12 @@ void paintCounter(QPainter& painter, const Part& part, const Counter& counter, c
     painter.setBrush(Qt::NoBrush);
     painter.drawPolygon(ownToAbove(part, counter.outline, projection));
     if (style.showNames) {
-        const LabelPlace place = labelPlace(counter);
-        const double room = 2.0 * place.halfWidthMm;
-        const QString label = labelThatFits(part, QSizeF(room, room), style);
-        if (!label.isEmpty()) {
+        const LabelPlace place = counterLabelPlace(plan, part, counter, projection, style);
+        if (!place.text.isEmpty()) {
             TextLook look;
             look.bold = true;
             look.behind = style.ink.cast;
-            paintText(painter, projection.map(part.place.toPlan(place.at)), label, style, look);
+            paintText(painter, place.at, place.text, style, look);
         }
     }
 }
@@ -236,17 +235,22 @@ void paintLabelIn(QPainter& painter, const Part& part, const Projection& project
     if (!style.showNames) {
         return;
     }
-    // Along the longer side, but never upside down.
-    const Point along = size.width >= size.depth ? Point{1.0, 0.0} : Point{0.0, 1.0};
-    const Point inPlan = part.place.directionToPlan(along);
-    double angle = std::atan2(-inPlan.y, inPlan.x) * 180.0 / 3.14159265358979323846;
-    if (angle >= 89.5) {
-        angle -= 180.0;
-    } else if (angle < -90.5) {
-        angle += 180.0;
+    // Level where it fits, else along the longer side; never upside down.
+    double angle = 0.0;
+    const QRectF box = projection.map(footprint(part)).boundingRect();
+    const bool square = std::fabs(box.width() * box.height() - size.width * size.depth) < 1.0;
+    QString label = square ? labelThatFits(part, box.size(), style) : QString();
+    if (label.isEmpty()) {
+        const Point along = size.width >= size.depth ? Point{1.0, 0.0} : Point{0.0, 1.0};
+        const Point inPlan = part.place.directionToPlan(along);
+        angle = std::atan2(-inPlan.y, inPlan.x) * 180.0 / std::numbers::pi;
+        if (angle >= 89.5) {
+            angle -= 180.0;
+        } else if (angle < -90.5) {
+            angle += 180.0;
+        }
+        label = labelThatFits(part, QSizeF(std::max(size.width, size.depth), std::min(size.width, size.depth)), style);
     }
-    const QSizeF room(std::max(size.width, size.depth), std::min(size.width, size.depth));
-    const QString label = labelThatFits(part, room, style);
     if (label.isEmpty()) {
         return;
     }
@@ -318,7 +322,7 @@ void paintPartAbove(QPainter& painter, const Plan& plan, const Part& part, const
 {
     const auto castSeen = [&](const QPainterPath& seen) { fillCast(painter, seen, style); };
     if (const auto* counter = std::get_if<Counter>(&part.body)) {
-        paintCounter(painter, part, *counter, projection, style);
+        paintCounter(painter, plan, part, *counter, projection, style);
     } else if (const auto* support = std::get_if<Support>(&part.body)) {
         paintSolid(painter, plan, part, projection, style, outlinePen(style), castSeen);
         if (support->core) {

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include "ui/drawing/dimension_painter.h"
@@ -114,6 +115,20 @@ void addStrips(OwnFrame& frame, const Ring& outline, const Cutout& cutout)
         }
     };
     const Point c = cutout.centre;
+    if (cutout.shape == CutoutShape::circle) {
+        // A hole needs one distance each way: the nearer.
+        const auto free = [&](Point direction) {
+            const std::optional<Point> edge = meet(outline, c, direction);
+            return edge ? distance(*edge, c) : std::numeric_limits<double>::max();
+        };
+        const bool left = free({-1.0, 0.0}) <= free({1.0, 0.0});
+        const bool front = free({0.0, -1.0}) <= free({0.0, 1.0});
+        strip({c.x + (left ? -reach.halfX : reach.halfX), c.y}, {left ? -1.0 : 1.0, 0.0},
+              left ? What::cutoutFromLeft : What::cutoutFromRight);
+        strip({c.x, c.y + (front ? -reach.halfY : reach.halfY)}, {0.0, front ? -1.0 : 1.0},
+              front ? What::cutoutFromFront : What::cutoutFromBack);
+        return;
+    }
     strip({c.x - reach.halfX, c.y}, {-1.0, 0.0}, What::cutoutFromLeft);
     strip({c.x + reach.halfX, c.y}, {1.0, 0.0}, What::cutoutFromRight);
     strip({c.x, c.y - reach.halfY}, {0.0, -1.0}, What::cutoutFromFront);
@@ -298,7 +313,7 @@ std::vector<Dimension> sheetDimensions(const Plan& plan, const Part& part, const
 std::vector<Dimension> drawingDimensions(const Plan& plan, const Projection& projection)
 {
     std::vector<Dimension> dimensions;
-    const QRectF bounds = drawingBounds(plan, projection);
+    const QRectF bounds = partsBounds(plan, projection);
     // Counters say where everything is; a plan without any is measured by its other parts.
     const bool counters = std::any_of(plan.parts.begin(), plan.parts.end(), [](const PartPtr& part) {
         return part && part->kind() == PartKind::counter;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <QPainter>
 
@@ -40,7 +41,7 @@ std::vector<LevelMark> levelMarks(const Plan& plan, const Projection& projection
     }
     std::vector<double> levels{0.0};
     for (const PartPtr& part : plan.parts) {
-        if (part && std::fabs(levelsOf(plan, *part).highMm) < 1e6) {
+        if (part && (part->kind() == PartKind::counter || part->kind() == PartKind::panel)) {
             levels.push_back(levelsOf(plan, *part).highMm);
         }
     }
@@ -62,26 +63,20 @@ void paintLevelMarks(QPainter& painter, const std::vector<LevelMark>& marks, dou
     look.sizeUnits = figureUnits(style);
     look.align = Qt::AlignLeft | Qt::AlignVCenter;
     const double row = textSizeMm(QStringLiteral("0"), style, look).height();
-    double lowest = std::numeric_limits<double>::lowest();
+    double below = std::numeric_limits<double>::max();
     for (const LevelMark& mark : marks) {
         const double y = -mark.levelMm;
-        // Marks come upwards; a figure too close to the one below moves up, tied to its level by the line.
-        const double textY = std::min(y - size * 0.8, lowest == std::numeric_limits<double>::lowest()
-                                                          ? y
-                                                          : lowest - row * 0.95);
-        lowest = textY;
-        painter.setPen(thinPen(style, style.ink.ink));
+        // Marks come upwards; a figure too close to the one below moves up, tied to its level by a leader.
+        const double figureY = std::min(y, below - 0.95 * row);
+        below = figureY;
         const QPointF at(x, y);
         QPolygonF arrow;
         arrow << at + QPointF(-size * 0.6, -size * 0.8) << at << at + QPointF(size * 0.6, -size * 0.8);
-        painter.drawLine(QPointF(x - 1.5 * size, y), QPointF(x + 1.5 * size, y));
+        painter.setPen(thinPen(style, style.ink.ink));
         painter.drawPolyline(arrow);
-        if (textY < y - size * 0.9 - 1e-9) {
-            painter.drawLine(QPointF(x + 1.5 * size, y), QPointF(x + 2.2 * size, textY));
-            paintText(painter, QPointF(x + 2.5 * size, textY), mark.figure, style, look);
-        } else {
-            paintText(painter, QPointF(x + size, y - size * 0.8), mark.figure, style, look);
-        }
+        painter.drawPolyline(QPolygonF{QPointF(x - 1.2 * size, y), QPointF(x + 1.2 * size, y),
+                                       QPointF(x + 2.2 * size, figureY), QPointF(x + 2.5 * size, figureY)});
+        paintText(painter, QPointF(x + 2.8 * size, figureY), mark.figure, style, look);
     }
 }
 

@@ -19,7 +19,7 @@ struct LevelMark {
     double levelMm = 0.0;
     QString figure;  ///< "+900", "0", "-35"
 };
-/// Faces of counters, tops of what stands higher, and the ground at the given place; no two marks are equal.
+/// The datum, the faces of counters and the tops of panels, from low to high; no two marks are equal.
 std::vector<LevelMark> levelMarks(const Plan& plan, const Projection& projection);
 /// Paints marks at `x` (drawing mm), figures to the right of it; figures that would overlap move apart.
 void paintLevelMarks(QPainter& painter, const std::vector<LevelMark>& marks, double x, const PaintStyle& style);

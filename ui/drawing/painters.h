@@ -4,6 +4,7 @@
 #include <vector>
 
 #include <QString>
+#include <QStringList>
 
 #include "ui/drawing/marks.h"
 
@@ -21,6 +22,8 @@ QPainterPath pathOf(const QPolygonF& polygon);
 QPolygonF ownToAbove(const Part& part, const Ring& own, const Projection& projection);
 /// "C1 Sink counter", or the id alone.
 QString partLabel(const Part& part);
+/// Ways to write the label, the fullest first: in one line, in two, the id alone.
+QStringList labelChoices(const Part& part);
 /// The name on one line, in two, or the id alone: the first that fits the room; empty when nothing does.
 QString labelThatFits(const Part& part, QSizeF roomMm, const PaintStyle& style);
 /// Hidden line of the rim, in the own frame: for each rimmed edge the stretch between the inner corners.
@@ -28,11 +31,15 @@ std::vector<std::pair<Point, Point>> rimInnerEdges(const Counter& counter);
 bool isRimmed(const Counter& counter, int edge);
 /// The counters that lie over some of the part as seen from above.
 std::vector<const Part*> countersOver(const Plan& plan, const Part& part);
-/// A place inside the outline for its name, as far as possible from edges and cutouts, and the room there (own frame).
+/// Where a counter's name stands seen from above: inside the outline, clear of cutouts and of what stands on it or is
+/// named below it. Empty text when there is no room.
 struct LabelPlace {
-    Point at;
-    double halfWidthMm = 0.0;
+    QString text;
+    QPointF at;  ///< drawing mm
 };
-LabelPlace labelPlace(const Counter& counter);
+LabelPlace counterLabelPlace(const Plan& plan, const Part& part, const Counter& counter,
+                             const Projection& projection, const PaintStyle& style);
+/// Box of the ground line between two places along the elevation, drawing mm.
+QRectF groundLineInFront(const Plan& plan, const Projection& projection, double leftX, double rightX);
 
 }  // namespace yardcast::ui

@@ -39,17 +39,20 @@ QString partLabel(const Part& part)
     return id + QLatin1Char(' ') + QString::fromStdString(*part.name);
 }
 
+QStringList labelChoices(const Part& part)
+{
+    const QString id = QString::fromStdString(part.id);
+    if (!part.name || part.name->empty()) {
+        return {id};
+    }
+    return {partLabel(part), id + QLatin1Char('\n') + QString::fromStdString(*part.name), id};
+}
+
 QString labelThatFits(const Part& part, QSizeF roomMm, const PaintStyle& style)
 {
     TextLook look;
     look.bold = true;
-    const QString id = QString::fromStdString(part.id);
-    QStringList tries{partLabel(part)};
-    if (part.name && !part.name->empty()) {
-        tries << id + QLatin1Char('\n') + QString::fromStdString(*part.name);
-        tries << id;
-    }
-    for (const QString& text : tries) {
+    for (const QString& text : labelChoices(part)) {
         const QSizeF size = textSizeMm(text, style, look);
         if (size.width() <= 0.96 * roomMm.width() && 0.8 * size.height() <= roomMm.height()) {
             return text;
@@ -159,38 +162,6 @@ std::vector<const Part*> countersOver(const Plan& plan, const Part& part)
     return over;
 }
 
-LabelPlace labelPlace(const Counter& counter)
-{
-    const std::optional<Box> box = boundsOf(counter.outline);
-    if (!box) {
-        return {};
-    }
-    std::vector<Ring> holes;
-    for (const Cutout& cutout : counter.cutouts) {
-        holes.push_back(cutoutRing(cutout));
-    }
-    LabelPlace best{box->centre(), 0.0};
-    constexpr int kColumns = 16;
-    constexpr int kRows = 6;
-    for (int row = 0; row < kRows; ++row) {
-        for (int column = 0; column < kColumns; ++column) {
-            const Point at{box->low.x + box->width() * (column + 0.5) / kColumns,
-                           box->low.y + box->height() * (row + 0.5) / kRows};
-            if (!contains(counter.outline, at)) {
-                continue;
-            }
-            double room = 2.0 * distanceToRing(counter.outline, at);
-            for (const Ring& hole : holes) {
-                room = contains(hole, at) ? 0.0 : std::min(room, 1.2 * distanceToRing(hole, at));
-            }
-            if (room > best.halfWidthMm * 1.001) {
-                best = {at, room};
-            }
-        }
-    }
-    return best;
-}
-
 void paintPart(QPainter& painter, const Plan& plan, const Part& part, const Projection& projection,
                const PaintStyle& style)
 {
@@ -240,7 +211,7 @@ QRectF doorSwings(const Part& part, const Projection& projection)
 
 }  // namespace
 
-QRectF drawingBounds(const Plan& plan, const Projection& projection)
+QRectF partsBounds(const Plan& plan, const Projection& projection)
 {
     QRectF bounds;
     for (const PartPtr& part : plan.parts) {
@@ -249,6 +220,15 @@ QRectF drawingBounds(const Plan& plan, const Projection& projection)
             bounds |= doorSwings(*part, projection);
         }
     }
+    if (!projection.isAbove() && !bounds.isNull()) {
+        bounds |= groundLineInFront(plan, projection, bounds.left(), bounds.right());
+    }
+    return bounds;
+}
+
+QRectF drawingBounds(const Plan& plan, const Projection& projection)
+{
+    QRectF bounds = partsBounds(plan, projection);
     for (const Fixture& fixture : plan.site.fixtures) {
         bounds |= fixtureShape(fixture, projection).boundingRect();
     }
@@ -256,11 +236,10 @@ QRectF drawingBounds(const Plan& plan, const Projection& projection)
         bounds |= projection.map(*plan.site.outline).boundingRect();
     }
     if (!projection.isAbove() && !bounds.isNull()) {
-        const double ground = plan.site.ground ? plan.site.ground->levelMm : 0.0;
-        bounds |= QRectF(bounds.left(), -ground, bounds.width(), 1.0);
+        bounds |= groundLineInFront(plan, projection, bounds.left(), bounds.right());
     }
     if (bounds.isEmpty()) {
-        return projection.isAbove() ? QRectF(0.0, -1000.0, 1000.0, 1000.0) : QRectF(0.0, -1000.0, 1000.0, 1000.0);
+        return QRectF(0.0, -1000.0, 1000.0, 1000.0);
     }
     return bounds;
 }

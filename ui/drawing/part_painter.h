@@ -34,6 +34,9 @@ QPainterPath cutoutShape(const Part& part, const Cutout& cutout, const Projectio
 void paintSite(QPainter& painter, const Plan& plan, const Projection& projection, const PaintStyle& style);
 void paintFixture(QPainter& painter, const Fixture& fixture, const Projection& projection, const PaintStyle& style);
 QPainterPath fixtureShape(const Fixture& fixture, const Projection& projection);
+/// Bounds of the parts with the swing of their doors (in elevation also of the ground line under them); null for a plan
+/// without parts.
+QRectF partsBounds(const Plan& plan, const Projection& projection);
 /// Bounds of everything drawn, in drawing mm; a metre square for an empty plan.
 QRectF drawingBounds(const Plan& plan, const Projection& projection);
 /// Parts in the order to paint them in the view (far or low first).

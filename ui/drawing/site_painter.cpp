@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <QCoreApplication>
 #include <QPainter>
@@ -14,7 +15,12 @@ namespace yardcast::ui {
 namespace {
 
 constexpr double kPointRadiusMm = 60.0;
-constexpr double kWallHeightMm = 2200.0;
+
+/// Heights of the site are not in the plan; these only give the elevation its background.
+double heightInFrontMm(FixtureKind kind)
+{
+    return kind == FixtureKind::door ? 2000.0 : 2200.0;
+}
 
 bool isConnection(FixtureKind kind)
 {
@@ -88,85 +94,141 @@ Ring fixtureRing(const Fixture& fixture)
     return {fixture.at, {high.x, fixture.at.y}, high, {fixture.at.x, high.y}};
 }
 
-void paintGroundInFront(QPainter& painter, const Plan& plan, const Projection& projection, const PaintStyle& style)
+/// The ground where it is cut by the view: along the parts' front.
+QLineF groundLine(const Plan& plan, const Projection& projection, double leftX, double rightX)
 {
-    const QRectF bounds = drawingBounds(plan, projection);
-    const double margin = 0.06 * bounds.width() + 100.0;
-    double nearest = 0.0;
-    bool any = false;
+    double nearest = std::numeric_limits<double>::max();
     for (const PartPtr& part : plan.parts) {
         if (!part) {
             continue;
         }
         for (const Point& point : footprint(*part)) {
-            nearest = any ? std::min(nearest, projection.depth(point)) : projection.depth(point);
-            any = true;
+            nearest = std::min(nearest, projection.depth(point));
         }
+    }
+    if (nearest == std::numeric_limits<double>::max()) {
+        nearest = 0.0;
     }
     const SineCosine look = sineCosineDeg(projection.lookDeg());
     const auto groundAt = [&](double x) {
         const Point at = projection.rightwards() * x + Point{look.cosine, look.sine} * nearest;
         return QPointF(x, -groundLevelMm(plan, at));
     };
-    const QPointF left = groundAt(bounds.left() - margin);
-    const QPointF right = groundAt(bounds.right() + margin);
+    return {groundAt(leftX), groundAt(rightX)};
+}
+
+void paintGroundInFront(QPainter& painter, const Plan& plan, const Projection& projection, const PaintStyle& style)
+{
+    const QRectF bounds = drawingBounds(plan, projection);
+    const QLineF line = groundLine(plan, projection, bounds.left(), bounds.right());
     const double deep = (style.onPaper ? 3.0 : 10.0) * style.mmPerUnit;
+    const QPointF down(0.0, deep);
     QPainterPath earth;
-    earth.addPolygon(QPolygonF{left, right, right + QPointF(0.0, deep), left + QPointF(0.0, deep)});
+    earth.addPolygon(QPolygonF{line.p1(), line.p2(), line.p2() + down, line.p1() + down});
     earth.closeSubpath();
     const std::vector<QLineF> lines = hatchLines(earth, 45.0, (style.onPaper ? 1.8 : 6.0) * style.mmPerUnit);
     painter.setPen(thinPen(style, style.ink.ground));
     painter.drawLines(lines.data(), static_cast<int>(lines.size()));
     painter.setPen(style.pen(style.ink.ink, style.wide()));
-    painter.drawLine(left, right);
+    painter.drawLine(line);
 
-    const double fall = right.y() - left.y();
-    const double percent = 100.0 * std::fabs(fall) / (right.x() - left.x());
+    const double percent = 100.0 * std::fabs(line.dy()) / std::max(line.dx(), 1.0);
     if (percent < 0.05) {
         return;
     }
+    // Under the higher end there is the most room.
+    const bool right = line.dy() > 0.0;
     TextLook words;
-    words.align = Qt::AlignLeft | Qt::AlignTop;
+    words.align = (right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop;
     words.colour = style.ink.pencil;
-    const QString text = fall > 0.0 ? QCoreApplication::translate("Drawing", "ground falls %1 to the right")
-                                    : QCoreApplication::translate("Drawing", "ground falls %1 to the left");
-    const QPointF below = left + QPointF(0.0, deep * 1.4 + std::max(0.0, fall));
-    paintText(painter, below, text.arg(percentText(percent, 1)), style, words);
+    words.behind = style.ink.sheet;
+    const QString text = right ? QCoreApplication::translate("Drawing", "ground falls %1 to the right")
+                               : QCoreApplication::translate("Drawing", "ground falls %1 to the left");
+    QPointF at = (right ? line.p1() : line.p2()) + down * 1.3;
+    if (std::any_of(plan.site.fixtures.begin(), plan.site.fixtures.end(),
+                    [](const Fixture& fixture) { return isConnection(fixture.kind); })) {
+        at.setY(std::max(at.y(), 3.7 * kPointRadiusMm));
+    }
+    paintText(painter, at, text.arg(percentText(percent, 1)), style, words);
+}
+
+/// The corner of the drawing where the arrow of the fall meets the fewest other things.
+QRectF freeCorner(const Plan& plan, const Projection& projection, QSizeF size)
+{
+    const QRectF bounds = drawingBounds(plan, projection);
+    std::vector<QRectF> taken;
+    for (const PartPtr& part : plan.parts) {
+        if (part) {
+            taken.push_back(partShape(plan, *part, projection).boundingRect());
+        }
+    }
+    for (const Fixture& fixture : plan.site.fixtures) {
+        taken.push_back(fixtureShape(fixture, projection).boundingRect());
+    }
+    const QRectF inner = plan.site.outline ? projection.map(*plan.site.outline).boundingRect() : bounds;
+    const double x = inner.right() - size.width();
+    const double y = inner.bottom() - size.height();
+    QRectF best;
+    auto fewest = taken.size() + 1;
+    for (const QPointF& at : {QPointF(x, y), QPointF(inner.left(), y), QPointF(x, inner.top()), inner.topLeft(),
+                              QPointF(inner.center().x() - size.width() / 2.0, y)}) {
+        const QRectF box(at, size);
+        const auto meets = static_cast<std::size_t>(std::count_if(
+            taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(box); }));
+        if (meets < fewest) {
+            fewest = meets;
+            best = box;
+        }
+    }
+    return best;
 }
 
 void paintFallArrow(QPainter& painter, const Plan& plan, const Projection& projection, const PaintStyle& style)
 {
-    const QRectF bounds = drawingBounds(plan, projection);
     const Ground& ground = *plan.site.ground;
+    const QString text =
+        QCoreApplication::translate("Drawing", "falls %1").arg(percentText(ground.fallPercent, 1));
+    TextLook look;
+    look.colour = style.ink.pencil;
+    look.align = Qt::AlignHCenter | Qt::AlignTop;
+    const double run = (style.onPaper ? 10.0 : 36.0) * style.mmPerUnit;
+    const QSizeF words = textSizeMm(text, style, look);
+    const double gap = 0.15 * run;
+    const QRectF box = freeCorner(plan, projection, {std::max(run, words.width()) + 4.0 * gap,
+                                                     run + words.height() + 3.0 * gap});
     const SineCosine towards = sineCosineDeg(ground.fallTowardsDeg);
     const QPointF direction(towards.cosine, -towards.sine);
-    const double run = (style.onPaper ? 12.0 : 40.0) * style.mmPerUnit;
-    const double inset = 0.9 * run;
-    const QPointF middle(bounds.right() - inset, bounds.top() + inset);
+    const QPointF middle(box.center().x(), box.top() + gap + run / 2.0);
     const QPointF tip = middle + direction * (run / 2.0);
     painter.setPen(thinPen(style, style.ink.pencil));
     painter.drawLine(middle - direction * (run / 2.0), tip);
     paintArrowhead(painter, tip, direction, style, style.ink.pencil);
-    TextLook look;
-    look.colour = style.ink.pencil;
-    look.behind = style.ink.sheet;
-    const QString text = QCoreApplication::translate("Drawing", "falls %1")
-                             .arg(percentText(ground.fallPercent, 1));
-    paintText(painter, middle, text, style, look);
+    paintText(painter, QPointF(middle.x(), middle.y() + run / 2.0 + gap), text, style, look);
 }
 
 }  // namespace
+
+QRectF groundLineInFront(const Plan& plan, const Projection& projection, double leftX, double rightX)
+{
+    const QLineF line = groundLine(plan, projection, leftX, rightX);
+    return QRectF(line.p1(), line.p2()).normalized();
+}
 
 QPainterPath fixtureShape(const Fixture& fixture, const Projection& projection)
 {
     if (!projection.isAbove()) {
         QPainterPath path;
-        if (isConnection(fixture.kind) || !fixture.size) {
-            path.addEllipse(projection.map(fixture.at, kPointRadiusMm), kPointRadiusMm, kPointRadiusMm);
+        if (isConnection(fixture.kind)) {
+            // Its height is not known: it is shown under the ground, where it comes up.
+            path.addEllipse(projection.map(fixture.at, -2.5 * kPointRadiusMm), kPointRadiusMm, kPointRadiusMm);
+            return path;
+        }
+        if (fixture.kind == FixtureKind::other) {
             return path;
         }
         const QRectF box = projection.map(fixtureRing(fixture)).boundingRect();
-        path.addRect(QRectF(box.left(), -kWallHeightMm, std::max(box.width(), 1.0), kWallHeightMm));
+        const double high = heightInFrontMm(fixture.kind);
+        path.addRect(QRectF(box.left(), -high, std::max(box.width(), 1.0), high));
         return path;
     }
     if (fixture.size) {
@@ -185,6 +247,9 @@ QPainterPath fixtureShape(const Fixture& fixture, const Projection& projection)
 void paintFixture(QPainter& painter, const Fixture& fixture, const Projection& projection, const PaintStyle& style)
 {
     const QPainterPath shape = fixtureShape(fixture, projection);
+    if (shape.isEmpty()) {
+        return;
+    }
     const QRectF box = shape.boundingRect();
     if (isConnection(fixture.kind)) {
         painter.setPen(fixturePen(fixture.kind, style));
@@ -217,7 +282,9 @@ void paintFixture(QPainter& painter, const Fixture& fixture, const Projection& p
     TextLook look;
     look.colour = style.ink.pencil;
     look.behind = style.ink.sheet;
-    const QString letter = fixtureLetter(fixture.kind);
+    const QString letter = fixture.kind == FixtureKind::other && !fixture.id.empty()
+                               ? QString::fromStdString(fixture.id)
+                               : fixtureLetter(fixture.kind);
     const QSizeF size = textSizeMm(letter, style, look);
     QPointF at = box.center();
     if (!projection.isAbove()) {
