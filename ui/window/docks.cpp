@@ -1,0 +1,74 @@
+#include "ui/window/docks.h"
+
+#include <QAction>
+#include <QDockWidget>
+#include <QMainWindow>
+
+#include "ui/window/commands.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+/// Behind another card of the same stack: shown as a tab, but nothing of it can be seen.
+bool liesBehind(const QDockWidget& dock) { return !dock.isHidden() && dock.visibleRegion().isEmpty(); }
+
+}  // namespace
+
+Docks::Docks(QMainWindow& window, const Commands& commands) : QObject(&window), window_(window), commands_(commands)
+{
+    window.setDockOptions(QMainWindow::AnimatedDocks | QMainWindow::AllowNestedDocks | QMainWindow::AllowTabbedDocks |
+                          QMainWindow::GroupedDragging);
+    window.setTabPosition(Qt::AllDockWidgetAreas, QTabWidget::North);
+}
+
+QDockWidget* Docks::add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area)
+{
+    auto* dock = new QDockWidget(textOf(specOf(command)).remove('&'), &window_);
+    dock->setObjectName(name);
+    dock->setWidget(content);
+    window_.addDockWidget(area, dock);
+    entries_.push_back({command, dock});
+    QAction* action = commands_[command];
+    action->setChecked(true);
+    connect(dock->toggleViewAction(), &QAction::toggled, action, &QAction::setChecked);
+    connect(action, &QAction::triggered, this, [this, command, dock, action] {
+        if (dock->isHidden() || liesBehind(*dock)) {
+            bringForward(command);
+        } else {
+            dock->hide();
+        }
+        action->setChecked(!dock->isHidden());
+    });
+    return dock;
+}
+
+void Docks::bringForward(Command command)
+{
+    QDockWidget* dock = find(command);
+    if (!dock) return;
+    dock->show();
+    dock->raise();
+}
+
+void Docks::stack(const std::vector<std::vector<Command>>& lists)
+{
+    QDockWidget* above = nullptr;
+    for (const std::vector<Command>& list : lists) {
+        QDockWidget* first = find(list.front());
+        if (above) window_.splitDockWidget(above, first, Qt::Vertical);
+        for (size_t i = 1; i < list.size(); ++i) window_.tabifyDockWidget(find(list[i - 1]), find(list[i]));
+        above = find(list.back());
+    }
+    for (const std::vector<Command>& list : lists) find(list.front())->raise();
+}
+
+QDockWidget* Docks::find(Command command) const
+{
+    for (const Entry& entry : entries_) {
+        if (entry.command == command) return entry.dock;
+    }
+    return nullptr;
+}
+
+}  // namespace yardcast::ui

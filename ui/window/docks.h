@@ -1,0 +1,42 @@
+#pragma once
+
+#include <vector>
+
+#include <QObject>
+#include <QtGlobal>
+
+class QDockWidget;
+class QMainWindow;
+class QWidget;
+
+namespace yardcast::ui {
+
+class Commands;
+enum class Command;
+
+/// The cards at the edges of the window. Each can be moved, stacked, floated and closed; its command shows it, brings
+/// it forward when it lies behind another, and hides it when it is in front.
+class Docks : public QObject {
+    Q_OBJECT
+
+public:
+    Docks(QMainWindow& window, const Commands& commands);
+
+    QDockWidget* add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area);
+    void bringForward(Command command);
+    /// Those of a list lie one behind the other, the first in front; lists lie below each other.
+    void stack(const std::vector<std::vector<Command>>& lists);
+
+private:
+    struct Entry {
+        Command command;
+        QDockWidget* dock;
+    };
+    QDockWidget* find(Command command) const;
+
+    QMainWindow& window_;
+    const Commands& commands_;
+    std::vector<Entry> entries_;
+};
+
+}  // namespace yardcast::ui

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <optional>
+
+#include <QString>
+#include <QWidget>
+
+#include "core/plan/finding.h"
+
+class QLabel;
+class QToolButton;
+
+namespace yardcast::ui {
+
+class LiveAssessment;
+class PlanDocument;
+
+/// The line at the bottom: at left where the pointer is and what to do now, at right the gravest finding in words.
+class MeasureLine : public QWidget {
+    Q_OBJECT
+
+public:
+    MeasureLine(const PlanDocument& document, const LiveAssessment& live, QWidget* parent = nullptr);
+
+    void setMeasureText(const QString& text);
+    void setHint(const QString& text);
+    QString findingSentence() const;
+
+signals:
+    void findingChosen(const Finding& finding);
+
+protected:
+    void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    void takeAssessment();
+    void layOutTexts();
+
+    const PlanDocument& document_;
+    const LiveAssessment& live_;
+    QLabel* measure_;
+    QLabel* hint_;
+    QToolButton* gravest_;
+    QString hintText_;
+    QString sentence_;
+    std::optional<Finding> finding_;
+};
+
+}  // namespace yardcast::ui
