@@ -1,0 +1,120 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "core/assess/assess.h"
+#include "core/assess/assessment_json.h"
+#include "core/plan/edits.h"
+#include "tests/core/assess/plans_for_tests.h"
+
+namespace yardcast {
+namespace {
+
+using Json = nlohmann::json;
+
+Json jsonOf(const Plan& plan, const FindingWords& words = {})
+{
+    return Json::parse(assessmentJson(plan, *assess(plan, exampleBook()), words));
+}
+
+TEST(AssessmentJson, HasTheKeysOfTheContractThatExist)
+{
+    const Json json = jsonOf(test::rowOfParts(10));
+    EXPECT_EQ(json.at("yardcast_assessment"), 1);
+    for (const char* key : {"castings", "mixes", "steel", "handling", "mould", "front", "shopping", "findings"}) {
+        EXPECT_TRUE(json.contains(key)) << key;
+    }
+    for (const char* key : {"id", "part", "kind", "volume_l", "concrete_kg", "steel_kg", "filler_kg", "mass_kg",
+                            "centroid_mm"}) {
+        EXPECT_TRUE(json.at("castings").at(0).contains(key)) << key;
+    }
+    for (const char* key : {"mix", "volume_l", "bags", "extra_cement_kg", "silica_fume_kg", "plasticiser_kg", "water_l",
+                            "fibres_kg", "water_cement", "batches", "bags_exact", "net_l", "litres_per_bag",
+                            "water_binder", "k_value"}) {
+        EXPECT_TRUE(json.at("mixes").at(0).contains(key)) << key;
+    }
+    for (const char* key : {"casting", "mass_kg", "people", "limit_kg", "grips"}) {
+        EXPECT_TRUE(json.at("handling").at(0).contains(key)) << key;
+    }
+    for (const char* key : {"item", "group", "need", "unit", "packs", "pack", "price_minor", "leftover", "owned",
+                            "estimate", "choice"}) {
+        EXPECT_TRUE(json.at("shopping").at("lines").at(0).contains(key)) << key;
+    }
+    for (const char* key : {"code", "severity", "subjects", "text", "source", "remedies"}) {
+        EXPECT_TRUE(json.at("findings").at(0).contains(key)) << key;
+    }
+}
+
+TEST(AssessmentJson, LeavesOutWhatIsNotComputed)
+{
+    const Json json = jsonOf(test::rowOfParts(10));
+    for (const char* key : {"strength", "gain", "weather", "levels", "days", "cuts"}) {
+        EXPECT_FALSE(json.contains(key)) << key;
+    }
+}
+
+TEST(AssessmentJson, CentroidsAreInPlanAxes)
+{
+    const Plan plan = test::rowOfParts(5);
+    const Json before = jsonOf(plan).at("castings").at(0).at("centroid_mm");
+    const Json after = jsonOf(moveParts(plan, {"C1"}, {100, -50})).at("castings").at(0).at("centroid_mm");
+    EXPECT_NEAR(after[0].get<double>() - before[0].get<double>(), 100.0, 1e-5);
+    EXPECT_NEAR(after[1].get<double>() - before[1].get<double>(), -50.0, 1e-5);
+    EXPECT_NEAR(after[2].get<double>(), before[2].get<double>(), 1e-5);
+}
+
+TEST(AssessmentJson, PacksTimesPriceAreTheTotal)
+{
+    const Json shopping = jsonOf(test::rowOfParts(25)).at("shopping");
+    std::int64_t total = 0;
+    for (const Json& line : shopping.at("lines")) {
+        std::int64_t price = 0;
+        int packs = 0;
+        for (const Json& choice : line.at("choice")) {
+            price += choice.at("count").get<int>() * choice.at("price_minor").get<std::int64_t>();
+            packs += choice.at("count").get<int>();
+        }
+        EXPECT_EQ(price, line.at("price_minor").get<std::int64_t>()) << line;
+        EXPECT_EQ(packs, line.at("packs").get<int>()) << line;
+        EXPECT_EQ(line.at("choice").size() == 1, line.at("pack").is_number()) << line;
+        total += price;
+    }
+    EXPECT_EQ(total, shopping.at("total_minor").get<std::int64_t>());
+}
+
+TEST(AssessmentJson, WordsComeFromOutside)
+{
+    FindingWords words;
+    words.text = [](const Finding& finding) { return "text of " + finding.code; };
+    words.source = [](const Finding& finding) { return "source of " + finding.code; };
+    const Json findings = jsonOf(test::rowOfParts(5), words).at("findings");
+    ASSERT_FALSE(findings.empty());
+    for (const Json& finding : findings) {
+        EXPECT_EQ(finding.at("text"), "text of " + finding.at("code").get<std::string>());
+        EXPECT_EQ(finding.at("source"), "source of " + finding.at("code").get<std::string>());
+    }
+}
+
+TEST(AssessmentJson, EditsOfRemediesAreJson)
+{
+    Assessment assessment;
+    Finding finding;
+    finding.code = "c";
+    finding.remedies = {{"r", {}, R"([{"op":"replace","path":"/title","value":"x"}])", "0.5 kg"}, {"advice", {}, "", ""}};
+    assessment.findings = {finding};
+    const Json remedies = Json::parse(assessmentJson({}, assessment, {})).at("findings").at(0).at("remedies");
+    EXPECT_EQ(remedies.at(0).at("edit").at(0).at("path"), "/title");
+    EXPECT_TRUE(remedies.at(1).at("edit").is_null());
+    EXPECT_EQ(remedies.at(1).at("text"), "advice");
+}
+
+TEST(AssessmentJson, IllFormedTextIsStillJson)
+{
+    Plan plan = test::rowOfParts(5);
+    plan.title = "\xff\xfe";
+    EXPECT_NO_THROW(jsonOf(plan));
+}
+
+}  // namespace
+}  // namespace yardcast
