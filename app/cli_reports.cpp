@@ -104,10 +104,13 @@ QString packsText(const ShoppingLine& line)
     if (line.packs.empty()) return Cli::tr("all owned");
     QStringList texts;
     for (const PackChoice& choice : line.packs) {
-        const QString size = line.unit == "piece" && choice.size == 1.0 ? QString()
-                                                                        : QStringLiteral(" x ") +
-                                                                              amountText(choice.size, line.unit);
-        texts << QString::number(choice.count) + size;
+        const QString count = QString::number(choice.count);
+        const QString size = shortNumberText(choice.size, 3);
+        if (line.unit != "piece") {
+            texts << Cli::tr("%1 x %2 %3").arg(count, size, unitName(line.unit));
+        } else {
+            texts << (line.packs.size() == 1 && choice.size == 1.0 ? count : Cli::tr("%1 x %2").arg(count, size));
+        }
     }
     return texts.join(QStringLiteral(" + "));
 }

@@ -1,0 +1,212 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <filesystem>
+
+#include <QByteArray>
+#include <QXmlStreamReader>
+
+#include <nlohmann/json.hpp>
+
+#include "tests/e2e/cli_process.h"
+
+namespace yardcast::e2e {
+namespace {
+
+using Json = nlohmann::json;
+using testing::HasSubstr;
+using testing::StartsWith;
+using Row = std::vector<std::string>;
+
+/// RFC 4180, strictly: CRLF after every record, quotes only around whole fields.
+std::vector<Row> parsedCsv(const std::string& text)
+{
+    std::vector<Row> rows;
+    Row row;
+    std::size_t i = 0;
+    while (i < text.size()) {
+        std::string field;
+        if (text[i] == '"') {
+            for (++i; i < text.size(); ++i) {
+                if (text[i] == '"' && i + 1 < text.size() && text[i + 1] == '"') {
+                    field += '"';
+                    ++i;
+                } else if (text[i] == '"') {
+                    break;
+                } else {
+                    field += text[i];
+                }
+            }
+            ++i;
+        } else {
+            while (i < text.size() && text[i] != ',' && text[i] != '\r') {
+                if (text[i] == '"' || text[i] == '\n') ADD_FAILURE() << "bare quote or newline";
+                field += text[i++];
+            }
+        }
+        row.push_back(field);
+        if (i < text.size() && text[i] == ',') {
+            ++i;
+            if (i == text.size()) ADD_FAILURE() << "ends in a comma";
+        } else {
+            EXPECT_EQ(text.substr(i, 2), "\r\n");
+            i += 2;
+            rows.push_back(std::move(row));
+            row.clear();
+        }
+    }
+    return rows;
+}
+
+std::size_t column(const std::vector<Row>& rows, const std::string& name)
+{
+    for (std::size_t i = 0; i < rows[0].size(); ++i) {
+        if (rows[0][i] == name) return i;
+    }
+    ADD_FAILURE() << "no column " << name;
+    return 0;
+}
+
+TEST(List, CsvAddsUpToTheTotal)
+{
+    for (const std::string& path : samplePaths()) {
+        const Outcome csv = run({"list", path, "--csv"});
+        ASSERT_EQ(csv.code, 0) << csv.err;
+        const std::vector<Row> rows = parsedCsv(csv.out);
+        const Json shopping = Json::parse(run({"assess", path, "--json"}).out).at("shopping");
+        ASSERT_GE(rows.size(), shopping.at("lines").size() + 1);
+        const std::size_t price = column(rows, "price");
+        const std::size_t packs = column(rows, "packs");
+        const std::size_t packPrice = column(rows, "pack_price");
+        std::int64_t total = 0;
+        for (std::size_t i = 1; i < rows.size(); ++i) {
+            ASSERT_EQ(rows[i].size(), rows[0].size());
+            for (const std::size_t money : {price, packPrice}) {
+                EXPECT_THAT(rows[i][money], testing::MatchesRegex("([0-9]+[.][0-9][0-9])?"));
+            }
+            if (!rows[i][price].empty()) total += std::llround(std::stod(rows[i][price]) * 100);
+            if (!rows[i][packPrice].empty()) {
+                EXPECT_EQ(std::llround(std::stod(rows[i][packPrice]) * 100) * std::stoi(rows[i][packs]),
+                          std::llround(std::stod(rows[i][price]) * 100));
+            }
+        }
+        EXPECT_EQ(total, shopping.at("total_minor").get<std::int64_t>());
+    }
+}
+
+TEST(List, IsGroupedByAisleAndNamesThePrices)
+{
+    const Outcome list = run({"list", samplePaths()[0]});
+    ASSERT_EQ(list.code, 0) << list.err;
+    const auto concrete = list.out.find("\nConcrete\n");
+    const auto boards = list.out.find("\nBoards and foam\n");
+    const auto safety = list.out.find("\nSafety\n");
+    ASSERT_NE(concrete, std::string::npos);
+    ASSERT_NE(boards, std::string::npos);
+    ASSERT_NE(safety, std::string::npos);
+    EXPECT_LT(concrete, boards);
+    EXPECT_LT(boards, safety);
+    EXPECT_THAT(list.out, HasSubstr("invented"));
+    EXPECT_THAT(list.out, HasSubstr("Total "));
+}
+
+TEST(List, AnotherPriceBookCounts)
+{
+    const Folder folder;
+    const std::string plan = folder.write("x.yardplan", smallPlan());
+    const std::string prices = folder.write("x.yardprices", R"({"yardprices": 1, "title": "Ours", "currency": "EUR",
+        "items": [{"item": "dry_mix", "name": "Sack, \"fine\", grey", "unit": "kg", "group": "concrete",
+                   "packs": [{"size": 25, "price": 1000.00}]}]})");
+    const Outcome csv = run({"list", plan, "--csv", "--prices", prices});
+    ASSERT_EQ(csv.code, 0) << csv.err;
+    const std::vector<Row> rows = parsedCsv(csv.out);
+    bool seen = false;
+    for (const Row& row : rows) {
+        if (row[column(rows, "item")] != "dry_mix") continue;
+        seen = true;
+        EXPECT_EQ(row[column(rows, "name")], "Sack, \"fine\", grey");
+        EXPECT_EQ(row[column(rows, "pack_price")], "1000.00");
+    }
+    EXPECT_TRUE(seen);
+}
+
+TEST(Tables, FiguresHaveADecimalPointInAnyLocale)
+{
+    for (const std::string& path : samplePaths()) {
+        const Outcome outcome = run({"assess", path});
+        ASSERT_EQ(outcome.code, 0) << outcome.err;
+        EXPECT_THAT(outcome.out, testing::ContainsRegex("[0-9]\\.[0-9] kg"));
+        EXPECT_THAT(outcome.out, testing::Not(testing::ContainsRegex("[0-9],[0-9]")));
+    }
+}
+
+TEST(Print, WritesAPdfWithoutADisplay)
+{
+    const Folder folder;
+    const std::string pdf = folder.path("pack.pdf");
+    const Outcome outcome = run({"print", samplePaths()[0], "-o", pdf});
+    ASSERT_TRUE(outcome.ended);
+    ASSERT_EQ(outcome.code, 0) << outcome.err;
+    const std::string text = readText(pdf);
+    EXPECT_THAT(text, StartsWith("%PDF-"));
+    EXPECT_THAT(text, HasSubstr("%%EOF"));
+    EXPECT_GT(text.size(), 5000u);
+}
+
+TEST(Print, UnknownSheetsAndPlacesThatCannotBeWrittenAreRefused)
+{
+    const Folder folder;
+    const Outcome sheet = run({"print", samplePaths()[0], "-o", folder.path("x.pdf"), "--sheets", "poster"});
+    EXPECT_EQ(sheet.code, 2);
+    EXPECT_THAT(sheet.err, HasSubstr("poster"));
+    EXPECT_FALSE(std::filesystem::exists(folder.path("x.pdf")));
+    const Outcome place = run({"print", samplePaths()[0], "-o", folder.path("no/such/folder/x.pdf")});
+    EXPECT_EQ(place.code, 2);
+    EXPECT_NE(place.err, "");
+}
+
+TEST(Draw, WritesAnSvgThatIsXml)
+{
+    const Folder folder;
+    const std::string svg = folder.path("plan.svg");
+    const Outcome outcome = run({"draw", samplePaths()[0], "--view", "plan", "-o", svg});
+    ASSERT_TRUE(outcome.ended);
+    ASSERT_EQ(outcome.code, 0) << outcome.err;
+    QXmlStreamReader xml(QByteArray::fromStdString(readText(svg)));
+    int elements = 0;
+    QString root;
+    while (!xml.atEnd()) {
+        if (xml.readNext() != QXmlStreamReader::StartElement) continue;
+        if (elements++ == 0) root = xml.name().toString();
+    }
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString();
+    EXPECT_EQ(root, QStringLiteral("svg"));
+    EXPECT_GT(elements, 20);
+}
+
+TEST(Draw, UnknownViewsAndPartsAreRefused)
+{
+    const Folder folder;
+    const Outcome view = run({"draw", samplePaths()[0], "--view", "mould", "-o", folder.path("x.svg")});
+    EXPECT_EQ(view.code, 2);
+    EXPECT_THAT(view.err, HasSubstr("plan"));
+    const Outcome part =
+        run({"draw", samplePaths()[0], "--view", "plan", "--part", "Z99", "-o", folder.path("x.svg")});
+    EXPECT_EQ(part.code, 2);
+    EXPECT_THAT(part.err, HasSubstr("Z99"));
+    EXPECT_FALSE(std::filesystem::exists(folder.path("x.svg")));
+}
+
+TEST(Draw, AFileInTheWayIsReplacedOnlyByAWholeOne)
+{
+    const Folder folder;
+    const std::string svg = folder.write("plan.svg", "old");
+    EXPECT_EQ(run({"draw", folder.path("none.yardplan"), "--view", "plan", "-o", svg}).code, 2);
+    EXPECT_EQ(readText(svg), "old");
+    EXPECT_EQ(run({"draw", samplePaths()[0], "--view", "plan", "-o", svg}).code, 0);
+    EXPECT_NE(readText(svg), "old");
+}
+
+}  // namespace
+}  // namespace yardcast::e2e
