@@ -255,7 +255,7 @@ private slots:
         double start = 0.0;
         if (untitled) {
             found = untitledBackups();
-            QVERIFY(desk.session.open(sample("grill-bench")).opened);
+            QVERIFY(desk.session.open(file).opened);
         } else {
             QVERIFY(desk.session.open(file).opened);
             QVERIFY2(desk.session.ownsLock(), "the lock of a dead process must not hold");

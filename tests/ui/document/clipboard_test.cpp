@@ -16,8 +16,9 @@ private slots:
         PlanDocument to;
         FileSession fromSession(from);
         FileSession toSession(to);
-        QVERIFY(fromSession.open(sample("grill-bench")).opened);
-        QVERIFY(toSession.open(sample("grill-bench")).opened);
+        QTemporaryDir folder;
+        QVERIFY(fromSession.open(copyOfSample(folder, "grill-bench", "one.yardplan")).opened);
+        QVERIFY(toSession.open(copyOfSample(folder, "grill-bench", "two.yardplan")).opened);
         QStringList ids;
         for (const PartPtr& part : from.plan()->parts) ids.append(QString::fromStdString(part->id));
         const auto data = partsToMime(*from.plan(), ids);
@@ -46,7 +47,8 @@ private slots:
     {
         PlanDocument from;
         FileSession session(from);
-        QVERIFY(session.open(sample("corner-kitchen")).opened);
+        QTemporaryDir folder;
+        QVERIFY(session.open(copyOfSample(folder, "corner-kitchen")).opened);
         const auto data = partsToMime(*from.plan(), {QString::fromStdString(from.plan()->parts.front()->id)});
         QMimeData text;
         text.setText("\n  " + data->text());
