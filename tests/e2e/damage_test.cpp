@@ -117,7 +117,12 @@ TEST(Damage, AbsurdNumbersAreSaidAndComputedAround)
             const Outcome outcome = run({"assess", path, "--json"});
             ASSERT_TRUE(outcome.ended) << pointer << " " << absurd;
             ASSERT_EQ(outcome.code, 0) << pointer << " " << absurd << outcome.err;
-            EXPECT_TRUE(Json::accept(outcome.out)) << pointer << " " << absurd;
+            ASSERT_TRUE(Json::accept(outcome.out)) << pointer << " " << absurd;
+            for (const Json& finding : Json::parse(outcome.out).at("findings")) {
+                const auto text = finding.at("text").get<std::string>();
+                EXPECT_EQ(text.find('?'), std::string::npos) << text;
+                EXPECT_LT(text.size(), 400u) << text;
+            }
         }
     }
 }

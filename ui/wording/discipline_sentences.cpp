@@ -43,8 +43,8 @@ const std::vector<FindingSentence> kDisciplineSentences{
      kTeam, kLiftHelp},
 
     // reinforcement
-    {"bar_outside", WORDS("{subject}: a bar lies outside the concrete."), WORDS("Geometry."),
-     WORDS("Move it inside the outline and away from cutouts.")},
+    {"bar_outside", WORDS("{subject}: a bar does not lie inside the concrete with its cover on all sides."),
+     WORDS("Geometry."), WORDS("Move it inside the outline and away from cutouts, or reduce its cover.")},
     {"cover_outside",
      WORDS("{subject}: with {cover_mm} of cover, {steel_mm} of steel does not fit in {thickness_mm} of concrete."),
      WORDS("Geometry."), WORDS("Reduce the cover, take thinner steel, or make the slab thicker.")},

@@ -40,8 +40,9 @@ QString oneDecimalUnder100(double value, const QString& unit)
 QString numberText(double value, int decimals)
 {
     if (!std::isfinite(value)) return kNoNumber;
+    if (std::abs(value) >= 1e12) return plainLocale().toString(value, 'g', 6);
     const double scale = std::pow(10.0, decimals);
-    const double rounded = std::abs(value) < 1e12 ? std::round(value * scale) / scale : value;
+    const double rounded = std::round(value * scale) / scale;
     return plainLocale().toString(rounded == 0.0 ? 0.0 : rounded, 'f', decimals);
 }
 

@@ -80,6 +80,44 @@ QString peopleText(double count)
     return Words::tr("it takes %1 people").arg(static_cast<int>(count));
 }
 
+/// "lift_limit_kg" -> "lift limit"; a bare index is a coordinate or a member of a list.
+QString keyWord(const std::string& key)
+{
+    const QString text = QString::fromStdString(key);
+    bool isIndex = false;
+    const int index = text.toInt(&isIndex);
+    if (isIndex) return index == 0 ? Words::tr("its first number") : Words::tr("its second number");
+    QStringList words = text.split(QLatin1Char('_'));
+    static const QStringList units{QStringLiteral("mm"),  QStringLiteral("kg"), QStringLiteral("l"),
+                                   QStringLiteral("c"),   QStringLiteral("h"),  QStringLiteral("percent"),
+                                   QStringLiteral("deg"), QStringLiteral("kmh")};
+    if (words.size() > 1 && units.contains(words.last())) words.removeLast();
+    return words.join(QLatin1Char(' '));
+}
+
+/// A number with the unit that stands beside it in the finding, by the words of validation.
+QString inUnit(double value, const std::string& unit)
+{
+    const QString number = shortNumberText(value, 2);
+    if (unit == "mm") return lengthText(value);
+    if (unit == "percent") return number + QChar(0x00A0) + QLatin1Char('%');
+    if (unit == "c") return number + QChar(0x00A0) + QChar(0x00B0) + QLatin1Char('C');
+    if (unit == "deg") return number + QChar(0x00B0);
+    if (unit == "kmh") return number + QChar(0x00A0) + QStringLiteral("km/h");
+    if (unit == "kg_m3") return number + QChar(0x00A0) + QStringLiteral("kg/m") + QChar(0x00B3);
+    if (unit == "minutes") return number + QChar(0x00A0) + QStringLiteral("min");
+    if (unit == "kg" || unit == "l" || unit == "h") return number + QChar(0x00A0) + QString::fromStdString(unit);
+    return number;
+}
+
+QString rimlessWord(const std::string& what)
+{
+    if (what == "filler") return Words::tr("the filler has no depth");
+    if (what == "ribs") return Words::tr("the ribs have no depth");
+    if (what == "cutout_rim") return Words::tr("the rim of a cutout has no depth");
+    return QString::fromStdString(what);
+}
+
 QString valueText(const Values& values, const QString& key, const QString& format)
 {
     const auto found = values.find(key.toStdString());
@@ -87,11 +125,14 @@ QString valueText(const Values& values, const QString& key, const QString& forma
     if (const auto* word = std::get_if<std::string>(&found->second)) {
         if (format == QLatin1String("item")) return itemWord(*word);
         if (format == QLatin1String("type")) return typeWord(*word);
+        if (format == QLatin1String("key")) return keyWord(*word);
+        if (format == QLatin1String("rimless")) return rimlessWord(*word);
         return QString::fromStdString(*word);
     }
     const double number = std::get<double>(found->second);
     if (format == QLatin1String("money")) return moneyText(number, wordAt(values, "currency"));
     if (format == QLatin1String("amount")) return amountText(number, wordAt(values, "unit"));
+    if (format == QLatin1String("unit")) return inUnit(number, wordAt(values, "unit"));
     if (format == QLatin1String("people")) return peopleText(number);
     bool hasDecimals = false;
     const int decimals = format.toInt(&hasDecimals);

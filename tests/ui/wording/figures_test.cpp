@@ -32,6 +32,7 @@ private slots:
         QCOMPARE(seen(massText(99.96)), QStringLiteral("100 kg"));
         QCOMPARE(seen(massText(214.4)), QStringLiteral("214 kg"));
         QCOMPARE(seen(massText(-0.01)), QStringLiteral("0.0 kg"));
+        QCOMPARE(seen(massText(1e300)), QStringLiteral("1e+300 kg"));
         QCOMPARE(massText(std::numeric_limits<double>::quiet_NaN()), QString(QChar(0x2013)));
     }
 

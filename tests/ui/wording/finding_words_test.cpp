@@ -48,6 +48,8 @@ std::set<QString> codesInCore(const QString& sources)
     const QString word = QStringLiteral("\"([a-z]+(?:_[a-z]+)*)\"");
     std::set<QString> codes;
     const QStringList makers{
+        word + QStringLiteral(",\\s*Severity::"),
+        QStringLiteral("addUnusable\\(") + word,
         QStringLiteral("\\.code = ") + word,
         QStringLiteral("Finding \\w+\\{") + word,
         QStringLiteral("Finding \\w+\\{\\w+ \\? ") + word + QStringLiteral(" : ") + word,
@@ -139,6 +141,17 @@ private slots:
         QVERIFY(findingText(finding).contains(QStringLiteral("more than 8 people")));
         QVERIFY(findingSource(finding).contains(QStringLiteral("HSE L23")));
         QVERIFY(!findingHelp(finding).isEmpty());
+    }
+
+    void aNumberOutOfRangeSaysWhatWouldBeRight()
+    {
+        Finding finding;
+        finding.code = "number_out_of_range";
+        finding.subjects = {"C1"};
+        finding.values = {{"key", std::string("thickness_mm")}, {"value", -40.0}, {"least", 10.0}, {"most", 500.0},
+                          {"unit", std::string("mm")}};
+        QCOMPARE(findingText(finding).replace(QChar(0x00A0), QLatin1Char(' ')),
+                 QStringLiteral("C1: thickness is -40 mm; it has to be from 10 mm to 500 mm."));
     }
 
     void moneyIsInTheCurrencyOfThePlan()
