@@ -117,7 +117,8 @@ INSTANTIATE_TEST_SUITE_P(
                   },
                   -1, 0, true},
         NumberRow{"LiftAge", "/parts/0/lift/age_h", COUNTER(c.lift.emplace().ageH, v), 0.5, 1, true},
-        NumberRow{"At", "/parts/1/at/0", [](double v) { return changePart(twoSupports(), "S1", [v](Part& p) { p.place.at.x = v; }); },
+        NumberRow{"At", "/parts/1/at/0",
+                  [](double v) { return changePart(twoSupports(), "S1", [v](Part& p) { p.place.at.x = v; }); },
                   100'001, 100'000, false},
         NumberRow{"SupportLength", "/parts/1/length_mm",
                   [](double v) { return supportChanged([v](Support& s) { s.lengthMm = v; }); }, 9.5, 10, true},
@@ -136,18 +137,21 @@ INSTANTIATE_TEST_SUITE_P(
                   [](double v) { return applianceWith([v](Appliance& a) { a.massKg = v; }); }, -1, 0, true},
         NumberRow{"ApplianceSize", "/parts/3/size/1",
                   [](double v) { return applianceWith([v](Appliance& a) { a.size.depth = v; }); }, 0, 10, false},
-        NumberRow{"BagMass", "/mixes/0/bag/mass_kg", [](double v) { return mixWith([v](Mix& m) { m.bag.massKg = v; }); },
-                  0, 25, false},
+        NumberRow{"BagMass", "/mixes/0/bag/mass_kg",
+                  [](double v) { return mixWith([v](Mix& m) { m.bag.massKg = v; }); }, 0,
+                   25, false},
         NumberRow{"BagYield", "/mixes/0/bag/yield_l",
                   [](double v) { return mixWith([v](Mix& m) { m.bag.yieldL = v; }); }, -12, 12, false},
         NumberRow{"Percent", "/mixes/0/silica_fume_percent",
                   [](double v) { return mixWith([v](Mix& m) { m.silicaFumePercent = v; }); }, 100.5, 100, true},
         NumberRow{"Allowance", "/mixes/0/allowance_percent",
                   [](double v) { return mixWith([v](Mix& m) { m.allowancePercent = v; }); }, -1, 0, true},
-        NumberRow{"Drum", "/mixer/drum_l", [](double v) { return planWith([v](Plan& p) { p.mixer.emplace().drumL = v; }); },
+        NumberRow{"Drum", "/mixer/drum_l",
+                  [](double v) { return planWith([v](Plan& p) { p.mixer.emplace().drumL = v; }); },
                   4.9, 5, true},
         NumberRow{"Humidity", "/conditions/humidity_percent",
-                  [](double v) { return planWith([v](Plan& p) { p.conditions.humidityPercent = v; }); }, 101, 100, true},
+                  [](double v) { return planWith([v](Plan& p) { p.conditions.humidityPercent = v; }); }, 101, 100,
+                  true},
         NumberRow{"LiftLimit", "/crew/lift_limit_kg",
                   [](double v) { return planWith([v](Plan& p) { p.crew.liftLimitKg = v; }); }, 0, 25, true},
         NumberRow{"Budget", "/budget/limit",
@@ -217,7 +221,9 @@ TEST(Validation, CurrencyIsACodeOfThreeCapitals)
     const auto currency = [](const char* code) {
         return changePlan(twoSupports(), [&](Plan& p) { p.currency = code; });
     };
-    for (const char* bad : {"", "eur", "EURO", "E1R", "\xe2\x82\xac"}) EXPECT_TRUE(has(currency(bad), "currency_unknown"));
+    for (const char* bad : {"", "eur", "EURO", "E1R", "\xe2\x82\xac"}) {
+        EXPECT_TRUE(has(currency(bad), "currency_unknown")) << bad;
+    }
     EXPECT_FALSE(has(currency("JPY"), "currency_unknown"));
 }
 

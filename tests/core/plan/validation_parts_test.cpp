@@ -106,7 +106,9 @@ TEST(ValidationParts, LinesWithoutLength)
 TEST(ValidationParts, BarsAndCover)
 {
     const auto bars = [](Point to, double cover) {
-        return counterChanged([=](Counter& c) { c.steel.emplace().bars = {BarGroup{{50, 50}, to, 8, 1, {}, cover, {}}}; });
+        return counterChanged([=](Counter& c) {
+            c.steel.emplace().bars = {BarGroup{{50, 50}, to, 8, 1, {}, cover, {}}};
+        });
     };
     EXPECT_EQ(mm(sole(bars({1850, 50}, 20), "bar_outside"), "outside_mm"), 50.0);
     EXPECT_FALSE(has(bars({1800, 50}, 20), "bar_outside"));
