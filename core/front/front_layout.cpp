@@ -258,8 +258,14 @@ FrontLayout layOutFront(const Part& part, std::vector<Finding>& findings)
         for (const Door& door : front->doors) wishes.push_back({door.fromMm, door.toMm});
     }
     const std::optional<Division> division = divide(divided, batten.widthMm, batten.gapMm, wishes);
-    if (!division || division->doorGaps.size() != wishes.size()) {
+    if (!division) {
         findings.push_back(unsolved(part, *front, divided));
+        return layout;
+    }
+    if (division->doorGaps.size() != wishes.size()) {
+        findings.push_back(finding(part, "doors_no_room", Severity::caution,
+                                   {{"doors", static_cast<double>(wishes.size())},
+                                    {"battens", static_cast<double>(division->battens)}}));
         return layout;
     }
     layout.solved = true;

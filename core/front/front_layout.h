@@ -28,7 +28,7 @@ struct DoorLayout {
 /// A batten front with all gaps equal, those at both ends included.
 struct FrontLayout {
     std::string part;
-    bool solved = false;      ///< false: no count of battens keeps the gap inside its limits
+    bool solved = false;      ///< false: no count of battens keeps the gap inside its limits, or doors have no room
     double lengthMm = 0.0;    ///< along the front
     double heightMm = 0.0;
     int battens = 0;          ///< across the run
@@ -55,7 +55,8 @@ inline constexpr double kDoorClearanceMm = 4.0;
 /// The layout of a part that is a front; for any other part, or sizes that are no sizes, an unsolved empty one.
 /// With the opening as measured, its smaller width and height are used. Upright battens divide the length, and door
 /// edges move to the middle of a gap; level battens divide the height, and doors cut them, with a stile on each side
-/// of the cut. `findings`: no division keeps the gap inside its limits, a door that moved, an opening out of square.
+/// of the cut. `findings`: no division keeps the gap inside its limits, more doors than battens, a door that moved, an
+/// opening out of square.
 /// They carry no pointer, because the layout does not know where in the plan the part stands.
 FrontLayout layOutFront(const Part& part, std::vector<Finding>& findings);
 

@@ -63,6 +63,9 @@ const std::vector<FindingSentence> kDisciplineSentences{
            "{most_gap_mm}; {battens} battens would leave gaps of {gap_mm}."),
      WORDS("Open battens with gaps of 4 to 15 mm: common practice, no source."),
      WORDS("Take another batten width, or change the front's length a little.")},
+    {"doors_no_room",
+     WORDS("{subject}: {doors} doors have no room in a front of {battens} battens; each needs one at least."),
+     kTimberPractice, WORDS("Take doors away, or make the front longer.")},
     {"door_moved",
      WORDS("{subject}: door {door} was moved by {shift_mm} so that its edges fall in gaps; it now runs from {from_mm} to "
            "{to_mm}."),

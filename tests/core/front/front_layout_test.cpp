@@ -193,6 +193,18 @@ TEST(FrontLayout, NarrowOpeningsAreUnsolvedAndSaid)
     EXPECT_EQ(std::get<double>(r.find("front_unsolved")->values.at("gap_mm")), 22.0);
 }
 
+TEST(FrontLayout, MoreDoorsThanBattensAreSaid)
+{
+    Front front = plain();
+    front.to = {220, 0};  // four battens
+    front.doors.assign(5, Door{100, 150, HingeSide::left, {}});
+    const Result r = layOut(front);
+    EXPECT_FALSE(r.layout.solved);
+    EXPECT_EQ(r.find("front_unsolved"), nullptr);
+    ASSERT_NE(r.find("doors_no_room"), nullptr);
+    EXPECT_EQ(std::get<double>(r.find("doors_no_room")->values.at("battens")), 4.0);
+}
+
 TEST(FrontLayout, LevelBattensDivideTheHeight)
 {
     Front front = plain();
