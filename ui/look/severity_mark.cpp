@@ -1,6 +1,5 @@
 #include "ui/look/severity_mark.h"
 
-#include <QCoreApplication>
 #include <QPainter>
 #include <QPainterPath>
 
@@ -14,16 +13,6 @@ QColor colourOf(Severity severity, const Ink& ink)
     case Severity::note: break;
     }
     return ink.pencil;
-}
-
-QString wordOf(Severity severity)
-{
-    switch (severity) {
-    case Severity::stop: return QCoreApplication::translate("Severity", "Stop");
-    case Severity::caution: return QCoreApplication::translate("Severity", "Caution");
-    case Severity::note: break;
-    }
-    return QCoreApplication::translate("Severity", "Note");
 }
 
 void paintSeverityMark(QPainter& painter, const QRectF& rect, Severity severity, const Ink& ink)

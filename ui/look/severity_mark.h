@@ -1,9 +1,7 @@
 #pragma once
 
 #include <QColor>
-#include <QIcon>
 #include <QRectF>
-#include <QString>
 
 #include "core/plan/finding.h"
 #include "ui/look/ink.h"
@@ -13,8 +11,6 @@ class QPainter;
 namespace yardcast::ui {
 
 QColor colourOf(Severity severity, const Ink& ink);
-/// "Stop", "Caution", "Note", translated.
-QString wordOf(Severity severity);
 /// The sign of a finding, told apart by its shape without the colour: a barred square, a triangle, a ring.
 void paintSeverityMark(QPainter& painter, const QRectF& rect, Severity severity, const Ink& ink);
 

@@ -94,6 +94,8 @@ const std::vector<Note> kNotes{
     {"money", WORDS("Money"), WORDS("sum over the list of packs × price, in whole minor units"),
      WORDS("The price book named on the list, and this plan's own prices."),
      WORDS("Tools for hire, delivery, trades, sink, appliances and your hours are not in it.")},
+    {"contingency", WORDS("Kept back for the unforeseen"), WORDS("(limit − total) ÷ total, against 10 % of the total"),
+     WORDS("Common practice 10 to 15 %, no source."), WORDS("What is not on the list is not in the total either.")},
 };
 
 }  // namespace

@@ -1,0 +1,73 @@
+#include <QApplication>
+#include <QScrollBar>
+#include <QTest>
+
+#include "panel_fixture.h"
+#include "ui/look/theme.h"
+#include "ui/panels/concrete_card.h"
+#include "ui/panels/findings_card.h"
+#include "ui/panels/lifting_card.h"
+#include "ui/panels/line_view.h"
+#include "ui/panels/money_card.h"
+#include "ui/panels/reinforcement_card.h"
+#include "ui/panels/shopping_card.h"
+
+using namespace yardcast;
+using namespace yardcast::ui;
+
+/// Every panel at the widths of a dock, light and dark: nothing may be wider than the dock, and no table may need to be
+/// scrolled sideways. With YARDCAST_PICTURES set the pictures are kept for looking at.
+class PicturesTest : public QObject {
+    Q_OBJECT
+
+private:
+    template <class Card>
+    void card(PanelFixture& fixture, const char* name, bool opened)
+    {
+        for (const int width : {300, 360}) {
+            for (const Appearance appearance : {Appearance::light, Appearance::dark}) {
+                qApp->findChild<Theme*>()->setAppearance(appearance);
+                Card panel(fixture.document, fixture.selection, fixture.live);
+                panel.setOpened(opened);
+                panel.resize(width, opened ? 420 : 150);
+                panel.show();
+                QVERIFY(QTest::qWaitForWindowExposed(&panel));
+                QCoreApplication::processEvents();
+                QVERIFY(panel.minimumSizeHint().width() <= 300);
+                for (LineView* view : panel.template findChildren<LineView*>()) {
+                    if (!view->isVisible()) continue;
+                    QCOMPARE(view->horizontalScrollBar()->maximum(), 0);
+                }
+                const QString picture = QStringLiteral("%1-%2-%3-%4")
+                                            .arg(QLatin1String(name))
+                                            .arg(width)
+                                            .arg(QLatin1String(opened ? "open" : "closed"))
+                                            .arg(QLatin1String(appearance == Appearance::dark ? "dark" : "light"));
+                keepPicture(panel.grab(), picture);
+            }
+        }
+    }
+
+private slots:
+    void cards()
+    {
+        PanelFixture fixture(samplePlan("two-level-bar.yardplan"));
+        for (const bool opened : {false, true}) {
+            card<ConcreteCard>(fixture, "concrete", opened);
+            card<ReinforcementCard>(fixture, "reinforcement", opened);
+            card<LiftingCard>(fixture, "lifting", opened);
+            card<ShoppingCard>(fixture, "shopping", opened);
+            card<MoneyCard>(fixture, "money", opened);
+            card<FindingsCard>(fixture, "findings", opened);
+        }
+    }
+};
+
+int main(int argc, char** argv)
+{
+    QApplication application(argc, argv);
+    Theme theme(application);
+    PicturesTest test;
+    return QTest::qExec(&test, argc, argv);
+}
+#include "pictures_test.moc"

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "ui/panels/live_card.h"
+
+namespace yardcast::ui {
+
+/// Litres to mix, bags, water-cement ratio, batches; by mix and by casting.
+class ConcreteCard : public LiveCard {
+    Q_OBJECT
+
+public:
+    ConcreteCard(PlanDocument& document, Selection& selection, LiveAssessment& live, QWidget* parent = nullptr);
+
+protected:
+    CardSummary summarise(const Plan& plan, const Assessment& assessment) const override;
+    void fillTables(const Plan& plan, const Assessment& assessment) override;
+    QList<FigureValue> valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const override;
+    void visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
+                       const std::function<void(const std::string&)>& visit) const override;
+
+private:
+    LineView* byMix_;
+    LineView* byCasting_;
+};
+
+}  // namespace yardcast::ui

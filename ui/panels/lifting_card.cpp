@@ -1,0 +1,150 @@
+#include "ui/panels/lifting_card.h"
+
+#include <algorithm>
+
+#include <QLabel>
+
+#include "ui/look/theme.h"
+#include "ui/panels/counted.h"
+#include "ui/panels/line_view.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+const CastingLift* heaviest(const Assessment& assessment)
+{
+    const auto found = std::ranges::max_element(assessment.handling, {}, &CastingLift::massKg);
+    return found == assessment.handling.end() ? nullptr : &*found;
+}
+
+/// Share of what those who lift can lift; by the same bounds as the findings: caution past 1, stop past 2.
+double useOf(const CastingLift& lift) { return lift.limitKg > 0.0 ? lift.massKg / lift.limitKg : 3.0; }
+
+std::optional<Severity> severityOf(const CastingLift& lift)
+{
+    const double use = useOf(lift);
+    if (use > 2.0) return Severity::stop;
+    if (use > 1.0) return Severity::caution;
+    return std::nullopt;
+}
+
+QString factorText(int people)
+{
+    switch (people) {
+    case 0:
+    case 1: return LiftingCard::tr("one lifts the limit");
+    case 2: return LiftingCard::tr("two lift two thirds of their sum");
+    case 3: return LiftingCard::tr("three lift half of their sum");
+    default: return LiftingCard::tr("four and more: half of their sum (judgement)");
+    }
+}
+
+}  // namespace
+
+LiftingCard::LiftingCard(PlanDocument& document, Selection& selection, LiveAssessment& live, QWidget* parent)
+    : LiveCard(QStringLiteral("liftingCard"), document, selection, live, parent)
+{
+    setEmptyText(tr("Nothing to lift yet. The mass of a piece shows here while you draw it."));
+    pieces_ = addTable(tr("Pieces"), {{tr("Casting"), false},
+                                      {tr("kg"), true},
+                                      {tr("people\nneed/have"), true},
+                                      {tr("against\nthe limit"), false}});
+    team_ = new QLabel(this);
+    team_->setWordWrap(true);
+    team_->setForegroundRole(QPalette::PlaceholderText);
+    team_->setContentsMargins(kStepPx, kStepPx, kStepPx, 0);
+    addFootnote(team_);
+}
+
+CardSummary LiftingCard::summarise(const Plan& plan, const Assessment& assessment) const
+{
+    CardSummary summary;
+    const CastingLift* top = heaviest(assessment);
+    summary.empty = !top;
+    if (!top) return summary;
+    summary.big = {.code = QStringLiteral("mass"),
+                   .text = numberText(top->massKg, top->massKg < 100 ? 1 : 0),
+                   .unit = tr("kg, the heaviest piece (%1)").arg(QString::fromStdString(top->casting))};
+    const QString have = counted(top->crewPeople, tr("1 lifts it"), tr("%1 lift it"));
+    const QString need = top->people > 0 ? counted(top->people, tr("1 person needed"), tr("%1 people needed"))
+                                         : tr("More than %1 people needed: a hoist or a trolley").arg(kMostPeople);
+    summary.lines.append(
+        {.code = QStringLiteral("people"), .text = tr("%1, %2").arg(need, have), .mark = severityOf(*top)});
+    summary.lines.append(
+        {.code = QStringLiteral("team_limit"),
+         .text = tr("%1 %2").arg(counted(top->crewPeople, tr("1 person can lift"), tr("%1 people can lift")),
+                                 massText(top->limitKg))});
+    const auto over = std::ranges::count_if(assessment.handling, [](const CastingLift& l) { return useOf(l) > 1.0; });
+    const QString all = tr("%1, %2 in all")
+                            .arg(counted(static_cast<int>(assessment.handling.size()), tr("1 piece"), tr("%1 pieces")),
+                                 massText(assessment.massKg()));
+    summary.lines.append({.text = over > 0 ? tr("%1; %2 over the limit").arg(all).arg(over) : all});
+    Q_UNUSED(plan);
+    return summary;
+}
+
+void LiftingCard::fillTables(const Plan& plan, const Assessment& assessment)
+{
+    QList<Line> lines;
+    for (int i = 0; i < static_cast<int>(assessment.handling.size()); ++i) {
+        const CastingLift& lift = assessment.handling[i];
+        const double use = useOf(lift);
+        const QString need = lift.people > 0 ? QString::number(lift.people) : tr(">%1").arg(kMostPeople);
+        const QString word = use > 2.0 ? tr("twice over") : use > 1.0 ? tr("over") : tr("within");
+        Line line{.key = QString::fromStdString(lift.casting),
+                  .cells = {subjectName(&plan, lift.casting), numberText(lift.massKg, lift.massKg < 100 ? 1 : 0),
+                            tr("%1/%2").arg(need).arg(lift.crewPeople), word},
+                  .tip = tr("%1: %2 of what those who lift it can lift")
+                             .arg(subjectName(&plan, lift.casting), percentText(use * 100.0)),
+                  .mark = severityOf(lift),
+                  .share = use,
+                  .source = i};
+        lines.append(line);
+    }
+    pieces_->lineModel().setLines(std::move(lines));
+    const QString text =
+        tr("The plan allows %1 each: %2. The bar ends at twice the limit, the mark on it is the limit.")
+            .arg(massText(plan.crew.liftLimitKg), factorText(plan.crew.people));
+    if (team_->text() != text) team_->setText(text);
+}
+
+QList<FigureValue> LiftingCard::valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const
+{
+    QList<FigureValue> values;
+    const CastingLift* top = heaviest(assessment);
+    if (!top) return values;
+    values.append({tr("Casting"), subjectName(&plan, top->casting)});
+    if (code == QLatin1String("mass")) {
+        const auto placed = std::ranges::find_if(assessment.castings, [&](const PlacedCasting& p) {
+            return p.casting->id == top->casting;
+        });
+        if (placed != assessment.castings.end()) {
+            const Casting& casting = *placed->casting;
+            values.append({tr("Volume"), volumeText(casting.volumeL)});
+            values.append({tr("Concrete"), massText(casting.concreteKg)});
+            values.append({tr("Steel"), massText(casting.steelKg)});
+            values.append({tr("Foam that stays"), massText(casting.fillerKg)});
+        }
+        values.append({tr("Mass"), massText(top->massKg)});
+        return values;
+    }
+    const int people = code == QLatin1String("people") ? top->people : top->crewPeople;
+    values.append({tr("Mass"), massText(top->massKg)});
+    values.append({tr("Limit each"), massText(plan.crew.liftLimitKg)});
+    if (people <= 0) return values;
+    values.append({tr("People"), QString::number(people)});
+    values.append({tr("Team factor"), numberText(teamFactor(people), 2)});
+    values.append({tr("They lift"), massText(teamLimitKg(people, plan.crew.liftLimitKg))});
+    return values;
+}
+
+void LiftingCard::visitSubjects(const LineView&, const Line& line, const Assessment& assessment,
+                                const std::function<void(const std::string&)>& visit) const
+{
+    if (line.source >= 0) visit(assessment.handling[line.source].casting);
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "ui/panels/live_card.h"
+
+class QLabel;
+
+namespace yardcast::ui {
+
+/// The heaviest piece, and whether those who lift each piece can.
+class LiftingCard : public LiveCard {
+    Q_OBJECT
+
+public:
+    LiftingCard(PlanDocument& document, Selection& selection, LiveAssessment& live, QWidget* parent = nullptr);
+
+protected:
+    CardSummary summarise(const Plan& plan, const Assessment& assessment) const override;
+    void fillTables(const Plan& plan, const Assessment& assessment) override;
+    QList<FigureValue> valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const override;
+    void visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
+                       const std::function<void(const std::string&)>& visit) const override;
+
+private:
+    LineView* pieces_;
+    QLabel* team_;
+};
+
+}  // namespace yardcast::ui

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <QStyledItemDelegate>
+
+#include "ui/panels/line_model.h"
+
+namespace yardcast::ui {
+
+/// Draws lines without the detour over style items, because tables are redrawn while a part is dragged.
+class LineDelegate : public QStyledItemDelegate {
+    Q_OBJECT
+
+public:
+    LineDelegate(const LineModel& model, QObject* parent);
+
+    void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+    bool helpEvent(QHelpEvent* event, QAbstractItemView* view, const QStyleOptionViewItem& option,
+                   const QModelIndex& index) override;
+
+    /// Details of a line broken to the width, as they are drawn.
+    static QStringList flow(const QStringList& details, const QFontMetrics& metrics, int widthPx);
+
+private:
+    int detailWidth(const QWidget* view) const;
+    int nameHeight(const QFontMetrics& metrics, const Line& line, const QWidget* view) const;
+
+    const LineModel& model_;
+};
+
+}  // namespace yardcast::ui
