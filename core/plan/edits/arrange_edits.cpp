@@ -25,10 +25,15 @@ std::vector<Bounded> boundsOfParts(const Plan& plan, const Ids& ids)
     return bounded;
 }
 
+/// What edits round to (`tidy`); a part that has no farther to go stays where it is, and shared.
+constexpr double kThere = 1.001e-6;
+
 Plan moveEach(const Plan& plan, const std::map<std::string, Point>& moves)
 {
     Ids ids;
-    for (const auto& [id, by] : moves) ids.push_back(id);
+    for (const auto& [id, by] : moves) {
+        if (length(by) > kThere) ids.push_back(id);
+    }
     return withEach(plan, ids, [&](Part& part) { moveBy(part, moves.at(part.id)); });
 }
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <set>
 #include <string>
 #include <vector>
@@ -42,7 +44,9 @@ private:
         if (keyword == "const") return value == rule;
         if (keyword == "enum") return std::find(rule.begin(), rule.end(), value) != rule.end();
         if (keyword == "oneOf") return countMatching(rule, value) == 1;
-        if (keyword == "minLength") return !value.is_string() || value.get<std::string>().size() >= rule.get<std::size_t>();
+        if (keyword == "minLength") {
+            return !value.is_string() || value.get<std::string>().size() >= rule.get<std::size_t>();
+        }
         if (keyword == "minItems") return !value.is_array() || value.size() >= rule.get<std::size_t>();
         if (keyword == "maxItems") return !value.is_array() || value.size() <= rule.get<std::size_t>();
         if (keyword == "minimum") return !value.is_number() || value.get<double>() >= rule.get<double>();

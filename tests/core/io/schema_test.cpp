@@ -220,7 +220,8 @@ TEST(Schema, HoldsForAWholePlan)
 TEST(Schema, HoldsForTheSamples)
 {
     int count = 0;
-    for (const auto& entry : std::filesystem::directory_iterator(std::string(YARDCAST_SOURCE_DIR) + "/sample-projects")) {
+    const std::filesystem::path folder = std::string(YARDCAST_SOURCE_DIR) + "/sample-projects";
+    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
         if (entry.path().extension() != ".yardplan") continue;
         ++count;
         const std::string text = readFile(entry.path()).text.value();
