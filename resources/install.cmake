@@ -21,7 +21,7 @@ install(FILES ${yardcast_resources}/icons/yardcast.svg
     DESTINATION ${CMAKE_INSTALL_DATADIR}/icons/hicolor/scalable/apps)
 install(DIRECTORY ${PROJECT_SOURCE_DIR}/sample-projects/ DESTINATION ${yardcast_data}/samples
     FILES_MATCHING PATTERN "*.yardplan")
-foreach(file example.yardprices yardplan.schema.json)
+foreach(file example.yardprices yardplan.schema.json yardprices.schema.json)
     install(FILES ${yardcast_resources}/${file} DESTINATION ${yardcast_data})
 endforeach()
 install(FILES ${yardcast_resources}/copyright ${PROJECT_SOURCE_DIR}/README.md
