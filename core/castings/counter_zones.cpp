@@ -22,6 +22,18 @@ bool isPlace(const Ring& ring)
     return std::all_of(ring.begin(), ring.end(), [](Point p) { return isPlace(p); });
 }
 
+/// The parallel curve of a cutout: the same shape, larger, its corners rounder by the rim.
+Ring grownCutoutRing(Cutout cutout, double rimMm)
+{
+    const double radius = std::clamp(cutout.cornerRadiusMm.value_or(0.0), 0.0,
+                                     std::max(0.0, std::min(cutout.size.width, cutout.size.depth) / 2));
+    cutout.size.width += 2 * rimMm;
+    cutout.size.depth += 2 * rimMm;
+    cutout.cornerRadiusMm = radius + rimMm;
+    cutout.diameterMm += 2 * rimMm;
+    return cutoutRing(cutout);
+}
+
 bool isComputable(const Counter& counter)
 {
     if (counter.outline.size() < 3 || !isPlace(counter.outline)) return false;
@@ -32,7 +44,8 @@ bool isComputable(const Counter& counter)
         if (!isPlace(rib.from) || !isPlace(rib.to) || !isSize(rib.widthMm)) return false;
     }
     for (const Cutout& cutout : counter.cutouts) {
-        if (!isPlace(cutoutRing(cutout)) || !isPlace(cutout.rimMm.value_or(0.0))) return false;
+        const double rim = std::max(0.0, cutout.rimMm.value_or(0.0));
+        if (!isPlace(rim) || !isPlace(cutoutRing(cutout)) || !isPlace(grownCutoutRing(cutout, rim))) return false;
     }
     for (const Joint& joint : counter.joints) {
         const double gap = joint.gapMm.value_or(kDefaultJointGapMm);
@@ -93,16 +106,23 @@ std::vector<Ring> rimRings(const Ring& outline, const Rim& rim)
     return rings;
 }
 
-Region cutoutRims(const Counter& counter)
+/// Rings as an operand of a boolean, which unites them in passing.
+Region asOperand(std::vector<Ring> rings)
+{
+    Region region;
+    region.reserve(rings.size());
+    for (Ring& ring : rings) region.push_back({std::move(ring), {}});
+    return region;
+}
+
+std::vector<Ring> cutoutRimRings(const Counter& counter)
 {
     std::vector<Ring> rings;
     for (const Cutout& cutout : counter.cutouts) {
         const double rim = cutout.rimMm.value_or(0.0);
-        if (!(rim > 0.0)) continue;
-        for (const Polygon& grown : offset(regionOf(cutoutRing(cutout)), rim, OffsetJoin::round))
-            rings.push_back(grown.outer);
+        if (rim > 0.0) rings.push_back(grownCutoutRing(cutout, rim));
     }
-    return uniteRings(rings);
+    return rings;
 }
 
 void addZone(std::vector<Zone>& zones, ZoneKind kind, Region region, double fromMm, double toMm)
@@ -119,7 +139,7 @@ CounterSolid counterSolid(const Counter& counter)
 
     std::vector<Ring> openings;
     for (const Cutout& cutout : counter.cutouts) openings.push_back(cutoutRing(cutout));
-    solid.plan = subtract(regionOf(counter.outline), uniteRings(openings));
+    solid.plan = subtract(asOperand({counter.outline}), asOperand(std::move(openings)));
     if (solid.plan.empty()) return solid;
 
     const double thickness = counter.thicknessMm;
@@ -130,21 +150,21 @@ CounterSolid counterSolid(const Counter& counter)
         return solid;
     }
 
-    Region taken;
-    const auto take = [&](ZoneKind kind, const Region& strips) {
-        const Region inPlan = intersect(strips, solid.plan);
-        addZone(solid.zones, kind, subtract(inPlan, taken), 0.0, deep);
-        taken = unite(taken, inPlan);
+    Region field = solid.plan;
+    const auto take = [&](ZoneKind kind, std::vector<Ring> rings) {
+        if (rings.empty()) return;
+        const Region strips = asOperand(std::move(rings));
+        Region deepened = intersect(field, strips);
+        if (deepened.empty()) return;
+        addZone(solid.zones, kind, std::move(deepened), 0.0, deep);
+        solid.deepestMm = deep;
+        field = subtract(field, strips);
     };
-    take(ZoneKind::rim, uniteRings(rimRings(counter.outline, *counter.rim)));
-    if (!counter.cutouts.empty()) take(ZoneKind::cutoutRim, cutoutRims(counter));
-    if (!counter.ribs.empty()) {
-        std::vector<Ring> ribs;
-        for (const Rib& rib : counter.ribs) ribs.push_back(stripRing(rib.from, rib.to, rib.widthMm));
-        take(ZoneKind::rib, uniteRings(ribs));
-    }
-    if (!taken.empty()) solid.deepestMm = deep;
-    const Region field = subtract(solid.plan, taken);
+    take(ZoneKind::rim, rimRings(counter.outline, *counter.rim));
+    take(ZoneKind::cutoutRim, cutoutRimRings(counter));
+    std::vector<Ring> ribs;
+    for (const Rib& rib : counter.ribs) ribs.push_back(stripRing(rib.from, rib.to, rib.widthMm));
+    take(ZoneKind::rib, std::move(ribs));
     addZone(solid.zones, ZoneKind::field, field, 0.0, thickness);
     if (counter.filler) addZone(solid.zones, ZoneKind::filler, field, thickness, deep);
     return solid;
@@ -158,7 +178,7 @@ std::vector<Region> counterPieces(const Counter& counter, const Region& plan)
         gaps.push_back(stripRing(joint.from, joint.to, std::max(gap, kLeastJointWidthMm),
                                  std::max(gap, kLeastJointExtensionMm)));
     }
-    const Region divided = gaps.empty() ? plan : subtract(plan, uniteRings(gaps));
+    const Region divided = gaps.empty() ? plan : subtract(plan, asOperand(std::move(gaps)));
 
     struct Placed {
         long long x;

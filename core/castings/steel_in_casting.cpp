@@ -78,6 +78,98 @@ void addBars(const BarGroup& group, const Region& outline, SteelInPiece& steel)
     for (auto entry = byLength.rbegin(); entry != byLength.rend(); ++entry) steel.items.push_back(entry->second);
 }
 
+/// Shares of a segment, `low` to `high`; nothing where low is above high.
+struct Span {
+    double low = 1.0;
+    double high = 0.0;
+    bool isEmpty() const { return !(low <= high); }
+};
+
+Span hull(const Span& a, const Span& b)
+{
+    if (a.isEmpty()) return b;
+    if (b.isEmpty()) return a;
+    return {std::min(a.low, b.low), std::max(a.high, b.high)};
+}
+
+/// Where value + t * slope lies between low and high.
+Span spanBetween(double value, double slope, double low, double high)
+{
+    if (slope == 0.0) return value >= low && value <= high ? Span{-HUGE_VAL, HUGE_VAL} : Span{};
+    const double atLow = (low - value) / slope;
+    const double atHigh = (high - value) / slope;
+    return {std::min(atLow, atHigh), std::max(atLow, atHigh)};
+}
+
+Span spanInDisc(Point from, Point along, Point centre, double radius)
+{
+    const Point offset = from - centre;
+    const double a = dot(along, along);
+    const double b = dot(offset, along);
+    const double root = b * b - a * (dot(offset, offset) - radius * radius);
+    if (!(root >= 0.0)) return {};
+    return {(-b - std::sqrt(root)) / a, (-b + std::sqrt(root)) / a};
+}
+
+/// Where the segment is nearer than `radius` to the edge a-b: a rectangle along it and a disc at each end make one
+/// convex shape, so the hull of the three spans is the span of the shape.
+Span spanNearEdge(Point from, Point along, Point a, Point b, double radius)
+{
+    Span span = hull(spanInDisc(from, along, a, radius), spanInDisc(from, along, b, radius));
+    const double edge = distance(a, b);
+    if (edge > 0.0) {
+        const Point unit = (b - a) * (1.0 / edge);
+        const Span beside = spanBetween(cross(unit, from - a), cross(unit, along), -radius, radius);
+        const Span abreast = spanBetween(dot(unit, from - a), dot(unit, along), 0.0, edge);
+        span = hull(span, {std::max(beside.low, abreast.low), std::min(beside.high, abreast.high)});
+    }
+    return span;
+}
+
+double segmentDistance(Point a, Point b, Point c, Point d)
+{
+    if (cross(b - a, c - a) * cross(b - a, d - a) < 0 && cross(d - c, a - c) * cross(d - c, b - c) < 0) return 0.0;
+    return std::min({distanceToSegment(a, c, d), distanceToSegment(b, c, d), distanceToSegment(c, a, b),
+                     distanceToSegment(d, a, b)});
+}
+
+void addNearSpans(Point from, Point to, const Ring& ring, double coverMm, std::vector<Span>& spans)
+{
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Point a = ring[i];
+        const Point b = ring[(i + 1) % ring.size()];
+        const Span span = spanNearEdge(from, to - from, a, b, coverMm);
+        if (span.isEmpty() || span.high <= 0.0 || span.low >= 1.0) continue;
+        if (segmentDistance(from, to, a, b) >= coverMm - kOnLineMm) continue;
+        spans.push_back(span);
+    }
+}
+
+/// The parts of the segment that lie in the region and at least `coverMm` from its boundary.
+std::vector<BarPiece> clipWithCover(Point from, Point to, const Region& region, double coverMm)
+{
+    if (coverMm <= 2 * kOnLineMm) return clipToRegion(from, to, region);
+    std::vector<Span> spans;
+    for (const Polygon& polygon : region) {
+        addNearSpans(from, to, polygon.outer, coverMm, spans);
+        for (const Ring& hole : polygon.holes) addNearSpans(from, to, hole, coverMm, spans);
+    }
+    std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) { return a.low < b.low; });
+    spans.push_back({1.0, HUGE_VAL});
+
+    const Point along = to - from;
+    std::vector<BarPiece> pieces;
+    double start = 0.0;
+    for (const Span& span : spans) {
+        const double end = std::min(span.low, 1.0);
+        // What is between two spans does not cross the boundary: all of it is inside or none.
+        if ((end - start) * length(along) >= kShortestBarMm && contains(region, from + along * ((start + end) / 2)))
+            pieces.push_back({from + along * start, from + along * end});
+        start = std::max(start, span.high);
+    }
+    return pieces;
+}
+
 }  // namespace
 
 std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region)
@@ -120,12 +212,11 @@ std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline)
     if (group.count < 1 || group.count > kMostBars || !(std::abs(spacing) <= kLargestCoordinateMm)) return {};
     if (!(span > 0.0 && span <= 2 * kLargestCoordinateMm)) return {};
 
-    const Region within = offset(outline, -group.coverMm, OffsetJoin::mitre);
     const Point side = leftNormal(along) * (1.0 / span);
     std::vector<BarPiece> pieces;
     for (int i = 0; i < group.count; ++i) {
         const Point shift = side * ((i - (group.count - 1) / 2.0) * spacing);
-        const std::vector<BarPiece> bars = clipToRegion(group.from + shift, group.to + shift, within);
+        const std::vector<BarPiece> bars = clipWithCover(group.from + shift, group.to + shift, outline, group.coverMm);
         pieces.insert(pieces.end(), bars.begin(), bars.end());
     }
     return pieces;

@@ -83,6 +83,7 @@ Ring stripRing(Point a, Point b, double widthMm, double extendMm = 0.0);
 
 /// The set inside the ring (non-zero rule); a clockwise ring is turned round.
 Region regionOf(const Ring& ring);
+/// Operands need not be disjoint: polygons that overlap count once (non-zero rule), so rings not yet united will do.
 Region unite(const Region& a, const Region& b);
 Region uniteRings(const std::vector<Ring>& rings);
 Region subtract(const Region& a, const Region& b);

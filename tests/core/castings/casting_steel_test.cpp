@@ -1,6 +1,8 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <random>
 
 #include "core/castings/steel_in_casting.h"
 #include "core/materials/materials.h"
@@ -102,6 +104,52 @@ TEST(SteelInCasting, HeavySteelAtTheFrontDrawsTheCentreForward)
     const double slabKg = 1800 * 620 * 60 * 2.4e-6;
     EXPECT_NEAR(castings[0]->centroidMm[1], (slabKg * 310 + excess * 30) / (slabKg + excess), 1e-6);
     EXPECT_NEAR(castings[0]->centroidMm[2], 900 - (slabKg * 30 + excess * 28) / (slabKg + excess), 1e-6);
+}
+
+TEST(SteelInCasting, BarsKeepTheirCoverFromRoundOpenings)
+{
+    // A bar 40 mm off the centre of a hole of radius 50: within 70 of the centre it is too near, so it stops at
+    // sqrt(70^2 - 40^2) from the middle; chords stand for the circle within 0.1 mm.
+    const Region outline = subtract(regionOf({{0, 0}, {1000, 0}, {1000, 600}, {0, 600}}),
+                                    regionOf(circleRing({500, 300}, 100)));
+    const auto bars = barPieces(BarGroup{{0, 340}, {1000, 340}, 8, 1, {}, 20, {}}, outline);
+    ASSERT_EQ(bars.size(), 2U);
+    EXPECT_NEAR(bars[0].from.x, 20, 1e-9);
+    EXPECT_NEAR(bars[0].to.x, 500 - std::sqrt(70.0 * 70 - 40 * 40), 0.2);
+    EXPECT_NEAR(bars[1].from.x, 500 + std::sqrt(70.0 * 70 - 40 * 40), 0.2);
+}
+
+TEST(SteelInCasting, EveryPointOfABarKeepsItsCoverAndNoneIsLost)
+{
+    std::mt19937 random(11);
+    std::uniform_real_distribution<double> any(-100, 1100);
+    const Region outline = subtract(regionOf({{0, 0}, {1000, 0}, {1000, 1000}, {600, 1000}, {600, 500}, {0, 400}}),
+                                    uniteRings({circleRing({300, 200}, 150), circleRing({800, 700}, 90)}));
+    const auto clearance = [&](Point p) {
+        double least = distanceToRing(outline[0].outer, p);
+        for (const Ring& hole : outline[0].holes) least = std::min(least, distanceToRing(hole, p));
+        return contains(outline, p) ? least : -least;
+    };
+    const double cover = 25;
+    for (int i = 0; i < 300; ++i) {
+        const BarGroup group{{any(random), any(random)}, {any(random), any(random)}, 8, 1, {}, cover, {}};
+        const auto bars = barPieces(group, outline);
+        const double span = distance(group.from, group.to);
+        for (int k = 0; k <= 200; ++k) {
+            const Point p = group.from + (group.to - group.from) * (k / 200.0);
+            const bool inBar = std::any_of(bars.begin(), bars.end(), [&](const BarPiece& bar) {
+                return distanceToSegment(p, bar.from, bar.to) < 1e-6;
+            });
+            const double clear = clearance(p);
+            if (inBar) {
+                EXPECT_GE(clear, cover - 0.02);
+            }
+            // Bars under a millimetre are not kept: only what is well inside must be in a bar.
+            if (clear > cover + 1.0 && span > 1.0) {
+                EXPECT_TRUE(inBar) << i << ' ' << k;
+            }
+        }
+    }
 }
 
 TEST(ClipToRegion, KeepsTheInsideOfARing)
