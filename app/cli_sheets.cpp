@@ -9,21 +9,26 @@ namespace yardcast::cli {
 
 namespace {
 
-/// Painting text needs an application with fonts; without a display the platform that draws into memory serves.
+/// Painting text needs an application with fonts. The platform that draws into memory serves, display or not.
 class Painting {
 public:
-    Painting()
-    {
-        if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    }
+    Painting() : argc_(withoutDisplay()), application_(argc_, argv_) {}
 
 private:
-    int argc_ = 1;
+    static int withoutDisplay()
+    {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+        // What the toolkit remarks about its surroundings is nothing to the person.
+        qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& text) {
+            if (type == QtCriticalMsg || type == QtFatalMsg) complain(text.toStdString());
+        });
+        return 1;
+    }
+
+    int argc_;  // before the application, which keeps a reference to it
     char name_[13] = "yardcast-cli";
     char* argv_[2] = {name_, nullptr};
-
-public:
-    QGuiApplication application{argc_, argv_};
+    QGuiApplication application_;
 };
 
 QStringList wantedSheets(const std::string& names)

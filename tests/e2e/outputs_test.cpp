@@ -148,6 +148,7 @@ TEST(Print, WritesAPdfWithoutADisplay)
     const Outcome outcome = run({"print", samplePaths()[0], "-o", pdf});
     ASSERT_TRUE(outcome.ended);
     ASSERT_EQ(outcome.code, 0) << outcome.err;
+    EXPECT_EQ(outcome.out + outcome.err, "");
     const std::string text = readText(pdf);
     EXPECT_THAT(text, StartsWith("%PDF-"));
     EXPECT_THAT(text, HasSubstr("%%EOF"));
@@ -173,6 +174,7 @@ TEST(Draw, WritesAnSvgThatIsXml)
     const Outcome outcome = run({"draw", samplePaths()[0], "--view", "plan", "-o", svg});
     ASSERT_TRUE(outcome.ended);
     ASSERT_EQ(outcome.code, 0) << outcome.err;
+    EXPECT_EQ(outcome.out + outcome.err, "");
     QXmlStreamReader xml(QByteArray::fromStdString(readText(svg)));
     int elements = 0;
     QString root;

@@ -130,7 +130,9 @@ QString amountText(double amount, const std::string& unit)
         return count == 1 ? Words::tr("1 piece")
                           : Words::tr("%1 pieces").arg(count);
     }
-    const int decimals = std::abs(amount) < 10 ? 2 : std::abs(amount) < 100 ? 1 : 0;
+    // Sizes of packs (a board of 3.125 m2) are written out; what was computed is rounded.
+    const bool isRound = std::abs(amount) < 1e6 && std::abs(amount * 1000 - std::round(amount * 1000)) < 1e-6;
+    const int decimals = isRound ? 3 : std::abs(amount) < 10 ? 2 : std::abs(amount) < 100 ? 1 : 0;
     return withUnit(shortNumberText(amount, decimals), unitName(unit));
 }
 

@@ -68,8 +68,9 @@ private slots:
 
     void amountsReadAsAPersonWouldWriteThem()
     {
-        QCOMPARE(seen(amountText(187.5, "kg")), QStringLiteral("188 kg"));
-        QCOMPARE(seen(amountText(3.125, "m2")), QStringLiteral("3.13 m²"));
+        QCOMPARE(seen(amountText(187.5123, "kg")), QStringLiteral("188 kg"));
+        QCOMPARE(seen(amountText(4.51236, "m2")), QStringLiteral("4.51 m²"));
+        QCOMPARE(seen(amountText(3.125, "m2")), QStringLiteral("3.125 m²"));
         QCOMPARE(seen(amountText(2.0, "l")), QStringLiteral("2 l"));
         QCOMPARE(amountText(1.0, "piece"), QStringLiteral("1 piece"));
         QCOMPARE(amountText(2.2, "piece"), QStringLiteral("3 pieces"));
