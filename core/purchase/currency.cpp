@@ -50,6 +50,18 @@ double fromMinor(std::int64_t minor, std::string_view currency)
     return static_cast<double>(minor) / static_cast<double>(minorPerUnit(currency));
 }
 
+std::string plainMoney(std::int64_t minor, std::string_view currency)
+{
+    const auto units = static_cast<std::uint64_t>(minorPerUnit(currency));
+    const std::uint64_t size = minor < 0 ? 0 - static_cast<std::uint64_t>(minor) : static_cast<std::uint64_t>(minor);
+    std::string text = std::to_string(size / units);
+    if (const auto digits = static_cast<std::size_t>(minorDigits(currency)); digits > 0) {
+        const std::string rest = std::to_string(size % units);
+        text += "." + std::string(digits - rest.size(), '0') + rest;
+    }
+    return minor < 0 ? "-" + text : text;
+}
+
 std::int64_t rescaleMinor(std::int64_t minor, std::string_view from, std::string_view to)
 {
     const std::int64_t fromUnits = minorPerUnit(from);

@@ -18,6 +18,8 @@ std::int64_t minorPerUnit(std::string_view currency);
 /// nearest value that does, or 0.
 std::int64_t toMinor(double amount, std::string_view currency);
 double fromMinor(std::int64_t minor, std::string_view currency);
+/// "321.40" or "-0.05": the minor digits of the currency after a decimal point.
+std::string plainMoney(std::int64_t minor, std::string_view currency);
 /// An amount in minor units of one currency read as the same number of whole units of another, rounded half
 /// away from zero. No exchange rate is involved.
 std::int64_t rescaleMinor(std::int64_t minor, std::string_view from, std::string_view to);

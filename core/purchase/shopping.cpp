@@ -6,6 +6,7 @@
 #include <set>
 
 #include "core/purchase/currency.h"
+#include "core/purchase/mould_reuse.h"
 #include "core/purchase/needs.h"
 
 namespace yardcast {
@@ -73,6 +74,16 @@ public:
         for (const Owned& owned : plan.owned) {
             if (owned.amount > 0.0) owned_[owned.item] += owned.amount;
         }
+    }
+
+    /// What packs of an item cost that cover so much.
+    std::int64_t priceOf(const std::string& item, double amount) const
+    {
+        const Prices::Entry* entry = prices_.find(item);
+        std::int64_t price = 0;
+        if (!entry) return price;
+        for (const PackChoice& choice : cheapestPacks(amount, entry->packs)) price += choice.priceMinor * choice.count;
+        return price;
     }
 
     ShoppingList make(const std::vector<Need>& needs)
@@ -237,29 +248,57 @@ private:
     std::int64_t lastBagPriceMinor_ = 0;
 };
 
-void compareWithBudget(const Plan& plan, std::int64_t totalMinor, std::vector<Finding>& findings)
+Finding& sayMoney(const Plan& plan, const char* code, std::int64_t amountMinor, std::int64_t totalMinor,
+                  const char* againstKey, double against, std::vector<Finding>& findings)
 {
-    if (!plan.budget || totalMinor == 0) return;
+    Finding& finding = findings.emplace_back(note(code, std::string("/budget/") + againstKey));
+    finding.values["amount"] = fromMinor(amountMinor, plan.currency);
+    finding.values[againstKey] = against;
+    finding.values["total"] = fromMinor(totalMinor, plan.currency);
+    finding.values["currency"] = plan.currency;
+    return finding;
+}
+
+/// What would help against too high a sum, reckoned with the same prices.
+void offerMouldReuse(const Plan& plan, const ListMaker& maker, const ShoppingList& list, const MouldEstimate& mould,
+                     std::int64_t wantedMinor, Finding& finding)
+{
+    const auto line = std::find_if(list.lines.begin(), list.lines.end(),
+                                   [](const ShoppingLine& each) { return each.item == "mould_board"; });
+    if (line == list.lines.end() || !line->priced) return;
+    const auto reuse = mouldReuse(mould, line->need - line->owned, wantedMinor,
+                                  [&](double areaM2) { return maker.priceOf("mould_board", areaM2); });
+    if (!reuse) return;
+    Remedy remedy;
+    remedy.code = "reuse_mould_base";
+    std::string names;
+    for (const std::string& casting : reuse->castings) names += (names.empty() ? "" : ", ") + casting;
+    remedy.values["castings"] = names;
+    remedy.values["saves"] = fromMinor(reuse->savesMinor, plan.currency);
+    remedy.values["currency"] = plan.currency;
+    remedy.effect = plainMoney(-reuse->savesMinor, plan.currency) + " " + plan.currency;
+    finding.remedies.push_back(std::move(remedy));
+}
+
+void compareWithBudget(const Plan& plan, const ListMaker& maker, const ShoppingList& list, const MouldEstimate& mould,
+                       std::vector<Finding>& findings)
+{
+    const std::int64_t total = list.totalMinor;
+    if (!plan.budget || total == 0) return;
     const std::int64_t limit = toMinor(plan.budget->limit, plan.currency);
-    const auto say = [&](const char* code, std::int64_t amountMinor, double against, const char* againstKey) {
-        Finding& finding = findings.emplace_back(note(code, std::string("/budget/") + againstKey));
-        finding.values["amount"] = fromMinor(amountMinor, plan.currency);
-        finding.values[againstKey] = against;
-        finding.values["total"] = fromMinor(totalMinor, plan.currency);
-        finding.values["currency"] = plan.currency;
-        return &finding;
-    };
-    if (totalMinor > limit) {
-        say("over_budget", totalMinor - limit, plan.budget->limit, "limit")->severity = Severity::caution;
-    } else if (static_cast<double>(limit - totalMinor) < kTightBudgetShare * static_cast<double>(limit)) {
-        say("budget_tight", limit - totalMinor, plan.budget->limit, "limit");
+    if (total > limit) {
+        Finding& over = sayMoney(plan, "over_budget", total - limit, total, "limit", plan.budget->limit, findings);
+        over.severity = Severity::caution;
+        offerMouldReuse(plan, maker, list, mould, total - limit, over);
+    } else if (static_cast<double>(limit - total) < kTightBudgetShare * static_cast<double>(limit)) {
+        sayMoney(plan, "budget_tight", limit - total, total, "limit", plan.budget->limit, findings);
     }
     if (!plan.budget->quote) return;
     const std::int64_t quote = toMinor(*plan.budget->quote, plan.currency);
-    if (totalMinor < quote) {
-        say("saves_against_quote", quote - totalMinor, *plan.budget->quote, "quote");
-    } else if (totalMinor > quote) {
-        say("dearer_than_quote", totalMinor - quote, *plan.budget->quote, "quote");
+    if (total < quote) {
+        sayMoney(plan, "saves_against_quote", quote - total, total, "quote", *plan.budget->quote, findings);
+    } else if (total > quote) {
+        sayMoney(plan, "dearer_than_quote", total - quote, total, "quote", *plan.budget->quote, findings);
     }
 }
 
@@ -283,7 +322,7 @@ ShoppingList shoppingList(const Plan& plan, const PriceBook& prices, const std::
     ListMaker maker(plan, prices, findings);
     ShoppingList list = maker.make(gatherNeeds(plan, prices, castings, mixes, steel, fronts, mould));
     list.massKg = carriedKg(list, steel);
-    compareWithBudget(plan, list.totalMinor, findings);
+    compareWithBudget(plan, maker, list, mould, findings);
     return list;
 }
 

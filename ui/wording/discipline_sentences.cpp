@@ -76,6 +76,9 @@ const std::vector<FindingSentence> kDisciplineSentences{
      kTimberPractice, WORDS("Pack the frame square, or cut the door to the opening.")},
 };
 
-const std::vector<RemedySentence> kRemedySentences{};
+const std::vector<RemedySentence> kRemedySentences{
+    {"reuse_mould_base",
+     WORDS("Cast {castings} one after the other on one mould base: that saves {saves:money} of board (an estimate).")},
+};
 
 }  // namespace yardcast::ui

@@ -98,16 +98,7 @@ QString percentText(double percent, int decimals)
 
 QString plainMoneyText(std::int64_t minor, const std::string& currency)
 {
-    const int digits = minorDigits(currency);
-    const auto units = static_cast<std::uint64_t>(minorPerUnit(currency));
-    const std::uint64_t size = minor < 0 ? std::uint64_t(0) - static_cast<std::uint64_t>(minor)
-                                         : static_cast<std::uint64_t>(minor);
-    QString text = QString::number(size / units);
-    if (digits > 0) {
-        text += QLatin1Char('.') + QString::number(size % units).rightJustified(digits, QLatin1Char('0'));
-    }
-    if (minor < 0) text.prepend(QLatin1Char('-'));
-    return text;
+    return QString::fromStdString(plainMoney(minor, currency));
 }
 
 QString moneyText(std::int64_t minor, const std::string& currency)

@@ -119,6 +119,9 @@ TEST(Currency, RoundsHalfAwayFromZeroAndNeverOverflows)
     EXPECT_EQ(toMinor(std::nan(""), "EUR"), 0);
     EXPECT_GT(toMinor(1e300, "EUR"), 1000000000000000000);
     EXPECT_EQ(fromMinor(540, "EUR"), 5.40);
+    EXPECT_EQ(plainMoney(-5, "EUR"), "-0.05");
+    EXPECT_EQ(plainMoney(5400, "KWD"), "5.400");
+    EXPECT_EQ(plainMoney(5400, "JPY"), "5400");
     EXPECT_EQ(rescaleMinor(540, "XXX", "JPY"), 5);
     EXPECT_EQ(rescaleMinor(550, "XXX", "JPY"), 6);
     EXPECT_EQ(rescaleMinor(540, "XXX", "KWD"), 5400);

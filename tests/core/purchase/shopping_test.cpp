@@ -298,6 +298,32 @@ TEST(Shopping, BudgetAndQuote)
     EXPECT_TRUE(shop.says("dearer_than_quote"));
 }
 
+TEST(Shopping, OneMouldBaseForTwoPiecesIsOfferedWhereItSavesMoney)
+{
+    Shop shop;
+    // Two bases of 1 m2: with sides 4.0 m2, two boards of 3.125; on one base 2.85 m2, one board.
+    shop.mould.castings = {{"A2", 1.0, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0}, {"A1", 1.0001, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0}};
+    shop.plan.budget = Budget{40.0, {}, {}};
+    const std::int64_t before = shop.list().totalMinor;
+    ASSERT_TRUE(shop.says("over_budget"));
+    const auto& remedies = shop.finding("over_budget")->remedies;
+    ASSERT_EQ(remedies.size(), 1u);
+    EXPECT_EQ(std::get<std::string>(remedies[0].values.at("castings")), "A1, A2");
+    EXPECT_EQ(std::get<double>(remedies[0].values.at("saves")), 39.0);
+    EXPECT_EQ(remedies[0].effect, "-39.00 EUR");
+
+    // What is offered was tried: with that much less to cover the list is that much cheaper.
+    shop.mould.castings[0].boardM2 -= 1.15;
+    EXPECT_EQ(before - shop.list().totalMinor, 3900);
+
+    // One board does for both: nothing to save.
+    shop.mould.castings = {{"A1", 0.6, 0.3, 0.0, 1.2, 0, 0, 0, 0, 0, 0}, {"A2", 0.5, 0.3, 0.0, 1.0, 0, 0, 0, 0, 0, 0}};
+    shop.plan.budget = Budget{1.0, {}, {}};
+    shop.list();
+    ASSERT_TRUE(shop.says("over_budget"));
+    EXPECT_TRUE(shop.finding("over_budget")->remedies.empty());
+}
+
 TEST(Shopping, NothingIsConvertedBetweenCurrencies)
 {
     Shop shop;

@@ -8,6 +8,7 @@
 
 #include "ui/wording/finding_table.h"
 #include "ui/wording/finding_words.h"
+#include "ui/wording/remedy_table.h"
 
 namespace yardcast::ui {
 
@@ -50,7 +51,7 @@ std::set<QString> codesInCore(const QString& sources)
     const QStringList makers{
         word + QStringLiteral(",\\s*Severity::"),
         QStringLiteral("addUnusable\\(") + word,
-        QStringLiteral("\\.code = ") + word,
+        QStringLiteral("(?<!remedy)\\.code = ") + word,
         QStringLiteral("Finding \\w+\\{") + word,
         QStringLiteral("Finding \\w+\\{\\w+ \\? ") + word + QStringLiteral(" : ") + word,
         QStringLiteral("findings_?\\.push_back\\(\\{\\s*") + word,
@@ -116,6 +117,21 @@ private slots:
             }
         }
         QVERIFY2(unknown.isEmpty(), qPrintable(unknown.join(QStringLiteral(", "))));
+    }
+
+    void everyRemedyHasASentence()
+    {
+        const QString sources = sourcesOfCore();
+        const auto codes = found(sources, QStringLiteral("remedy\\.code = \"([a-z_]+)\""));
+        QVERIFY(!codes.empty());
+        for (const QString& code : codes) {
+            Remedy remedy;
+            remedy.code = code.toStdString();
+            QVERIFY2(remedyText(remedy) != code, qPrintable(code));
+        }
+        for (const RemedySentence& sentence : kRemedySentences) {
+            QVERIFY2(codes.count(QString::fromLatin1(sentence.code)), sentence.code);
+        }
     }
 
     void everySentenceHasASource()
