@@ -90,7 +90,25 @@ signals:
     /// The right button: what is under the pointer has been chosen already.
     void contextMenuRequested(const QPoint& globalPosition);
 
+protected:
+    bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void keyReleaseEvent(QKeyEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void showEvent(QShowEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dragMoveEvent(QDragMoveEvent* event) override;
+    void dragLeaveEvent(QDragLeaveEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
 private:
+    bool isOurs(const QKeyEvent& key) const;
+    bool startsSize(const QKeyEvent& key) const;
+    void passModifiers(const QKeyEvent& event, bool down);
+    void escape();
+    void announceChosen();
+
     class Parts;
     std::unique_ptr<Parts> d_;
 };

@@ -1,11 +1,11 @@
 #include "ui/canvas/dimension_edit.h"
 
-#include <algorithm>
 #include <cmath>
 
 #include <QCoreApplication>
 
 #include "core/plan/edits.h"
+#include "ui/canvas/lookups.h"
 #include "ui/look/number_text.h"
 
 namespace yardcast::ui {
@@ -30,28 +30,10 @@ QString sizeFault(double valueMm)
 
 QString missing() { return tr("This part is no longer in the plan."); }
 
-const Cutout* findCutout(const Part* part, const std::string& id)
-{
-    const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
-    if (!counter) return nullptr;
-    const auto found = std::ranges::find(counter->cutouts, id, &Cutout::id);
-    return found == counter->cutouts.end() ? nullptr : &*found;
-}
-
 std::size_t wrap(int index, std::size_t count)
 {
     const int n = static_cast<int>(count);
     return static_cast<std::size_t>(((index % n) + n) % n);
-}
-
-/// Sides 0 and 2 of a part that is a rectangle run along its length.
-Size ownSize(const Part& part)
-{
-    if (const auto* support = std::get_if<Support>(&part.body)) return {support->lengthMm, support->widthMm};
-    if (const auto* panel = std::get_if<Panel>(&part.body)) return {panel->lengthMm, panel->thicknessMm};
-    if (const auto* appliance = std::get_if<Appliance>(&part.body)) return appliance->size;
-    if (const auto* front = std::get_if<Front>(&part.body)) return {distance(front->from, front->to), 0.0};
-    return {};
 }
 
 SizeEdit frontLength(const Plan& plan, const Part& part, double valueMm)
@@ -152,12 +134,12 @@ SizeEdit withPartSize(const Plan& plan, const std::string& id, const TypedSize& 
         const auto& wider = std::get<Counter>(findPart(edit.plan, id)->body);
         return withEdgeLength(edit.plan, id, 1, givingNeighbour(wider.outline, 1), *size.secondMm);
     }
-    return {resizePart(plan, id, {size.firstMm, size.secondMm.value_or(ownSize(*part).depth)}), {}};
+    return {resizePart(plan, id, {size.firstMm, size.secondMm.value_or(boxSizeOf(*part).depth)}), {}};
 }
 
 SizeEdit withCutoutSize(const Plan& plan, const std::string& part, const std::string& id, const TypedSize& size)
 {
-    const Cutout* cutout = findCutout(findPart(plan, part), id);
+    const Cutout* cutout = findCutout(plan, part, id);
     if (!cutout) return refuse(plan, tr("This cutout is no longer in the plan."));
     for (const double value : {size.firstMm, size.secondMm.value_or(size.firstMm)}) {
         if (const QString fault = sizeFault(value); !fault.isEmpty()) return refuse(plan, fault);
@@ -187,14 +169,14 @@ SizeEdit withDimension(const Plan& plan, const DimensionTarget& target, double o
         }
         if (const QString fault = sizeFault(valueMm); !fault.isEmpty()) return refuse(plan, fault);
         if (part->kind() == PartKind::front) return frontLength(plan, *part, valueMm);
-        Size size = ownSize(*part);
+        Size size = boxSizeOf(*part);
         (target.index % 2 == 0 ? size.width : size.depth) = valueMm;
         return {resizePart(plan, target.part, size), {}};
     }
     case What::cutoutWidth:
     case What::cutoutDiameter: return withCutoutSize(plan, target.part, target.cutout, {valueMm, {}});
     case What::cutoutDepth: {
-        const Cutout* cutout = findCutout(part, target.cutout);
+        const Cutout* cutout = findCutout(plan, target.part, target.cutout);
         return withCutoutSize(plan, target.part, target.cutout, {cutout ? cutout->size.width : valueMm, valueMm});
     }
     case What::cutoutFromLeft: return withCutoutMoved(plan, target.part, target.cutout, {change, 0.0});
@@ -223,8 +205,8 @@ QString partSizeText(const Part& part)
         const Ring& ring = counter->outline;
         return formatNumber(distance(ring[0], ring[1]), 1) + u' ' + formatNumber(distance(ring[1], ring[2]), 1);
     }
-    const Size size = ownSize(part);
-    if (part.kind() == PartKind::front) return formatNumber(size.width, 1);
+    if (const auto* front = std::get_if<Front>(&part.body)) return formatNumber(distance(front->from, front->to), 1);
+    const Size size = boxSizeOf(part);
     return formatNumber(size.width, 1) + u' ' + formatNumber(size.depth, 1);
 }
 

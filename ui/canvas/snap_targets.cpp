@@ -117,6 +117,28 @@ SnapTargets targetsWithin(const Part& part, const std::string& withoutCutout)
     return targets;
 }
 
+SnapTargets inFrame(SnapTargets targets, const Placement& frame)
+{
+    for (SnapPoint& p : targets.corners) p.at = frame.toOwn(p.at);
+    for (SnapPoint& p : targets.middles) p.at = frame.toOwn(p.at);
+    for (SnapEdge& e : targets.edges) {
+        e.a = frame.toOwn(e.a);
+        e.b = frame.toOwn(e.b);
+    }
+    targets.boxes.clear();
+    return targets;
+}
+
+SnapTargets without(SnapTargets targets, const std::string& owner)
+{
+    const auto own = [&](const auto& target) { return target.owner == owner; };
+    std::erase_if(targets.corners, own);
+    std::erase_if(targets.middles, own);
+    std::erase_if(targets.edges, own);
+    std::erase_if(targets.boxes, own);
+    return targets;
+}
+
 Moving movingOf(const Box& box) { return {cornersOf(box), box}; }
 
 Moving movingOf(const Plan& plan, const QStringList& parts, const Projection& projection)

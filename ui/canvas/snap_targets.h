@@ -16,6 +16,11 @@ SnapTargets targetsOf(const Plan& plan, const Projection& projection, const QStr
 /// walls for equal gaps.
 SnapTargets targetsWithin(const Part& counter, const std::string& withoutCutout);
 
+/// The same seen from another frame; without boxes, which may lie askew there.
+SnapTargets inFrame(SnapTargets targets, const Placement& frame);
+/// Without what belongs to one owner.
+SnapTargets without(SnapTargets targets, const std::string& owner);
+
 /// The box of a part in the plane of the view: bounds of the footprint, or along the view and its heights.
 Box viewBox(const Plan& plan, const Part& part, const Projection& projection);
 

@@ -92,13 +92,13 @@ Snap whole(Point at, SnapKind kind, const std::string& owner)
 }
 
 /// Lines one coordinate of `at` up with a corner or middle, or puts it on the grid.
-void lineUp(const SnapTargets& targets, Snap& snap, Coordinate axis, double radius)
+void lineUp(const SnapTargets& targets, Snap& snap, Coordinate axis, SnapReach reach)
 {
     SnapKind& kind = axis == kX ? snap.kindX : snap.kindY;
-    const SnapPoint* found = inLine(targets.corners, snap.at, axis, radius);
+    const SnapPoint* found = inLine(targets.corners, snap.at, axis, reach.radiusMm);
     kind = SnapKind::corner;
     if (!found) {
-        found = inLine(targets.middles, snap.at, axis, radius);
+        found = inLine(targets.middles, snap.at, axis, reach.radiusMm);
         kind = SnapKind::middle;
     }
     if (found) {
@@ -107,8 +107,8 @@ void lineUp(const SnapTargets& targets, Snap& snap, Coordinate axis, double radi
         snap.guides.push_back({found->at, snap.at, Guide::What::line});
         return;
     }
-    kind = targets.gridMm > 0.0 ? SnapKind::grid : SnapKind::none;
-    snap.at.*axis = toGrid(snap.at.*axis, targets.gridOrigin.*axis, targets.gridMm);
+    kind = reach.gridMm > 0.0 ? SnapKind::grid : SnapKind::none;
+    snap.at.*axis = toGrid(snap.at.*axis, targets.gridOrigin.*axis, reach.gridMm);
 }
 
 /// The guide of the first coordinate was drawn before the second one moved.
@@ -122,17 +122,17 @@ void straighten(Snap& snap)
 
 }  // namespace
 
-Snap snapPoint(const SnapTargets& targets, Point at, double radiusMm)
+Snap snapPoint(const SnapTargets& targets, Point at, SnapReach reach)
 {
-    if (const SnapPoint* corner = nearest(targets.corners, at, radiusMm)) {
+    if (const SnapPoint* corner = nearest(targets.corners, at, reach.radiusMm)) {
         return whole(corner->at, SnapKind::corner, corner->owner);
     }
-    if (const SnapPoint* middle = nearest(targets.middles, at, radiusMm)) {
+    if (const SnapPoint* middle = nearest(targets.middles, at, reach.radiusMm)) {
         return whole(middle->at, SnapKind::middle, middle->owner);
     }
 
     const SnapEdge* edge = nullptr;
-    double least = radiusMm;
+    double least = reach.radiusMm;
     for (const SnapEdge& candidate : targets.edges) {
         const double far = distance(closestOn(candidate, at), at);
         if (far <= least) {
@@ -155,7 +155,7 @@ Snap snapPoint(const SnapTargets& targets, Point at, double radiusMm)
         // On an upright or level edge the way along it is still free.
         const Coordinate fixed = std::abs(along.x) <= kNothingMm ? kX : kY;
         snap.at.*fixed = on.*fixed;
-        lineUp(targets, snap, other(fixed), radiusMm);
+        lineUp(targets, snap, other(fixed), reach);
         (fixed == kX ? snap.kindX : snap.kindY) = SnapKind::edge;
         straighten(snap);
         snap.guides.push_back({edge->a, edge->b, Guide::What::line});
@@ -165,8 +165,8 @@ Snap snapPoint(const SnapTargets& targets, Point at, double radiusMm)
         return snap;
     }
 
-    lineUp(targets, snap, kX, radiusMm);
-    lineUp(targets, snap, kY, radiusMm);
+    lineUp(targets, snap, kX, reach);
+    lineUp(targets, snap, kY, reach);
     straighten(snap);
     finish(snap);
     return snap;
@@ -297,14 +297,15 @@ std::optional<AxisMove> equalGap(const SnapTargets& targets, const Box& box, Coo
     return best;
 }
 
-AxisMove snapAxis(const SnapTargets& targets, const Box& box, Coordinate axis, double radius)
+AxisMove snapAxis(const SnapTargets& targets, const Box& box, Coordinate axis, SnapReach reach)
 {
+    const double radius = reach.radiusMm;
     if (auto found = alignMiddle(targets, box, axis, radius)) return *found;
     if (auto found = alignSide(targets, box, axis, radius)) return *found;
     if (auto found = equalGap(targets, box, axis, radius)) return *found;
     AxisMove move;
-    if (targets.gridMm > 0.0) {
-        move.by = toGrid(box.low.*axis, targets.gridOrigin.*axis, targets.gridMm) - box.low.*axis;
+    if (reach.gridMm > 0.0) {
+        move.by = toGrid(box.low.*axis, targets.gridOrigin.*axis, reach.gridMm) - box.low.*axis;
         move.kind = SnapKind::grid;
     }
     return move;
@@ -312,12 +313,12 @@ AxisMove snapAxis(const SnapTargets& targets, const Box& box, Coordinate axis, d
 
 }  // namespace
 
-Snap snapMove(const SnapTargets& targets, const Moving& moving, Point by, double radiusMm, AxisLock locked)
+Snap snapMove(const SnapTargets& targets, const Moving& moving, Point by, SnapReach reach, AxisLock locked)
 {
     if (!locked.x && !locked.y) {
         const SnapPoint* corner = nullptr;
         Point off;
-        double least = radiusMm;
+        double least = reach.radiusMm;
         for (const Point& own : moving.corners) {
             const SnapPoint* found = nearest(targets.corners, own + by, least);
             if (!found || (corner && distance(found->at, own + by) > least - kNothingMm)) continue;
@@ -343,7 +344,7 @@ Snap snapMove(const SnapTargets& targets, const Moving& moving, Point by, double
     Snap snap;
     snap.at = by;
     const auto axisMove = [&](Coordinate axis, SnapKind& kind) {
-        AxisMove move = snapAxis(targets, moved(moving.box, snap.at), axis, radiusMm);
+        AxisMove move = snapAxis(targets, moved(moving.box, snap.at), axis, reach);
         snap.at.*axis += move.by;
         kind = move.kind;
         if (snap.owner.empty()) snap.owner = move.owner;
@@ -359,13 +360,13 @@ Snap snapMove(const SnapTargets& targets, const Moving& moving, Point by, double
     return snap;
 }
 
-Snap snapAlong(const SnapTargets& targets, Point at, Point direction, double radiusMm)
+Snap snapAlong(const SnapTargets& targets, Point at, Point direction, SnapReach reach)
 {
     Snap snap;
     snap.at = at;
     const auto find = [&](const std::vector<SnapPoint>& points, SnapKind kind) {
         const SnapPoint* best = nullptr;
-        double least = radiusMm;
+        double least = reach.radiusMm;
         double leastFar = kFar;
         for (const SnapPoint& point : points) {
             const double off = std::abs(dot(point.at - at, direction));
@@ -385,9 +386,9 @@ Snap snapAlong(const SnapTargets& targets, Point at, Point direction, double rad
         return true;
     };
     if (find(targets.corners, SnapKind::corner) || find(targets.middles, SnapKind::middle)) return snap;
-    if (targets.gridMm > 0.0) {
+    if (reach.gridMm > 0.0) {
         const double along = dot(at - targets.gridOrigin, direction);
-        snap.at = at + direction * (toGrid(along, 0.0, targets.gridMm) - along);
+        snap.at = at + direction * (toGrid(along, 0.0, reach.gridMm) - along);
         snap.kind = snap.kindX = snap.kindY = SnapKind::grid;
     }
     return snap;

@@ -35,8 +35,13 @@ struct SnapTargets {
     std::vector<SnapPoint> middles;  ///< of edges and of whole shapes
     std::vector<SnapEdge> edges;
     std::vector<SnapBox> boxes;
-    double gridMm = 0.0;             ///< 0: no grid
     Point gridOrigin;
+};
+
+/// How near is near.
+struct SnapReach {
+    double radiusMm = 0.0;
+    double gridMm = 0.0;  ///< pitch of the grid; 0: no grid
 };
 
 /// A line that shows why: an alignment, or one of the gaps that are equal.
@@ -58,7 +63,7 @@ struct Snap {
 
 /// A point being placed. A corner within the radius wins, then a middle, then the nearest edge; what is left free is
 /// lined up with corners, middles, then put on the grid. The grid always holds: sizes come out round.
-Snap snapPoint(const SnapTargets& targets, Point at, double radiusMm);
+Snap snapPoint(const SnapTargets& targets, Point at, SnapReach reach);
 
 /// A shape being moved, as it lay before the move.
 struct Moving {
@@ -72,10 +77,10 @@ struct AxisLock {
     bool x = false;
     bool y = false;
 };
-Snap snapMove(const SnapTargets& targets, const Moving& moving, Point by, double radiusMm, AxisLock locked = {});
+Snap snapMove(const SnapTargets& targets, const Moving& moving, Point by, SnapReach reach, AxisLock locked = {});
 
 /// A side being moved along `direction` (a unit vector): `at` is shifted along it until it is in line with a corner, a
 /// middle or the grid counted from the grid's origin.
-Snap snapAlong(const SnapTargets& targets, Point at, Point direction, double radiusMm);
+Snap snapAlong(const SnapTargets& targets, Point at, Point direction, SnapReach reach);
 
 }  // namespace yardcast::ui

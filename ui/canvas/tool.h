@@ -12,9 +12,11 @@
 #include <Qt>
 
 #include "core/geometry/point.h"
+#include "ui/canvas/handles.h"
 #include "ui/canvas/hit.h"
 #include "ui/canvas/snapping.h"
 #include "ui/canvas/typed_size.h"
+#include "ui/drawing/dimension_painter.h"
 #include "ui/drawing/part_painter.h"
 
 class QKeyEvent;
@@ -49,12 +51,19 @@ public:
     virtual const Ink& ink() const = 0;
     /// mm that one pixel covers now.
     virtual double mmPerPixel() const = 0;
+    /// The middle of what is in view: where things go that are placed without the pointer.
+    virtual Point viewCentre() const = 0;
     /// What lies under the point, uppermost first; thin things are widened to what a hand can hit.
     virtual std::vector<Hit> hitsAt(Point at) const = 0;
-    /// Bounds of what is drawn of a part in the view, from Projection::unmap; empty for a part that is not there.
-    virtual Box boundsOf(const std::string& part) const = 0;
+    /// Parts whose shape the rectangle (drawing mm) touches.
+    virtual QStringList partsIn(const QRectF& drawing) const = 0;
+    /// The handle or the figure of a dimension under the pointer, if any.
+    virtual std::optional<Handle> handleAt(Point at) const = 0;
+    virtual std::optional<Dimension> figureAt(Point at) const = 0;
+    /// Opens the field over the figure, to type another.
+    virtual void typeOver(const Dimension& dimension) = 0;
 
-    /// Everything that may be snapped to but the named parts, as the plan is now.
+    /// Everything that may be snapped to but the named parts, as the committed plan is.
     virtual SnapTargets snapTargets(const QStringList& withoutParts) const = 0;
     /// The snaps, with the radius and the grid of the zoom; Alt (or snapping switched off) gives whole mm only. Guides
     /// are shown and named in the measure line. `frame` is where the frame of the targets and of the point lies.
@@ -64,6 +73,8 @@ public:
                           AxisLock locked = {}, const Placement& frame = {}) = 0;
     virtual Snap snapAlong(const SnapTargets& targets, Point at, Point direction, Qt::KeyboardModifiers modifiers,
                            const Placement& frame = {}) = 0;
+    /// Pitch of the grid that snaps hold to now; 0 while Alt suspends them.
+    virtual double gridMm(Qt::KeyboardModifiers modifiers) const = 0;
     virtual void clearGuides() = 0;
 
     /// Text of the measure line ("1850 x 620 mm, 92 kg, 3 people").
@@ -74,6 +85,9 @@ public:
     virtual void finished(const QStringList& made) = 0;
     virtual void finishedCutout(const std::string& part, const std::string& cutout) = 0;
     virtual void finishedFixture(const std::string& fixture) = 0;
+    virtual void setHovered(const Hit& hit) = 0;
+    /// The chosen corner of a chosen outline (-1: none), for the marks.
+    virtual void setChosenCorner(int corner) = 0;
     virtual void hintChanged() = 0;
     /// What the tool paints, or the marks of what is chosen, has changed.
     virtual void repaintOverlay() = 0;
@@ -107,7 +121,7 @@ public:
     /// True while there is something whose size can be typed.
     virtual bool canType() const { return isGesturing(); }
     /// The size as it is, for the field to start with.
-    virtual QString sizeText() const { return {}; }
+    virtual QString currentSize() const { return {}; }
     /// A size typed while drawing or dragging: empty when it was applied, or why not, in words.
     virtual QString typed(const TypedSize&) { return {}; }
     virtual bool isGesturing() const = 0;

@@ -1,0 +1,685 @@
+#include "ui/canvas/canvas_host.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <QMouseEvent>
+
+#include "ui/canvas/dimension_edit.h"
+#include "ui/canvas/grid.h"
+#include "ui/canvas/piece_text.h"
+#include "ui/canvas/pointer_label.h"
+#include "ui/canvas/snap_targets.h"
+#include "ui/canvas/tools/select_tool.h"
+#include "ui/canvas/typed_size_field.h"
+#include "ui/document/plan_document.h"
+#include "ui/document/selection.h"
+#include "ui/live/live_assessment.h"
+#include "ui/wording/figures.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+constexpr double kDragPx = 4.0;
+constexpr double kSnapPx = 8.0;
+constexpr double kHitReachPx = 5.0;
+constexpr double kSheetMarginMm = 800.0;
+constexpr double kSheetStepMm = 500.0;
+constexpr QSizeF kLeastSheetMm{4000.0, 3000.0};
+
+QPointF drawn(Point p) { return {p.x, -p.y}; }
+
+QRectF roundedOut(const QRectF& rect)
+{
+    const double left = std::floor(rect.left() / kSheetStepMm) * kSheetStepMm;
+    const double top = std::floor(rect.top() / kSheetStepMm) * kSheetStepMm;
+    const double right = std::ceil(rect.right() / kSheetStepMm) * kSheetStepMm;
+    const double bottom = std::ceil(rect.bottom() / kSheetStepMm) * kSheetStepMm;
+    return {left, top, right - left, bottom - top};
+}
+
+}  // namespace
+
+CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessment& live, QWidget& canvas)
+    : document_(document), selection_(selection), live_(live), canvas_(canvas), overlay_(scene_, selection, live),
+      view_(new SheetView(&scene_, &canvas)), label_(new PointerLabel(view_->viewport())),
+      field_(new TypedSizeField(view_->viewport()))
+{
+    SheetView::Handler handler;
+    handler.press = [this](QMouseEvent* event) { press(event, false); };
+    handler.doubleClick = [this](QMouseEvent* event) { press(event, true); };
+    handler.move = [this](QMouseEvent* event) { move(event); };
+    handler.release = [this](QMouseEvent* event) { release(event); };
+    handler.leave = [this] { leave(); };
+    handler.paintOver = [this](QPainter& painter) { overlay_.paint(painter); };
+    handler.cursor = [this] { return tool_->cursor(); };
+    handler.hint = [this] { return hintOfEmptySheet(); };
+    view_->setHandler(std::move(handler));
+
+    tool_ = makeTool(*this, choice_);
+    overlay_.setTool(tool_.get());
+
+    connect(&document_, &PlanDocument::planChanged, this, &CanvasHost::planChanged);
+    connect(&document_, &PlanDocument::committedChanged, this, &CanvasHost::committedChanged);
+    connect(&document_, &PlanDocument::documentReset, this, [this] { fitWhenShown(); });
+    connect(&selection_, &Selection::chosenChanged, this, [this] {
+        if (SelectTool* select = selectTool()) select->dropCorner();
+        hintChanged();
+        repaintOverlay();
+        emit chosenMoved();
+    });
+    connect(&selection_, &Selection::hoveredChanged, this, [this] {
+        outlinesDirty_ = true;
+        repaintLater();
+    });
+    connect(&selection_, &Selection::highlightedChanged, this, [this] {
+        outlinesDirty_ = true;
+        repaintLater();
+    });
+    connect(&live_, &LiveAssessment::assessed, this, &CanvasHost::assessed);
+    connect(view_, &SheetView::viewChanged, this, &CanvasHost::viewMoved);
+    connect(field_, &TypedSizeField::closed, this, [this] { canvas_.setFocus(Qt::OtherFocusReason); });
+
+    wasEmpty_ = document_.plan()->parts.empty();
+    scene_.show(document_.plan(), projection_);
+    assessed();
+    updateSheet(true);
+}
+
+CanvasHost::~CanvasHost() = default;
+
+SelectTool* CanvasHost::selectTool() { return dynamic_cast<SelectTool*>(tool_.get()); }
+
+void CanvasHost::planChanged()
+{
+    scene_.show(document_.plan(), projection_);
+    if (wasEmpty_ != document_.plan()->parts.empty()) {
+        wasEmpty_ = !wasEmpty_;
+        view_->viewport()->update();
+    }
+    repaintOverlay();
+    if (isStageLayered()) view_->viewport()->update();
+    if (!document_.isPreviewing()) updateSheet(false);
+    emit chosenMoved();
+}
+
+void CanvasHost::committedChanged()
+{
+    // Undo, redo or an edit from a panel: what was being drawn no longer fits.
+    if (tool_->isGesturing() && tool_->cancel() && pressed_) ignoreRelease_ = true;
+    if (field_->isOpen()) field_->close();
+    hintChanged();
+}
+
+void CanvasHost::assessed()
+{
+    overlay_.takeFindings();
+    repaintOverlay();
+    if (isStageLayered()) view_->viewport()->update();
+}
+
+bool CanvasHost::isStageLayered() const
+{
+    return stage_ == Stage::steel || stage_ == Stage::pour || stage_ == Stage::lift;
+}
+
+void CanvasHost::setStage(Stage stage)
+{
+    stage_ = stage;
+    overlay_.setStage(stage);
+    view_->viewport()->update();
+}
+
+void CanvasHost::setInk(const Ink& ink)
+{
+    ink_ = ink;
+    scene_.setInk(ink);
+    view_->setInk(ink);
+    label_->setInk(ink);
+    field_->setInk(ink);
+    view_->viewport()->update();
+}
+
+void CanvasHost::setProjection(const Projection& projection)
+{
+    if (projection_ == projection) return;
+    cancelGesture();
+    if (!worksInElevation(choice_.kind) && !projection.isAbove()) choose({});
+    const bool turned = projection_.isAbove() != projection.isAbove();
+    const ViewState now = viewState();
+    projection_ = projection;
+    scene_.show(document_.plan(), projection_);
+    updateSheet(true);
+    if (turned) {
+        const ViewState next = std::exchange(otherView_, now);
+        if (next.pixelsPerMm > 0.0) {
+            setViewState(next);
+        } else {
+            fitWhenShown();
+        }
+    } else {
+        fit();
+    }
+    hintChanged();
+    repaintOverlay();
+    emit projectionChanged(projection_);
+}
+
+void CanvasHost::updateSheet(bool anew)
+{
+    QRectF wanted = scene_.contentBounds().adjusted(-kSheetMarginMm, -kSheetMarginMm, kSheetMarginMm, kSheetMarginMm);
+    if (wanted.width() < kLeastSheetMm.width()) {
+        const double more = (kLeastSheetMm.width() - wanted.width()) / 2.0;
+        wanted.adjust(-more, 0.0, more, 0.0);
+    }
+    if (wanted.height() < kLeastSheetMm.height()) {
+        const double more = (kLeastSheetMm.height() - wanted.height()) / 2.0;
+        wanted.adjust(0.0, -more, 0.0, more);
+    }
+    wanted = roundedOut(wanted);
+    // It grows with the drawing and does not shrink under the hand.
+    view_->setSheet(anew ? wanted : wanted | view_->sheet());
+}
+
+void CanvasHost::viewMoved()
+{
+    scene_.setMmPerPixel(view_->mmPerPixel());
+    if (field_->isOpen()) field_->close();
+    coveredPx_ = {};
+    overlay_.rebuild();
+    view_->viewport()->update();
+    emit viewChanged();
+    emit chosenMoved();
+}
+
+void CanvasHost::fitTo(const QRectF& drawing)
+{
+    if (view_->viewport()->width() < 50 || !view_->isVisible()) {
+        fitPending_ = true;
+        return;
+    }
+    fitPending_ = false;
+    view_->fit(drawing);
+}
+
+void CanvasHost::fit() { fitTo(document_.plan()->parts.empty() ? view_->sheet() : scene_.contentBounds()); }
+
+void CanvasHost::fitWhenShown()
+{
+    updateSheet(true);
+    fit();
+}
+
+void CanvasHost::shown()
+{
+    if (fitPending_) fit();
+}
+
+ViewState CanvasHost::viewState() const
+{
+    if (fitPending_) return {};
+    return {view_->centreMm(), view_->pixelsPerMm()};
+}
+
+void CanvasHost::setViewState(const ViewState& state)
+{
+    if (!(state.pixelsPerMm > 0.0)) return fitWhenShown();
+    fitPending_ = false;
+    view_->setView(state.centreMm, state.pixelsPerMm);
+}
+
+void CanvasHost::repaintOverlay()
+{
+    overlayDirty_ = true;
+    repaintLater();
+}
+
+void CanvasHost::repaintLater()
+{
+    // Within an event the overlay is built once, at its end; from outside, before the next picture.
+    if (flushQueued_) return;
+    flushQueued_ = true;
+    QMetaObject::invokeMethod(this, &CanvasHost::flushOverlay, Qt::QueuedConnection);
+}
+
+void CanvasHost::flushOverlay()
+{
+    flushQueued_ = false;
+    if (!overlayDirty_ && !outlinesDirty_) return;
+    if (overlayDirty_) {
+        overlay_.setGuides(guides_, snapped_);
+        overlay_.rebuild();
+    } else {
+        overlay_.rebuildOutlines();
+    }
+    overlayDirty_ = false;
+    outlinesDirty_ = false;
+    QRegion region;
+    for (const QRectF& rect : overlay_.covered()) {
+        const QRectF px(view_->toView(rect.topLeft()), view_->toView(rect.bottomRight()));
+        region += px.toAlignedRect().adjusted(-1, -1, 1, 1) & view_->viewport()->rect();
+    }
+    view_->viewport()->update(region | coveredPx_);
+    coveredPx_ = region;
+}
+
+void CanvasHost::setHovered(const Hit& hit)
+{
+    if (overlay_.hovered() == hit) return;
+    overlay_.setHovered(hit);
+    selection_.setHovered(QString::fromStdString(hit.part));
+    outlinesDirty_ = true;
+    repaintLater();
+}
+
+void CanvasHost::setChosenCorner(int corner)
+{
+    overlay_.setChosenCorner(corner);
+    repaintOverlay();
+}
+
+Point CanvasHost::toPlane(QPointF viewPx) const { return projection_.unmap(view_->toDrawing(viewPx)); }
+
+Point CanvasHost::viewCentre() const
+{
+    const Point at = projection_.unmap(view_->centreMm());
+    return {std::round(at.x / 10.0) * 10.0, std::round(at.y / 10.0) * 10.0};
+}
+
+PointerEvent CanvasHost::pointerEvent(const QMouseEvent& event) const
+{
+    PointerEvent out;
+    out.viewPx = event.position();
+    out.at = toPlane(event.position());
+    out.pressedAt = pressed_ ? pressed_->at : out.at;
+    out.dragged = dragged_;
+    out.button = event.button();
+    out.buttons = event.buttons();
+    out.modifiers = event.modifiers();
+    return out;
+}
+
+void CanvasHost::setPointer(QPointF viewPx)
+{
+    pointerPx_ = viewPx;
+    pointerInside_ = true;
+    label_->follow(viewPx.toPoint());
+    emit pointerMoved(viewPx);
+}
+
+void CanvasHost::press(QMouseEvent* event, bool isDouble)
+{
+    setPointer(event->position());
+    if (field_->isOpen()) {
+        // What is typed counts, unless it makes no sense: then the field stays and says why.
+        if (!field_->apply()) return;
+        settle();
+        ignoreRelease_ = true;
+        return;
+    }
+    canvas_.setFocus(Qt::MouseFocusReason);
+    if (event->button() == Qt::RightButton) {
+        contextMenu(event);
+        return;
+    }
+    if (event->button() != Qt::LeftButton) return;
+    ignoreRelease_ = false;
+    dragged_ = false;
+    pressed_.reset();
+    guides_.clear();
+    snapped_.reset();
+    snapText_.clear();
+    pressed_ = pointerEvent(*event);
+    if (isDouble) {
+        tool_->doubleClick(*pressed_);
+    } else {
+        tool_->press(*pressed_);
+    }
+    settle();
+}
+
+void CanvasHost::move(QMouseEvent* event)
+{
+    setPointer(event->position());
+    if (field_->isOpen() || ignoreRelease_) return;
+    if (pressed_ && !dragged_) {
+        const QPointF off = event->position() - pressed_->viewPx;
+        dragged_ = std::hypot(off.x(), off.y()) >= kDragPx;
+    }
+    if (!guides_.empty() || snapped_) overlayDirty_ = true;
+    guides_.clear();
+    snapped_.reset();
+    snapText_.clear();
+    tool_->move(pointerEvent(*event));
+    settle();
+}
+
+void CanvasHost::release(QMouseEvent* event)
+{
+    setPointer(event->position());
+    if (event->button() != Qt::LeftButton || !pressed_) return;
+    if (field_->isOpen()) {
+        // The button may be let go to type with both hands: the gesture waits for the field.
+        pressed_.reset();
+        return;
+    }
+    PointerEvent out = pointerEvent(*event);
+    pressed_.reset();
+    if (std::exchange(ignoreRelease_, false)) return;
+    guides_.clear();
+    snapped_.reset();
+    snapText_.clear();
+    tool_->release(out);
+    guides_.clear();
+    snapped_.reset();
+    snapText_.clear();
+    repaintOverlay();
+    settle();
+}
+
+void CanvasHost::leave()
+{
+    pointerInside_ = false;
+    emit pointerLeft();
+    if (pressed_ || field_->isOpen()) return;
+    guides_.clear();
+    snapped_.reset();
+    tool_->leave();
+    label_->say({});
+    repaintOverlay();
+    settle();
+}
+
+void CanvasHost::contextMenu(QMouseEvent* event)
+{
+    if (cancelGesture()) return;
+    const std::vector<Hit> hits = hitsAt(toPlane(event->position()));
+    const bool chosen = std::ranges::any_of(hits, [&](const Hit& hit) {
+        return hit.what == Hit::What::part && selection_.contains(QString::fromStdString(hit.part));
+    });
+    if (hits.empty()) {
+        selection_.clear();
+    } else if (hits.front().what == Hit::What::cutout) {
+        selection_.setCutout({QString::fromStdString(hits.front().part), QString::fromStdString(hits.front().cutout)});
+    } else if (hits.front().what == Hit::What::fixture) {
+        selection_.setFixture(QString::fromStdString(hits.front().fixture));
+    } else if (!chosen) {
+        selection_.setParts({QString::fromStdString(hits.front().part)});
+    }
+    settle();
+    emit contextMenuRequested(event->globalPosition().toPoint());
+}
+
+void CanvasHost::modifiersChanged(Qt::KeyboardModifiers modifiers)
+{
+    if (!pointerInside_ || field_->isOpen() || ignoreRelease_) return;
+    QMouseEvent event(QEvent::MouseMove, pointerPx_, view_->viewport()->mapToGlobal(pointerPx_), Qt::NoButton,
+                      pressed_ ? Qt::LeftButton : Qt::NoButton, modifiers);
+    move(&event);
+    view_->updateCursor();
+}
+
+void CanvasHost::choose(const ToolChoice& choice)
+{
+    if (!worksInElevation(choice.kind) && !projection_.isAbove()) setProjection(Projection::above());
+    nextChoice_ = choice;
+    swapTool();
+}
+
+void CanvasHost::swapTool()
+{
+    if (!nextChoice_) return;
+    const ToolChoice choice = *std::exchange(nextChoice_, std::nullopt);
+    if (tool_->isGesturing() && pressed_) ignoreRelease_ = true;
+    tool_->deactivate();
+    if (field_->isOpen()) field_->close();
+    overlay_.setTool(nullptr);
+    guides_.clear();
+    snapped_.reset();
+    snapText_.clear();
+    toolText_.clear();
+    label_->say({});
+    choice_ = choice;
+    tool_ = makeTool(*this, choice_);
+    overlay_.setTool(tool_.get());
+    overlay_.setEditing(choice_.kind == ToolKind::select);
+    overlay_.setHovered({});
+    overlay_.setChosenCorner(-1);
+    tool_->activate();
+    view_->updateCursor();
+    repaintOverlay();
+    hintChanged();
+    emit toolChanged(choice_.kind);
+}
+
+void CanvasHost::settle()
+{
+    swapTool();
+    scene_.setGesturing(tool_->isGesturing());
+    if (overlayDirty_ || outlinesDirty_) flushOverlay();
+    tellMeasure();
+}
+
+bool CanvasHost::cancelGesture()
+{
+    if (field_->isOpen()) field_->close();
+    const bool was = tool_->cancel();
+    if (was && pressed_) ignoreRelease_ = true;
+    if (was) settle();
+    return was;
+}
+
+bool CanvasHost::key(QKeyEvent* event)
+{
+    const bool used = tool_->key(event);
+    settle();
+    return used;
+}
+
+void CanvasHost::openField(const QString& text, bool selected)
+{
+    if (!tool_->canType()) return;
+    const QPoint at = pointerInside_ ? pointerPx_.toPoint() : view_->viewport()->rect().center();
+    label_->say({});
+    field_->open(
+        at, text, selected,
+        [this](const TypedSize& size) {
+            const QString fault = tool_->typed(size);
+            if (fault.isEmpty()) {
+                if (pressed_) ignoreRelease_ = true;
+                // The tool may be another one now; the field closes by itself.
+                QMetaObject::invokeMethod(this, &CanvasHost::settle, Qt::QueuedConnection);
+            }
+            return fault;
+        },
+        [this] { cancelGesture(); });
+}
+
+void CanvasHost::typeOver(const Dimension& dimension)
+{
+    const QPoint at = view_->toView(overlay_.figureCentre(dimension)).toPoint() - QPoint(18, 34);
+    field_->open(
+        at, dimensionFigure(dimension.valueMm), true,
+        [this, dimension](const TypedSize& size) {
+            if (size.secondMm) return tr("One figure is understood here.");
+            const SizeEdit edit = withDimension(*document_.committed(), dimension.target, dimension.valueMm, size.firstMm);
+            if (!edit) return edit.fault;
+            const QString called = partsCalled(edit.plan, {QString::fromStdString(dimension.target.part)});
+            document_.apply(tr("Resize %1").arg(called), [&](const Plan&) { return edit.plan; });
+            return QString();
+        },
+        [] {});
+}
+
+void CanvasHost::finished(const QStringList& made)
+{
+    if (!made.isEmpty()) selection_.setParts(made);
+    nextChoice_ = ToolChoice{};
+}
+
+void CanvasHost::finishedCutout(const std::string& part, const std::string& cutout)
+{
+    selection_.setCutout({QString::fromStdString(part), QString::fromStdString(cutout)});
+    nextChoice_ = ToolChoice{};
+}
+
+void CanvasHost::finishedFixture(const std::string& fixture)
+{
+    selection_.setFixture(QString::fromStdString(fixture));
+    nextChoice_ = ToolChoice{};
+}
+
+std::vector<Hit> CanvasHost::hitsAt(Point at) const
+{
+    return scene_.hitsAt(drawn(at), kHitReachPx * view_->mmPerPixel());
+}
+
+QStringList CanvasHost::partsIn(const QRectF& drawing) const
+{
+    QStringList ids;
+    for (const std::string& id : scene_.partsIn(drawing)) ids << QString::fromStdString(id);
+    return ids;
+}
+
+std::optional<Handle> CanvasHost::handleAt(Point at) const { return overlay_.handleAt(drawn(at)); }
+
+std::optional<Dimension> CanvasHost::figureAt(Point at) const { return overlay_.figureAt(drawn(at)); }
+
+SnapTargets CanvasHost::snapTargets(const QStringList& withoutParts) const
+{
+    return targetsOf(*document_.committed(), projection_, withoutParts);
+}
+
+void CanvasHost::setSnappingOn(bool on) { snappingOn_ = on; }
+
+bool CanvasHost::isSuspended(Qt::KeyboardModifiers modifiers) const
+{
+    return !snappingOn_ || modifiers & Qt::AltModifier;
+}
+
+double CanvasHost::gridMm(Qt::KeyboardModifiers modifiers) const
+{
+    return isSuspended(modifiers) ? 0.0 : gridPitch(view_->mmPerPixel()).snapMm;
+}
+
+SnapReach CanvasHost::reach() const
+{
+    return {kSnapPx * view_->mmPerPixel(), gridPitch(view_->mmPerPixel()).snapMm};
+}
+
+namespace {
+
+/// Without snapping, whole mm all the same: nothing is built to less.
+Snap wholeMm(Point at)
+{
+    Snap snap;
+    snap.at = {std::round(at.x), std::round(at.y)};
+    return snap;
+}
+
+}  // namespace
+
+Snap CanvasHost::snapPoint(const SnapTargets& targets, Point at, Qt::KeyboardModifiers modifiers, const Placement& frame)
+{
+    if (isSuspended(modifiers)) return wholeMm(at);
+    const Snap snap = yardcast::ui::snapPoint(targets, at, reach());
+    showSnap(snap, frame, snap.at);
+    return snap;
+}
+
+Snap CanvasHost::snapMove(const SnapTargets& targets, const Moving& moving, Point by, Qt::KeyboardModifiers modifiers,
+                          AxisLock locked, const Placement& frame)
+{
+    if (isSuspended(modifiers)) return wholeMm(by);
+    const Snap snap = yardcast::ui::snapMove(targets, moving, by, reach(), locked);
+    showSnap(snap, frame, std::nullopt);
+    return snap;
+}
+
+Snap CanvasHost::snapAlong(const SnapTargets& targets, Point at, Point direction, Qt::KeyboardModifiers modifiers,
+                           const Placement& frame)
+{
+    if (isSuspended(modifiers)) {
+        // Whole mm from the still side.
+        SnapReach fine;
+        fine.gridMm = 1.0;
+        fine.radiusMm = -1.0;
+        return yardcast::ui::snapAlong(targets, at, direction, fine);
+    }
+    const Snap snap = yardcast::ui::snapAlong(targets, at, direction, reach());
+    showSnap(snap, frame, std::nullopt);
+    return snap;
+}
+
+void CanvasHost::showSnap(const Snap& snap, const Placement& frame, std::optional<Point> ring)
+{
+    guides_.clear();
+    for (Guide guide : snap.guides) {
+        guide.from = frame.toPlan(guide.from);
+        guide.to = frame.toPlan(guide.to);
+        guides_.push_back(guide);
+    }
+    snapped_.reset();
+    if (ring && snap.kind != SnapKind::none && snap.kind != SnapKind::grid) snapped_ = drawn(frame.toPlan(*ring));
+    snapText_ = snapCalled(snap);
+    repaintOverlay();
+}
+
+void CanvasHost::clearGuides()
+{
+    guides_.clear();
+    snapped_.reset();
+    snapText_.clear();
+    repaintOverlay();
+}
+
+QString snapCalled(const Snap& snap)
+{
+    QString what;
+    switch (snap.kind) {
+    case SnapKind::none: return {};
+    case SnapKind::corner: what = CanvasHost::tr("corner"); break;
+    case SnapKind::middle: what = CanvasHost::tr("middle"); break;
+    case SnapKind::edge: what = CanvasHost::tr("edge"); break;
+    case SnapKind::spacing: return CanvasHost::tr("equal spacing");
+    case SnapKind::grid: return CanvasHost::tr("grid");
+    }
+    const QString owner = QString::fromStdString(snap.owner);
+    return owner.isEmpty() ? what : CanvasHost::tr("%1 of %2", "a corner of a part").arg(what, owner);
+}
+
+void CanvasHost::say(const QString& text) { toolText_ = text; }
+
+void CanvasHost::sayAtPointer(const QString& text)
+{
+    if (!field_->isOpen()) label_->say(text);
+}
+
+void CanvasHost::tellMeasure()
+{
+    QString text = toolText_;
+    if (text.isEmpty() && pointerInside_) {
+        const Point at = toPlane(pointerPx_);
+        const QString x = lengthText(std::round(at.x));
+        const QString y = lengthText(std::round(at.y));
+        text = projection_.isAbove() ? tr("%1 right, %2 back").arg(x, y) : tr("%1 along, %2 up").arg(x, y);
+    }
+    if (!snapText_.isEmpty()) text = joined({text, tr("snaps to %1").arg(snapText_)});
+    if (text == shownText_) return;
+    shownText_ = text;
+    emit measureTextChanged(text);
+}
+
+void CanvasHost::hintChanged() { emit hintTextChanged(tool_->hint()); }
+
+QString CanvasHost::hintOfEmptySheet() const
+{
+    if (!document_.plan()->parts.empty() || !projection_.isAbove()) return {};
+    if (choice_.kind == ToolKind::select) return tr("Drag a counter onto the sheet, or press C");
+    if (choice_.kind == ToolKind::counter) return tr("Drag from corner to corner to draw the first counter");
+    return {};
+}
+
+}  // namespace yardcast::ui

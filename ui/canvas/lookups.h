@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "core/plan/plan.h"
+
+namespace yardcast::ui {
+
+/// Null for what is not there.
+const Counter* findCounter(const Plan& plan, const std::string& part);
+const Cutout* findCutout(const Plan& plan, const std::string& part, const std::string& cutout);
+const Fixture* findFixture(const Plan& plan, const std::string& fixture);
+/// Length and width of a part that is a box seen from above (support, panel, appliance).
+Size boxSizeOf(const Part& part);
+
+}  // namespace yardcast::ui

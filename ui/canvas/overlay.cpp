@@ -1,0 +1,327 @@
+#include "ui/canvas/overlay.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <QPainter>
+
+#include "ui/canvas/lookups.h"
+#include "ui/canvas/plan_scene.h"
+#include "ui/canvas/tool.h"
+#include "ui/document/selection.h"
+#include "ui/drawing/overlay_painter.h"
+#include "ui/live/live_assessment.h"
+#include "ui/look/severity_mark.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+constexpr double kSignPx = 16.0;
+constexpr double kLeastDimensionPx = 16.0;
+constexpr double kFigureReachPx = 3.0;
+
+QPointF drawn(Point p) { return {p.x, -p.y}; }
+
+QRectF around(QPointF at, double reach) { return {at.x() - reach, at.y() - reach, 2 * reach, 2 * reach}; }
+
+}  // namespace
+
+Overlay::Overlay(const PlanScene& scene, const Selection& selection, const LiveAssessment& live)
+    : scene_(scene), selection_(selection), live_(live)
+{
+}
+
+double Overlay::px(double pixels) const { return pixels * scene_.style().mmPerUnit; }
+
+void Overlay::setGuides(const std::vector<Guide>& guides, std::optional<QPointF> snapped)
+{
+    guides_ = guides;
+    snapped_ = snapped;
+}
+
+void Overlay::rebuild()
+{
+    rebuildOutlines();
+    signs_.clear();
+    addSigns();
+    handles_.clear();
+    const std::vector<Dimension> before = std::exchange(dimensions_, {});
+    const std::vector<QPainterPath> shapes = std::exchange(figures_, {});
+    if (!editing_) return;
+    handles_ = handlesOf(*scene_.plan(), selection_, scene_.projection(), scene_.style().mmPerUnit);
+    addDimensions();
+    // Until they are painted anew, figures are where they were.
+    for (std::size_t i = 0; i < dimensions_.size(); ++i) {
+        const auto same = std::ranges::find(before, dimensions_[i].target, &Dimension::target);
+        if (same != before.end()) figures_[i] = shapes[static_cast<std::size_t>(same - before.begin())];
+    }
+}
+
+void Overlay::rebuildOutlines()
+{
+    outlines_.clear();
+    const Plan& plan = *scene_.plan();
+    const auto part = [&](const QString& id, Outline::Why why) {
+        if (const QPainterPath* path = scene_.shapeOf(id.toStdString())) outlines_.push_back({*path, why});
+    };
+    const auto cutout = [&](const std::string& id, const std::string& cutoutId, Outline::Why why) {
+        const Part* found = findPart(plan, id);
+        const Cutout* hole = findCutout(plan, id, cutoutId);
+        if (found && hole && scene_.projection().isAbove()) {
+            outlines_.push_back({cutoutShape(*found, *hole, scene_.projection()), why});
+        }
+    };
+    const auto fixture = [&](const std::string& id, Outline::Why why) {
+        if (const Fixture* found = findFixture(plan, id)) {
+            outlines_.push_back({fixtureShape(*found, scene_.projection()), why});
+        }
+    };
+    for (const QString& id : selection_.highlighted()) part(id, Outline::Why::highlighted);
+    switch (hovered_.what) {
+    case Hit::What::part: part(QString::fromStdString(hovered_.part), Outline::Why::hovered); break;
+    case Hit::What::cutout: cutout(hovered_.part, hovered_.cutout, Outline::Why::hovered); break;
+    case Hit::What::fixture: fixture(hovered_.fixture, Outline::Why::hovered); break;
+    case Hit::What::none:
+        // A line of a panel or of the list of parts may point here too.
+        if (!selection_.hovered().isEmpty()) part(selection_.hovered(), Outline::Why::hovered);
+        break;
+    }
+    const bool within = !selection_.cutout().isEmpty();
+    for (const QString& id : selection_.parts()) part(id, within ? Outline::Why::within : Outline::Why::chosen);
+    if (within) {
+        cutout(selection_.cutout().part.toStdString(), selection_.cutout().cutout.toStdString(), Outline::Why::chosen);
+    }
+    if (!selection_.fixture().isEmpty()) fixture(selection_.fixture().toStdString(), Outline::Why::chosen);
+}
+
+void Overlay::addDimensions()
+{
+    if (selection_.parts().size() != 1) return;
+    const Plan& plan = *scene_.plan();
+    const Part* part = findPart(plan, selection_.parts().front().toStdString());
+    if (!part) return;
+    const std::string cutout = selection_.cutout().cutout.toStdString();
+    for (const Dimension& dimension : partDimensions(plan, *part, scene_.projection())) {
+        // With a cutout chosen its sizes and strips are shown; otherwise those of the part itself.
+        if (dimension.target.cutout != cutout) continue;
+        const QPointF run = dimension.b - dimension.a;
+        if (std::hypot(run.x(), run.y()) < px(kLeastDimensionPx)) continue;
+        dimensions_.push_back(dimension);
+    }
+    staggerFigures(dimensions_, scene_.style());
+    figures_.resize(dimensions_.size());
+}
+
+void Overlay::takeFindings()
+{
+    findings_.clear();
+    const AssessmentPtr assessment = live_.assessment();
+    const PlanPtr plan = live_.plan();
+    if (!assessment || !plan) return;
+    for (const Finding& finding : assessment->findings) {
+        if (finding.severity == Severity::note || finding.subjects.empty()) continue;
+        std::string id = finding.subjects.front();
+        if (!findPart(*plan, id)) id = id.substr(0, id.rfind('.'));
+        if (!findPart(*plan, id)) continue;
+        const auto known = std::ranges::find(findings_, id, &std::pair<std::string, Finding>::first);
+        if (known == findings_.end()) {
+            findings_.emplace_back(id, finding);
+        } else if (finding.severity > known->second.severity) {
+            known->second = finding;
+        }
+    }
+}
+
+void Overlay::addSigns()
+{
+    for (const auto& [id, finding] : findings_) {
+        const QPainterPath* path = scene_.shapeOf(id);
+        if (!path) continue;
+        const QRectF box = path->boundingRect();
+        const double size = px(kSignPx);
+        const double inset = px(6.0);
+        // Inside the top right corner; over it where the part is too small to hold the sign.
+        QRectF rect(box.right() - inset - size, box.top() + inset, size, size);
+        if (box.width() < size + 2 * inset) rect.moveCenter({box.center().x(), rect.center().y()});
+        if (box.height() < size + 2 * inset) rect.moveCenter({rect.center().x(), box.center().y()});
+        // An L has no slab in that corner of its box.
+        if (!path->intersects(rect)) rect.moveCenter(path->pointAtPercent(0.0));
+        // Parts that lie on one another must not hide each other's signs.
+        while (std::ranges::any_of(signs_, [&](const Sign& s) { return s.rect.intersects(rect); })) {
+            rect.translate(-size * 1.15, 0.0);
+        }
+        signs_.push_back({rect, finding});
+    }
+}
+
+void Overlay::paint(QPainter& painter)
+{
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintStage(painter);
+    paintOutlines(painter);
+    for (const Sign& sign : signs_) paintSeverityMark(painter, sign.rect, sign.finding.severity, scene_.style().ink);
+    for (std::size_t i = 0; i < dimensions_.size(); ++i) {
+        PaintStyle style = scene_.style();
+        if (hoveredFigure_ && hoveredFigure_->target == dimensions_[i].target) style.ink.ink = style.ink.chosen;
+        figures_[i] = paintDimension(painter, dimensions_[i], style);
+    }
+    paintHandles(painter);
+    paintGuides(painter);
+    if (tool_) {
+        painter.save();
+        tool_->paint(painter, scene_.style());
+        painter.restore();
+    }
+}
+
+void Overlay::paintStage(QPainter& painter) const
+{
+    const AssessmentPtr assessment = live_.assessment();
+    if (!assessment) return;
+    painter.save();
+    const Plan& plan = *scene_.plan();
+    switch (stage_) {
+    case Stage::steel: paintSteelOverlay(painter, plan, *assessment, scene_.projection(), scene_.style()); break;
+    case Stage::pour: paintPourOverlay(painter, plan, *assessment, scene_.projection(), scene_.style()); break;
+    case Stage::lift: paintLiftOverlay(painter, plan, *assessment, scene_.projection(), scene_.style()); break;
+    case Stage::layOut:
+    case Stage::buy: break;
+    }
+    painter.restore();
+}
+
+void Overlay::paintOutlines(QPainter& painter) const
+{
+    const PaintStyle& style = scene_.style();
+    painter.setBrush(Qt::NoBrush);
+    for (const Outline& outline : outlines_) {
+        switch (outline.why) {
+        case Outline::Why::highlighted: {
+            QColor glow = style.ink.chosen;
+            glow.setAlphaF(0.35f);
+            painter.setPen(style.pen(glow, 7.0));
+            break;
+        }
+        case Outline::Why::hovered: painter.setPen(style.pen(style.ink.hover, 2.0)); break;
+        case Outline::Why::chosen: painter.setPen(style.pen(style.ink.chosen, 2.0)); break;
+        case Outline::Why::within: painter.setPen(style.pen(style.ink.chosen, 1.0, Qt::DashLine)); break;
+        }
+        painter.drawPath(outline.path);
+    }
+}
+
+void Overlay::paintHandles(QPainter& painter) const
+{
+    const PaintStyle& style = scene_.style();
+    for (const Handle& handle : handles_) {
+        const bool marked = handle.what == Handle::What::outlineCorner && handle.index == corner_;
+        painter.setPen(style.pen(style.ink.chosen, 1.5));
+        painter.setBrush(marked ? style.ink.chosen : style.ink.sheet);
+        painter.save();
+        painter.translate(handle.at);
+        const double half = px(kHandlePx) / 2.0;
+        if (handle.what == Handle::What::turn) {
+            painter.drawEllipse(QPointF(0, 0), half * 1.2, half * 1.2);
+            painter.setBrush(Qt::NoBrush);
+            // A turned arrow's arc, so that it is not taken for a corner.
+            painter.drawArc(QRectF(-2.4 * half, -2.4 * half, 4.8 * half, 4.8 * half), 30 * 16, 120 * 16);
+        } else if (handle.isCorner) {
+            painter.drawRect(QRectF(-half, -half, 2 * half, 2 * half));
+        } else {
+            painter.rotate(handle.angleDeg);
+            painter.drawRoundedRect(QRectF(-1.7 * half, -0.75 * half, 3.4 * half, 1.5 * half), px(2.0), px(2.0));
+        }
+        painter.restore();
+    }
+}
+
+void Overlay::paintGuides(QPainter& painter) const
+{
+    const PaintStyle& style = scene_.style();
+    for (const Guide& guide : guides_) {
+        const QPointF from = drawn(guide.from);
+        const QPointF to = drawn(guide.to);
+        if (guide.what == Guide::What::line) {
+            painter.setPen(style.pen(style.ink.chosen, 1.0, Qt::DashLine));
+            painter.drawLine(from, to);
+            continue;
+        }
+        painter.setPen(style.pen(style.ink.chosen, 2.0));
+        painter.drawLine(from, to);
+        const QPointF along = to - from;
+        const double span = std::hypot(along.x(), along.y());
+        if (!(span > 0.0)) continue;
+        const QPointF across = QPointF(-along.y(), along.x()) / span * px(6.0);
+        painter.drawLine(from - across, from + across);
+        painter.drawLine(to - across, to + across);
+    }
+    if (snapped_) {
+        painter.setPen(style.pen(style.ink.chosen, 1.5));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawEllipse(*snapped_, px(5.0), px(5.0));
+    }
+}
+
+std::vector<QRectF> Overlay::covered() const
+{
+    std::vector<QRectF> rects;
+    const double line = px(5.0);
+    const auto add = [&](const QRectF& rect, double margin) {
+        rects.push_back(rect.adjusted(-margin, -margin, margin, margin));
+    };
+    for (const Outline& outline : outlines_) add(outline.path.boundingRect(), line);
+    for (const Handle& handle : handles_) rects.push_back(around(handle.at, px(kHandlePx * 1.6)));
+    for (const Dimension& dimension : dimensions_) add(dimensionBounds(dimension, scene_.style()), px(20.0));
+    for (const Sign& sign : signs_) add(sign.rect, line);
+    for (const Guide& guide : guides_) add(QRectF(drawn(guide.from), drawn(guide.to)).normalized(), px(8.0));
+    if (snapped_) rects.push_back(around(*snapped_, px(8.0)));
+    if (tool_) {
+        const QRectF bounds = tool_->paintBounds();
+        if (!bounds.isNull()) add(bounds, px(16.0));
+    }
+    return rects;
+}
+
+std::optional<Handle> Overlay::handleAt(QPointF drawing) const
+{
+    std::optional<Handle> best;
+    double least = px(kHandleReachPx);
+    for (const Handle& handle : handles_) {
+        const QPointF off = handle.at - drawing;
+        const double far = std::hypot(off.x(), off.y());
+        if (far > least) continue;
+        least = far;
+        best = handle;
+    }
+    return best;
+}
+
+std::optional<Dimension> Overlay::figureAt(QPointF drawing) const
+{
+    const double reach = px(kFigureReachPx);
+    for (std::size_t i = 0; i < dimensions_.size(); ++i) {
+        if (figures_[i].boundingRect().adjusted(-reach, -reach, reach, reach).contains(drawing)
+            && figures_[i].intersects(around(drawing, reach))) {
+            return dimensions_[i];
+        }
+    }
+    return std::nullopt;
+}
+
+QPointF Overlay::figureCentre(const Dimension& dimension) const
+{
+    for (std::size_t i = 0; i < dimensions_.size(); ++i) {
+        if (dimensions_[i].target == dimension.target && !figures_[i].isEmpty()) return figures_[i].boundingRect().center();
+    }
+    return (dimension.a + dimension.b) / 2.0;
+}
+
+const Finding* Overlay::findingAt(QPointF drawing) const
+{
+    const auto found = std::ranges::find_if(signs_, [&](const Sign& s) { return s.rect.contains(drawing); });
+    return found == signs_.end() ? nullptr : &found->finding;
+}
+
+}  // namespace yardcast::ui

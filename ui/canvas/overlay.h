@@ -1,0 +1,97 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include <QPainterPath>
+#include <QRegion>
+
+#include "core/plan/finding.h"
+#include "ui/canvas/handles.h"
+#include "ui/canvas/hit.h"
+#include "ui/canvas/snapping.h"
+#include "ui/drawing/dimension_painter.h"
+#include "ui/look/stage.h"
+
+class QPainter;
+
+namespace yardcast::ui {
+
+class LiveAssessment;
+class PlanScene;
+class Selection;
+class Tool;
+
+/// What lies over the drawing: the stage's own layer, marks of what is chosen, pointed at or found wanting, dimensions,
+/// handles, guides and what the tool paints.
+class Overlay {
+public:
+    Overlay(const PlanScene& scene, const Selection& selection, const LiveAssessment& live);
+
+    void setStage(Stage stage) { stage_ = stage; }
+    void setTool(Tool* tool) { tool_ = tool; }
+    void setHovered(const Hit& hit) { hovered_ = hit; }
+    const Hit& hovered() const { return hovered_; }
+    void setChosenCorner(int corner) { corner_ = corner; }
+    /// Handles and dimensions only help the select tool.
+    void setEditing(bool editing) { editing_ = editing; }
+    void setGuides(const std::vector<Guide>& guides, std::optional<QPointF> snapped);
+    void setHoveredFigure(const std::optional<Dimension>& dimension) { hoveredFigure_ = dimension; }
+
+    /// Finds out anew what there is to paint: everything, or the outlines alone (the pointer is over something else).
+    void rebuild();
+    void rebuildOutlines();
+    /// The findings of the newest assessment, by part.
+    void takeFindings();
+    void paint(QPainter& painter);
+    /// What it covers now, drawing mm.
+    std::vector<QRectF> covered() const;
+
+    std::optional<Handle> handleAt(QPointF drawing) const;
+    std::optional<Dimension> figureAt(QPointF drawing) const;
+    /// The gravest finding whose sign is under the point.
+    const Finding* findingAt(QPointF drawing) const;
+    const std::vector<Handle>& handles() const { return handles_; }
+    const std::vector<Dimension>& dimensions() const { return dimensions_; }
+    QPointF figureCentre(const Dimension& dimension) const;
+
+private:
+    struct Outline {
+        enum class Why { highlighted, hovered, chosen, within };
+        QPainterPath path;
+        Why why;
+    };
+    struct Sign {
+        QRectF rect;
+        Finding finding;
+    };
+
+    double px(double pixels) const;
+    void addDimensions();
+    void addSigns();
+    void paintStage(QPainter& painter) const;
+    void paintOutlines(QPainter& painter) const;
+    void paintHandles(QPainter& painter) const;
+    void paintGuides(QPainter& painter) const;
+
+    const PlanScene& scene_;
+    const Selection& selection_;
+    const LiveAssessment& live_;
+    Tool* tool_ = nullptr;
+    Stage stage_ = Stage::layOut;
+    Hit hovered_;
+    int corner_ = -1;
+    bool editing_ = true;
+    std::vector<Guide> guides_;
+    std::optional<QPointF> snapped_;
+    std::optional<Dimension> hoveredFigure_;
+
+    std::vector<Outline> outlines_;
+    std::vector<Handle> handles_;
+    std::vector<Dimension> dimensions_;
+    std::vector<QPainterPath> figures_;  ///< shapes of the figures of dimensions_, from the last painting
+    std::vector<std::pair<std::string, Finding>> findings_;  ///< the gravest of each part
+    std::vector<Sign> signs_;
+};
+
+}  // namespace yardcast::ui
