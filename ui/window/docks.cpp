@@ -53,12 +53,12 @@ void Docks::bringForward(Command command)
 
 void Docks::stack(const std::vector<std::vector<Command>>& lists)
 {
-    QDockWidget* above = nullptr;
+    // Split before stacking: what is split off a stack becomes one more card of the stack.
+    for (size_t i = 1; i < lists.size(); ++i) {
+        window_.splitDockWidget(find(lists[i - 1].front()), find(lists[i].front()), Qt::Vertical);
+    }
     for (const std::vector<Command>& list : lists) {
-        QDockWidget* first = find(list.front());
-        if (above) window_.splitDockWidget(above, first, Qt::Vertical);
         for (size_t i = 1; i < list.size(); ++i) window_.tabifyDockWidget(find(list[i - 1]), find(list[i]));
-        above = find(list.back());
     }
     for (const std::vector<Command>& list : lists) find(list.front())->raise();
 }

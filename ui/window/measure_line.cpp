@@ -12,6 +12,7 @@
 #include "ui/look/severity_mark.h"
 #include "ui/look/theme.h"
 #include "ui/wording/finding_words.h"
+#include "ui/wording/names.h"
 
 namespace yardcast::ui {
 
@@ -97,7 +98,7 @@ void MeasureLine::takeAssessment()
     sentence_.clear();
     if (assessment && !assessment->findings.empty()) {
         finding_ = assessment->findings.front();
-        sentence_ = tr("%1: %2").arg(wordOf(finding_->severity), findingText(*finding_, live_.plan().get()));
+        sentence_ = tr("%1: %2").arg(severityName(finding_->severity), findingText(*finding_, live_.plan().get()));
         const Ink ink = inkOf(palette());
         gravest_->setIcon(markOf(finding_->severity, ink, devicePixelRatioF()));
         QPalette colours = gravest_->palette();
