@@ -20,7 +20,8 @@ std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region);
 inline constexpr double kShortestBarMm = 1.0;
 
 /// The bars of a group in a piece with this outline: side by side about the line from-to, cut to what lies inside
-/// the outline and no nearer to its boundary than the cover. Empty for sizes that are no sizes and for more than `kMostBars` bars.
+/// the outline and no nearer to its boundary than the cover. Empty for sizes that are no sizes and for more than
+/// `kMostBars` bars.
 std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline);
 inline constexpr int kMostBars = 1000;
 inline constexpr double kDefaultBarSpacingMm = 40.0;

@@ -9,7 +9,8 @@
 namespace yardcast {
 
 struct TimberPiece {
-    std::string name;     ///< code of a word: "batten", "rail", "stile", "door_batten", "door_rail", "door_stile", "door_brace"
+    /// Code of a word: "batten", "rail", "stile", "door_batten", "door_rail", "door_stile", "door_brace".
+    std::string name;
     double lengthMm = 0.0;
     double widthMm = 0.0;
     double thicknessMm = 0.0;

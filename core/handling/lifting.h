@@ -12,7 +12,7 @@ namespace yardcast {
 struct CastingLift {
     std::string casting;
     double massKg = 0.0;
-    int people = 0;          ///< needed by the plan's limit per person and the team factor; 0 where more than kMostPeople
+    int people = 0;          ///< needed by the plan's limit each and the team factor; 0 where more than kMostPeople
     int crewPeople = 0;      ///< who lift it: lift.people, or the crew
     double limitKg = 0.0;    ///< what those can lift
     std::vector<Point> grips;  ///< own frame, as in the plan
