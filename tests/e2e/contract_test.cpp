@@ -91,6 +91,7 @@ TEST(Cli, JsonHasTheKeysOfTheContract)
             EXPECT_NE(finding.at("text"), finding.at("code")) << finding;
             EXPECT_EQ(finding.at("text").get<std::string>().find('{'), std::string::npos) << finding;
             EXPECT_EQ(finding.at("text").get<std::string>().find('?'), std::string::npos) << finding;
+            EXPECT_EQ(finding.at("text").get<std::string>().find("\u00a0"), std::string::npos) << finding;
             EXPECT_NE(finding.at("source"), "") << finding;
         }
     }

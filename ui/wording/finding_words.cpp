@@ -210,10 +210,12 @@ std::vector<std::string> wordedFindingCodes()
 
 FindingWords findingWords(const Plan& plan)
 {
+    // What reads the JSON does not expect no-break spaces.
+    const auto plain = [](QString text) { return text.replace(QChar(0x00A0), QLatin1Char(' ')).toStdString(); };
     FindingWords words;
-    words.text = [&plan](const Finding& finding) { return findingText(finding, &plan).toStdString(); };
-    words.source = [](const Finding& finding) { return findingSource(finding).toStdString(); };
-    words.remedy = [](const Remedy& remedy) { return remedyText(remedy).toStdString(); };
+    words.text = [&plan, plain](const Finding& finding) { return plain(findingText(finding, &plan)); };
+    words.source = [plain](const Finding& finding) { return plain(findingSource(finding)); };
+    words.remedy = [plain](const Remedy& remedy) { return plain(remedyText(remedy)); };
     return words;
 }
 
