@@ -1,7 +1,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <fstream>
+#include <random>
 #include <set>
 #include <sstream>
 
@@ -93,6 +95,22 @@ TEST(PriceBook, RefusesNewerVersionsAndOtherFiles)
     EXPECT_EQ(readPriceBook("\xff\xfe").problems.at(0).code, "prices_not_json");
     EXPECT_EQ(readPriceBook(std::string(200000, '[')).problems.at(0).code, "prices_not_json");
     EXPECT_FALSE(readPriceBook(R"({"yardplan":1})").problems.empty());
+}
+
+TEST(PriceBook, DamagedFilesGiveABookOrProblemsNeverBoth)
+{
+    std::mt19937 random(99);
+    const std::string whole(exampleBookText());
+    int refused = 0;
+    for (int round = 0; round < 2000; ++round) {
+        std::string text = whole.substr(0, round % 3 == 0 ? random() % whole.size() : whole.size());
+        for (int i = 0; i < 3 && !text.empty(); ++i) text[random() % text.size()] = static_cast<char>(random() % 256);
+        const PriceBookReading reading = readPriceBook(text);
+        EXPECT_EQ(reading.problems.empty(), !reading.book.items.empty());
+        refused += reading.problems.empty() ? 0 : 1;
+        for (const Finding& problem : reading.problems) EXPECT_FALSE(problem.code.empty());
+    }
+    EXPECT_GT(refused, 1000);
 }
 
 // ISO 4217:2015, list one.
