@@ -1,0 +1,66 @@
+#include "ui/sheets/cautions.h"
+
+#include <algorithm>
+
+#include <QCoreApplication>
+
+namespace yardcast::ui {
+
+namespace {
+
+QString say(const char* text)
+{
+    return QCoreApplication::translate("Sheets", text);
+}
+
+}  // namespace
+
+QStringList materialCautions()
+{
+    return {
+        say("Silica dust: cutting, drilling and grinding concrete set free fine silica. Work wet or with extraction, wear "
+            "a fitted P3 mask, never sweep dry. Wear the mask when you open and charge bags of cement and silica fume."),
+        say("Cement burns: wet mix is strongly alkaline, and burns come hours later without early pain. Waterproof "
+            "gloves, boots, eye protection; rinse at once; with burns or in the eyes see a doctor."),
+        say("Local rules and licensed trades decide."),
+    };
+}
+
+QStringList liftingCautions()
+{
+    return {
+        say("Lifting: rehearse without the piece, one person gives the commands, nobody stands under or in the fall line of "
+            "a slab on edge. Secure leaning slabs. Clear and measure the way: widths, steps, turns."),
+        say("Where the list says it is too heavy: ramp, trolley, skates or hoist, or cast it in more pieces. Steps, slopes "
+            "and poor grip lower what a team can lift."),
+        say("A young slab is weak: carry it on edge like glass, with a straight timber clamped across its cutouts. Mass is "
+            "computed; new concrete and wet foam can be heavier: weigh the first piece if you can."),
+        say("Grinding slurry and wet concrete burn skin; dry grinding dust harms lungs. Gloves, goggles, P3 mask."),
+        say("Local rules and licensed trades decide."),
+    };
+}
+
+QString drawingCaution(const Plan& plan)
+{
+    const auto has = [&](std::initializer_list<FixtureKind> kinds) {
+        return std::any_of(plan.site.fixtures.begin(), plan.site.fixtures.end(), [&](const Fixture& fixture) {
+            return std::find(kinds.begin(), kinds.end(), fixture.kind) != kinds.end();
+        });
+    };
+    const bool hot = std::any_of(plan.parts.begin(), plan.parts.end(), [](const PartPtr& part) {
+        const auto* appliance = part ? std::get_if<Appliance>(&part->body) : nullptr;
+        return appliance && (appliance->surfaceC || appliance->clearanceMm);
+    });
+    QStringList sentences;
+    if (has({FixtureKind::water, FixtureKind::waste, FixtureKind::power, FixtureKind::gas})) {
+        sentences << say("Water, waste, power and gas: by local rules and licensed trades only.");
+    }
+    if (hot) {
+        sentences << say("Distances of hot appliances: their manual and local rules decide.");
+    }
+    sentences << say("Home-made thin slabs are furniture: no standing on overhangs. Retaining edges, slopes and unusual "
+                     "loads need an engineer. Take sizes from figures, not from the paper.");
+    return sentences.join(QLatin1Char(' '));
+}
+
+}  // namespace yardcast::ui

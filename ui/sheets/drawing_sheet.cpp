@@ -1,0 +1,210 @@
+#include <algorithm>
+#include <memory>
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include "ui/drawing/dimension_painter.h"
+#include "ui/drawing/level_marks.h"
+#include "ui/drawing/marks.h"
+#include "ui/sheets/cautions.h"
+#include "ui/sheets/drawing_fit.h"
+#include "ui/sheets/scales.h"
+#include "ui/sheets/sheet_page.h"
+#include "ui/sheets/sheet_text.h"
+#include "ui/wording/figures.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+QString say(const char* text)
+{
+    return QCoreApplication::translate("Sheets", text);
+}
+
+bool isConnection(const Fixture& fixture)
+{
+    return fixture.kind == FixtureKind::water || fixture.kind == FixtureKind::waste ||
+           fixture.kind == FixtureKind::power || fixture.kind == FixtureKind::gas;
+}
+
+/// The plan with only those fixtures of its site that belong to the kitchen: connection points near its parts.
+Plan withNearConnections(const Plan& plan, const Projection& projection)
+{
+    Plan near = plan;
+    near.site.outline.reset();
+    const QRectF reach = partsBounds(plan, projection).adjusted(-250.0, -250.0, 250.0, 250.0);
+    std::erase_if(near.site.fixtures, [&](const Fixture& fixture) {
+        return !isConnection(fixture) || !reach.intersects(fixtureShape(fixture, projection).boundingRect());
+    });
+    return near;
+}
+
+enum class Measured { no, yes };
+
+/// From above: site, parts, connection points over all, dimensions, and where the front is.
+ScaledDrawing drawingAbove(const Plan& whole, Measured measured)
+{
+    const auto plan = std::make_shared<const Plan>(whole);
+    const Projection above = Projection::above();
+    const auto dimensionsAt = [plan, above, measured](const PaintStyle& style) {
+        std::vector<Dimension> dimensions;
+        if (measured == Measured::yes) {
+            dimensions = drawingDimensions(*plan, above);
+            staggerFigures(dimensions, style);
+        }
+        return dimensions;
+    };
+    const auto body = [plan, above, dimensionsAt](const PaintStyle& style) {
+        QRectF bounds = drawingBounds(*plan, above);
+        for (const Dimension& dimension : dimensionsAt(style)) {
+            bounds |= dimensionBounds(dimension, style);
+        }
+        const double air = 3.0 * style.mmPerUnit;
+        return bounds.adjusted(-air, -air, air, air);
+    };
+    ScaledDrawing drawing;
+    drawing.bounds = [body](const PaintStyle& style) {
+        return body(style).adjusted(0.0, 0.0, 0.0, 9.0 * style.mmPerUnit);
+    };
+    drawing.paint = [plan, above, dimensionsAt, body](QPainter& painter, const PaintStyle& style) {
+        paintSite(painter, *plan, above, style);
+        for (const Part* part : paintOrder(*plan, above)) {
+            paintPart(painter, *plan, *part, above, style);
+        }
+        for (const Fixture& fixture : plan->site.fixtures) {
+            if (isConnection(fixture)) {
+                paintFixture(painter, fixture, above, style);
+            }
+        }
+        for (const Dimension& dimension : dimensionsAt(style)) {
+            paintDimension(painter, dimension, style);
+        }
+        const QRectF bounds = body(style);
+        paintFrontMark(painter, QPointF(partsBounds(*plan, above).center().x(), bounds.bottom()), style);
+    };
+    return drawing;
+}
+
+ScaledDrawing drawingInFront(const Plan& whole, double lookDeg)
+{
+    const Projection front = Projection::front(lookDeg);
+    const auto plan = std::make_shared<const Plan>(withNearConnections(whole, front));
+    const auto dimensionsAt = [plan, front](const PaintStyle& style) {
+        std::vector<Dimension> dimensions = drawingDimensions(*plan, front);
+        staggerFigures(dimensions, style);
+        return dimensions;
+    };
+    ScaledDrawing drawing;
+    drawing.bounds = [plan, front, dimensionsAt](const PaintStyle& style) {
+        QRectF bounds = drawingBounds(*plan, front);
+        for (const Dimension& dimension : dimensionsAt(style)) {
+            bounds |= dimensionBounds(dimension, style);
+        }
+        const double unit = style.mmPerUnit;
+        // Level marks and their figures stand at the right, the ground's hatch and words below.
+        return bounds.adjusted(-3.0 * unit, -12.0 * unit, 30.0 * unit, 12.0 * unit);
+    };
+    drawing.paint = [plan, front, dimensionsAt](QPainter& painter, const PaintStyle& style) {
+        paintSite(painter, *plan, front, style);
+        for (const Part* part : paintOrder(*plan, front)) {
+            paintPart(painter, *plan, *part, front, style);
+        }
+        for (const Dimension& dimension : dimensionsAt(style)) {
+            paintDimension(painter, dimension, style);
+        }
+        const double right = drawingBounds(*plan, front).right();
+        paintLevelMarks(painter, levelMarks(*plan, front), right + 8.0 * style.mmPerUnit, style);
+    };
+    return drawing;
+}
+
+SheetPage pageOf(const ScaledDrawing& drawing, const QString& sheet, const QString& view, const QString& caution)
+{
+    const DrawingFit fit = fitOnSheet(drawing);
+    SheetPage page;
+    page.landscape = fit.landscape;
+    page.sheet = sheet;
+    page.view = view;
+    page.scale = scaleText(fit.scale);
+    page.scaleOf = fit.scale;
+    page.caution = caution;
+    page.paint = [drawing, scale = fit.scale](QPainter& painter, const QRectF& area) {
+        paintInBox(painter, drawing, area, scale);
+    };
+    return page;
+}
+
+SheetPage emptyPage(const QString& sheet)
+{
+    SheetPage page;
+    page.sheet = sheet;
+    page.paint = [](QPainter& painter, const QRectF& area) {
+        Type type;
+        type.sizeMm = kTitleType;
+        paintWrapped(painter, area.adjusted(10.0, 20.0, -10.0, 0.0),
+                     say("The plan has no parts yet. Draw a counter, then print again."), type);
+    };
+    return page;
+}
+
+}  // namespace
+
+void paintFrontMark(QPainter& painter, QPointF at, const PaintStyle& style)
+{
+    const double unit = style.mmPerUnit;
+    QPainterPath arrow(at + QPointF(0.0, 1.0 * unit));
+    arrow.lineTo(at + QPointF(2.2 * unit, 5.0 * unit));
+    arrow.lineTo(at + QPointF(-2.2 * unit, 5.0 * unit));
+    arrow.closeSubpath();
+    painter.fillPath(arrow, style.ink.ink);
+    TextLook look;
+    look.bold = true;
+    look.align = Qt::AlignLeft | Qt::AlignVCenter;
+    paintText(painter, at + QPointF(4.0 * unit, 3.4 * unit), say("FRONT: one stands here"), style, look);
+}
+
+std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment)
+{
+    const QString sheet = sheetTitle(QStringLiteral("plan"));
+    if (plan.parts.empty()) {
+        return {emptyPage(sheet)};
+    }
+    const QString view = say("from above, as it stands");
+    const QString caution = drawingCaution(plan);
+    std::vector<SheetPage> pages;
+    SheetPage kitchen =
+        pageOf(drawingAbove(withNearConnections(plan, Projection::above()), Measured::yes), sheet, view, caution);
+    const bool hasSite = plan.site.outline || !plan.site.fixtures.empty();
+    if (hasSite) {
+        SheetPage both = pageOf(drawingAbove(plan, Measured::yes), sheet, view, caution);
+        if (both.scaleOf <= kitchen.scaleOf) {
+            kitchen = std::move(both);
+        } else {
+            pages.push_back(pageOf(drawingAbove(plan, Measured::no), say("Site and kitchen"), view, caution));
+        }
+    }
+    pages.push_back(std::move(kitchen));
+    for (const PartPtr& part : plan.parts) {
+        if (part && part->kind() == PartKind::counter) {
+            pages.push_back(counterPage(plan, assessment, *part));
+        }
+    }
+    return pages;
+}
+
+std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg)
+{
+    const QString sheet = sheetTitle(QStringLiteral("front"));
+    if (plan.parts.empty()) {
+        return {emptyPage(sheet)};
+    }
+    QString view = say("from the front, as it stands");
+    if (lookDeg != 90.0) {
+        view = say("level, looking along %1 degrees, as it stands").arg(shortNumberText(lookDeg, 1));
+    }
+    return {pageOf(drawingInFront(plan, lookDeg), sheet, view, drawingCaution(plan))};
+}
+
+}  // namespace yardcast::ui

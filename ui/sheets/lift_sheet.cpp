@@ -1,0 +1,300 @@
+#include <algorithm>
+#include <cmath>
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include "ui/drawing/marks.h"
+#include "ui/drawing/overlay_painter.h"
+#include "ui/sheets/cautions.h"
+#include "ui/sheets/sheet_frame.h"
+#include "ui/sheets/sheet_page.h"
+#include "ui/sheets/sheet_text.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+constexpr double kRowMm = 34.0;
+constexpr double kSketchMm = 56.0;
+constexpr double kPieceMm = 50.0;
+constexpr double kMassMm = 30.0;
+constexpr double kHeadMm = 8.0;
+
+QString say(const char* text)
+{
+    return QCoreApplication::translate("Sheets", text);
+}
+
+enum class Verdict { within, over, farOver };
+
+Verdict verdictOf(const CastingLift& lift)
+{
+    if (lift.massKg <= lift.limitKg) {
+        return Verdict::within;
+    }
+    return lift.massKg > 2.0 * lift.limitKg ? Verdict::farOver : Verdict::over;
+}
+
+/// A triangle for a caution, a barred square for a stop: told apart without colour.
+void paintSign(QPainter& painter, const QRectF& box, Verdict verdict)
+{
+    if (verdict == Verdict::within) {
+        return;
+    }
+    painter.setPen(QPen(Qt::black, 0.5));
+    painter.setBrush(Qt::NoBrush);
+    if (verdict == Verdict::over) {
+        painter.drawPolygon(QPolygonF{QPointF(box.center().x(), box.top()), box.bottomRight(), box.bottomLeft()});
+        Type type;
+        type.bold = true;
+        type.sizeMm = 0.75 * box.height();
+        type.align = Qt::AlignHCenter;
+        paintLines(painter, box.adjusted(0.0, 0.12 * box.height(), 0.0, 0.0), {QStringLiteral("!")}, type);
+    } else {
+        painter.drawRect(box);
+        painter.fillRect(QRectF(box.left() + 0.15 * box.width(), box.center().y() - 0.1 * box.height(),
+                                0.7 * box.width(), 0.2 * box.height()),
+                         Qt::black);
+    }
+}
+
+QString peopleText(const CastingLift& lift)
+{
+    if (lift.people == 0) {
+        return say("Guideline: not by hand, more than %1 people").arg(kMostPeople);
+    }
+    return lift.people == 1 ? say("Guideline: 1 person") : say("Guideline: %1 people").arg(lift.people);
+}
+
+QString crewText(const CastingLift& lift)
+{
+    return lift.crewPeople == 1 ? say("Yours: 1 person lifts %1").arg(massText(lift.limitKg))
+                                : say("Yours: %1 people lift %2").arg(lift.crewPeople).arg(massText(lift.limitKg));
+}
+
+QString verdictText(Verdict verdict)
+{
+    switch (verdict) {
+    case Verdict::within:
+        return say("within the guideline");
+    case Verdict::over:
+        return say("TOO HEAVY for yours by the guideline");
+    case Verdict::farOver:
+        break;
+    }
+    return say("MORE THAN TWICE what yours lift: not by hand");
+}
+
+QString centreText(const Casting& casting)
+{
+    const auto figure = [](double mm) { return lengthText(std::round(mm)); };
+    const Box& box = casting.boundsMm;
+    if (casting.kind == PartKind::counter) {
+        return say("Centre of gravity: %1 from the left end, %2 from the front edge")
+            .arg(figure(casting.centroidMm[0] - box.low.x), figure(casting.centroidMm[1] - box.low.y));
+    }
+    return say("Centre of gravity: %1 from the left end, half way up").arg(figure(casting.centroidMm[0] - box.low.x));
+}
+
+/// The piece as it stands (a counter from above, an upright from its broad side), to fit the box.
+void paintSketch(QPainter& painter, const QRectF& box, const Casting& casting, const CastingLift& lift)
+{
+    const double width = casting.boundsMm.width();
+    const double height = casting.boundsMm.height();
+    if (!(width > 0.0) || !(height > 0.0)) {
+        return;
+    }
+    const QRectF inner = box.adjusted(3.0, 3.0, -3.0, -5.5);
+    const double mmPerUnit = std::max(width / inner.width(), height / inner.height());
+    const PaintStyle style = paperStyle(mmPerUnit);
+    const auto toView = [](Point own) { return QPointF(own.x, -own.y); };
+    painter.save();
+    painter.translate(inner.center());
+    painter.scale(1.0 / mmPerUnit, 1.0 / mmPerUnit);
+    painter.translate(-toView(casting.boundsMm.centre()));
+    QPainterPath path;
+    const auto add = [&](const Ring& ring) {
+        QPolygonF polygon;
+        for (const Point& point : ring) {
+            polygon.append(toView(point));
+        }
+        path.addPolygon(polygon);
+        path.closeSubpath();
+    };
+    for (const Polygon& polygon : casting.outline) {
+        add(polygon.outer);
+        for (const Ring& hole : polygon.holes) {
+            add(hole);
+        }
+    }
+    painter.fillPath(path, style.ink.cast);
+    painter.setPen(outlinePen(style));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPath(path);
+    painter.setBrush(style.ink.sheet);
+    for (const Point& grip : lift.grips) {
+        painter.drawEllipse(toView(grip), 1.4 * mmPerUnit, 1.4 * mmPerUnit);
+    }
+    painter.setBrush(Qt::NoBrush);
+    const bool counter = casting.kind == PartKind::counter;
+    const Point centre = counter ? Point{casting.centroidMm[0], casting.centroidMm[1]} : casting.boundsMm.centre();
+    paintCentreOfGravity(painter, toView(counter ? centre : Point{casting.centroidMm[0], centre.y}), style,
+                         style.ink.ink);
+    painter.restore();
+    Type type;
+    type.sizeMm = kLabelType;
+    type.align = Qt::AlignHCenter;
+    const QString words = counter ? (lift.grips.empty() ? say("front edge") : say("front edge (circles: grips)"))
+                                  : say("foot");
+    paintLines(painter, QRectF(box.left(), box.bottom() - 4.4, box.width(), 4.0), {words}, type);
+}
+
+void paintRow(QPainter& painter, const QRectF& row, const Plan& plan, const Casting& casting, const CastingLift& lift)
+{
+    painter.setPen(QPen(QColor("#8C8C8C"), 0.2));
+    painter.drawLine(row.bottomLeft(), row.bottomRight());
+    paintSketch(painter, QRectF(row.left(), row.top(), kSketchMm, row.height()), casting, lift);
+
+    const QRectF piece(row.left() + kSketchMm + 1.0, row.top() + 2.0, kPieceMm - 2.0, row.height() - 4.0);
+    Type name;
+    name.bold = true;
+    name.sizeMm = 4.2;
+    const QRectF nameBox(piece.left(), piece.top(), piece.width(), 14.0);
+    paintName(painter, nameBox, subjectName(&plan, casting.id), name);
+    Type small;
+    small.sizeMm = kSmallType;
+    paintWrapped(painter, piece.adjusted(0.0, 15.0, 0.0, 0.0), centreText(casting), small);
+
+    Type mass;
+    mass.sizeMm = kBigType;
+    mass.bold = true;
+    mass.align = Qt::AlignHCenter;
+    paintFitted(painter, QRectF(row.left() + kSketchMm + kPieceMm, row.top(), kMassMm - 2.0, row.height()),
+                massText(lift.massKg), mass);
+
+    const Verdict verdict = verdictOf(lift);
+    const double left = row.left() + kSketchMm + kPieceMm + kMassMm;
+    QRectF who(left, row.top() + 3.0, row.right() - left - 1.5, row.height());
+    Type body;
+    body.sizeMm = 3.6;
+    who.adjust(0.0, paintWrapped(painter, who, peopleText(lift), body) + 1.0, 0.0, 0.0);
+    who.adjust(0.0, paintWrapped(painter, who, crewText(lift), body) + 1.0, 0.0, 0.0);
+    body.bold = verdict != Verdict::within;
+    if (verdict != Verdict::within) {
+        paintSign(painter, QRectF(who.left(), who.top(), 6.0, 6.0), verdict);
+        who.adjust(7.5, 0.0, 0.0, 0.0);
+    }
+    body.sizeMm = 3.3;
+    paintWrapped(painter, who, verdictText(verdict), body);
+}
+
+void paintHead(QPainter& painter, const QRectF& box)
+{
+    Type type;
+    type.sizeMm = 3.2;
+    const auto head = [&](double x, double width, const QString& text) {
+        paintFitted(painter, QRectF(box.left() + x + 1.0, box.top(), width - 2.0, box.height()), text, type);
+    };
+    head(0.0, kSketchMm, say("As it stands, not to scale"));
+    head(kSketchMm, kPieceMm, say("Piece"));
+    type.align = Qt::AlignHCenter;
+    head(kSketchMm + kPieceMm, kMassMm, say("Mass"));
+    type.align = Qt::AlignLeft;
+    head(kSketchMm + kPieceMm + kMassMm, box.width() - kSketchMm - kPieceMm - kMassMm, say("Who can lift it"));
+    painter.setPen(QPen(Qt::black, 0.5));
+    painter.drawLine(box.bottomLeft(), box.bottomRight());
+}
+
+QStringList closingWords(const Plan& plan, const Assessment& assessment)
+{
+    double sum = 0.0;
+    for (const CastingLift& lift : assessment.handling) {
+        sum += lift.massKg;
+    }
+    QStringList words{
+        say("%1 pieces, %2 in all.").arg(assessment.handling.size()).arg(massText(sum)),
+        say("Guideline: %1 each, as the plan says; two people lift two thirds of the sum, three one half (HSE L23). For "
+            "four and more no factor is published: one half is kept, a judgement. It holds on level ground, close to "
+            "the body, now and then.")
+            .arg(massText(plan.crew.liftLimitKg))};
+    return words + liftingCautions();
+}
+
+double wordsHeight(const QStringList& words, double width, const Type& type)
+{
+    double height = 3.0;
+    for (const QString& sentence : words) {
+        height += lineHeightMm(type) * static_cast<double>(wrapped(sentence, width, type).size()) + 1.2;
+    }
+    return height;
+}
+
+}  // namespace
+
+std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment)
+{
+    struct Entry {
+        CastingPtr casting;
+        CastingLift lift;
+    };
+    std::vector<Entry> entries;
+    for (const CastingLift& lift : assessment.handling) {
+        const auto found = std::find_if(
+            assessment.castings.begin(), assessment.castings.end(),
+            [&](const PlacedCasting& one) { return one.casting && one.casting->id == lift.casting; });
+        if (found != assessment.castings.end()) {
+            entries.push_back({found->casting, lift});
+        }
+    }
+    const QRectF area = contentBox(false, false);
+    Type type;
+    type.sizeMm = 3.4;
+    const QStringList words =
+        entries.empty() ? QStringList{say("Nothing to lift yet: the plan has no castings.")} : closingWords(plan, assessment);
+    const double wordsMm = wordsHeight(words, area.width() - 4.0, type);
+
+    std::vector<std::vector<Entry>> filled(1);
+    double used = kHeadMm;
+    for (const Entry& entry : entries) {
+        if (used + kRowMm > area.height()) {
+            filled.emplace_back();
+            used = kHeadMm;
+        }
+        filled.back().push_back(entry);
+        used += kRowMm;
+    }
+    if (used + wordsMm > area.height()) {
+        filled.emplace_back();
+    }
+    std::vector<SheetPage> pages;
+    for (std::size_t i = 0; i < filled.size(); ++i) {
+        SheetPage page;
+        page.sheet = sheetTitle(QStringLiteral("lift"));
+        const bool last = i + 1 == filled.size();
+        page.paint = [plan, rows = filled[i], last, words, type](QPainter& painter, const QRectF& box) {
+            double y = box.top();
+            if (!rows.empty()) {
+                paintHead(painter, QRectF(box.left(), y, box.width(), kHeadMm));
+                y += kHeadMm;
+            }
+            for (const Entry& entry : rows) {
+                paintRow(painter, QRectF(box.left(), y, box.width(), kRowMm), plan, *entry.casting, entry.lift);
+                y += kRowMm;
+            }
+            if (!last) {
+                return;
+            }
+            y += 2.0;
+            for (const QString& sentence : words) {
+                y += paintWrapped(painter, QRectF(box.left() + 2.0, y, box.width() - 4.0, 0.0), sentence, type) + 1.2;
+            }
+        };
+        pages.push_back(std::move(page));
+    }
+    return pages;
+}
+
+}  // namespace yardcast::ui

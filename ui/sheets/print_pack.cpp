@@ -1,0 +1,172 @@
+#include "ui/sheets/print_pack.h"
+
+#include <QCoreApplication>
+#include <QCryptographicHash>
+#include <QPageLayout>
+#include <QPagedPaintDevice>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSaveFile>
+
+#include "core/io/plan_file.h"
+#include "ui/sheets/sheet_frame.h"
+#include "ui/sheets/sheet_page.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+/// Six signs that are the same on sheets of the same plan and differ when anything in it was changed.
+QString planMark(const Plan& plan)
+{
+    const std::string text = writePlan(plan);
+    const QByteArray digest = QCryptographicHash::hash(
+        QByteArrayView(text.data(), static_cast<qsizetype>(text.size())), QCryptographicHash::Sha256);
+    return QString::fromLatin1(digest.toHex().left(6)).toUpper();
+}
+
+std::vector<SheetPage> pagesOf(const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+                               const SheetOptions& options)
+{
+    std::vector<SheetPage> pages;
+    const auto add = [&](std::vector<SheetPage> more) {
+        pages.insert(pages.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+    };
+    for (const QString& name : sheetNames()) {
+        if (!sheets.contains(name)) {
+            continue;
+        }
+        if (name == QLatin1String("shopping")) {
+            add(shoppingPages(plan, assessment));
+        } else if (name == QLatin1String("plan")) {
+            add(planPages(plan, assessment));
+        } else if (name == QLatin1String("front")) {
+            add(frontPages(plan, options.frontLookDeg));
+        } else if (name == QLatin1String("lift")) {
+            add(liftPages(plan, assessment));
+        }
+    }
+    return pages;
+}
+
+QPageLayout layoutOf(bool landscape)
+{
+    QPageLayout layout(QPageSize(QPageSize::A4), landscape ? QPageLayout::Landscape : QPageLayout::Portrait,
+                       QMarginsF(0.0, 0.0, 0.0, 0.0), QPageLayout::Millimeter);
+    layout.setMode(QPageLayout::FullPageMode);
+    return layout;
+}
+
+void paintPage(QPainter& painter, QPagedPaintDevice& device, const SheetPage& page, const TitleBlock& block)
+{
+    painter.save();
+    painter.scale(device.logicalDpiX() / 25.4, device.logicalDpiY() / 25.4);
+    const bool lies = device.pageLayout().orientation() == QPageLayout::Landscape;
+    if (page.landscape && !lies) {
+        // A printer that cannot turn its pages in the middle of a job: the drawing is turned instead.
+        painter.translate(sheetSize(false).width(), 0.0);
+        painter.rotate(90.0);
+    } else if (!page.landscape && lies) {
+        painter.translate(0.0, sheetSize(true).height());
+        painter.rotate(-90.0);
+    }
+    page.paint(painter, contentBox(page.landscape, page.scaleOf > 0.0));
+    paintFrame(painter, page, block);
+    painter.restore();
+}
+
+void setError(QString* error, const QString& text)
+{
+    if (error) {
+        *error = text;
+    }
+}
+
+}  // namespace
+
+QStringList sheetNames()
+{
+    return {QStringLiteral("shopping"), QStringLiteral("plan"), QStringLiteral("front"), QStringLiteral("lift")};
+}
+
+QString sheetTitle(const QString& name)
+{
+    if (name == QLatin1String("shopping")) {
+        return QCoreApplication::translate("Sheets", "Shopping list");
+    }
+    if (name == QLatin1String("plan")) {
+        return QCoreApplication::translate("Sheets", "Plan drawing");
+    }
+    if (name == QLatin1String("front")) {
+        return QCoreApplication::translate("Sheets", "Front elevation");
+    }
+    if (name == QLatin1String("lift")) {
+        return QCoreApplication::translate("Sheets", "Weight and lifting");
+    }
+    return {};
+}
+
+int packPageCount(const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+                  const SheetOptions& options)
+{
+    return static_cast<int>(pagesOf(plan, assessment, sheets, options).size());
+}
+
+int paintPack(QPagedPaintDevice& device, const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+              const SheetOptions& options)
+{
+    const std::vector<SheetPage> pages = pagesOf(plan, assessment, sheets, options);
+    if (pages.empty()) {
+        return 0;
+    }
+    TitleBlock block;
+    block.plan = QString::fromStdString(plan.title);
+    block.date = options.date;
+    block.version = QStringLiteral(YARDCAST_VERSION) + QStringLiteral(" / ") + planMark(plan);
+    block.pages = static_cast<int>(pages.size());
+    device.setPageLayout(layoutOf(pages.front().landscape));
+    QPainter painter;
+    if (!painter.begin(&device)) {
+        return 0;
+    }
+    painter.setRenderHint(QPainter::Antialiasing);
+    for (const SheetPage& page : pages) {
+        if (block.page > 1) {
+            device.setPageLayout(layoutOf(page.landscape));
+            if (!device.newPage()) {
+                return 0;
+            }
+        }
+        paintPage(painter, device, page, block);
+        ++block.page;
+    }
+    painter.end();
+    return block.pages;
+}
+
+bool writePackPdf(const QString& path, const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+                  QString* error, const SheetOptions& options)
+{
+    QSaveFile file(path);
+    if (!file.open(QIODevice::WriteOnly)) {
+        setError(error, file.errorString());
+        return false;
+    }
+    {
+        QPdfWriter writer(&file);
+        writer.setResolution(1200);
+        writer.setTitle(QString::fromStdString(plan.title));
+        writer.setCreator(QStringLiteral("Yardcast " YARDCAST_VERSION));
+        if (paintPack(writer, plan, assessment, sheets, options) == 0) {
+            setError(error, QCoreApplication::translate("Sheets", "there is no sheet to print"));
+            return false;
+        }
+    }
+    if (!file.commit()) {
+        setError(error, file.errorString());
+        return false;
+    }
+    return true;
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <QDate>
+#include <QString>
+#include <QStringList>
+
+#include "core/assess/assessment.h"
+#include "core/plan/plan.h"
+
+class QPagedPaintDevice;
+
+/// What is printed: A4 sheets, black and white safe, each with frame, title block and page number; anything to scale
+/// carries a scale bar and a check line of 100 mm.
+namespace yardcast::ui {
+
+/// What the sheets say besides the plan.
+struct SheetOptions {
+    QDate date = QDate::currentDate();  ///< in every title block
+    double frontLookDeg = 90.0;         ///< direction of the front elevation, as in Projection::front
+};
+
+/// Names of the sheets in the order of the job: "shopping", "plan", "front", "lift".
+QStringList sheetNames();
+/// What a person calls the sheet: "Shopping list" and so on; empty for an unknown name.
+QString sheetTitle(const QString& name);
+
+/// Paints the named sheets (in the order of sheetNames, unknown names left out) on a device that prints A4 without
+/// margins; sets its pages up. Returns the number of pages, or 0 when the device could not be painted on.
+int paintPack(QPagedPaintDevice& device, const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+              const SheetOptions& options = {});
+/// How many pages paintPack would give.
+int packPageCount(const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+                  const SheetOptions& options = {});
+
+/// The same as a PDF; the file is whole or as it was before. False: `error` (may be null) says why.
+bool writePackPdf(const QString& path, const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+                  QString* error, const SheetOptions& options = {});
+
+/// A drawing in true size: one unit of the view box is one mm of the plan, width and height say so in mm. `view` is
+/// "plan" (from above); `partId` draws one part with all its dimensions, empty the whole plan. False: `error` says why
+/// (an unknown view or part, a file that cannot be written).
+bool writePlanSvg(const QString& path, const Plan& plan, const Assessment& assessment, const QString& view,
+                  const QString& partId, QString* error);
+
+}  // namespace yardcast::ui

@@ -1,0 +1,171 @@
+#include "ui/sheets/sheet_frame.h"
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include "ui/drawing/marks.h"
+#include "ui/sheets/sheet_text.h"
+#include "ui/wording/figures.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+constexpr double kFilingMm = 20.0;
+constexpr double kEdgeMm = 10.0;
+constexpr double kBlockWidthMm = 180.0;  // ISO 7200: at most 180
+constexpr double kRowMm = 11.0;
+constexpr double kStripMm = 19.0;
+
+QString say(const char* text)
+{
+    return QCoreApplication::translate("Sheets", text);
+}
+
+void paintField(QPainter& painter, const QRectF& box, const QString& label, const QString& value, double sizeMm,
+                bool isFigure = false)
+{
+    painter.setPen(QPen(Qt::black, 0.25));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(box);
+    Type small;
+    small.sizeMm = kLabelType;
+    paintLines(painter, box.adjusted(1.2, 0.6, -1.2, 0.0), {label}, small);
+    Type type;
+    type.sizeMm = sizeMm;
+    const QRectF inner = box.adjusted(1.2, 3.4, -1.2, -0.4);
+    if (isFigure) {
+        paintFitted(painter, inner, value, type);
+    } else {
+        paintName(painter, inner, value, type);
+    }
+}
+
+void paintTitleBlock(QPainter& painter, const SheetPage& page, const TitleBlock& block)
+{
+    const QRectF frame = frameBox(page.landscape);
+    const QRectF box(frame.right() - kBlockWidthMm, frame.bottom() - 2.0 * kRowMm, kBlockWidthMm, 2.0 * kRowMm);
+    double x = box.left();
+    double y = box.top();
+    const auto field = [&](double width, const QString& label, const QString& value, double size, bool figure) {
+        paintField(painter, QRectF(x, y, width, kRowMm), label, value, size, figure);
+        x += width;
+    };
+    const QString none = QString(QChar(0x2013));
+    const auto orNone = [&](const QString& text) { return text.isEmpty() ? none : text; };
+    field(100.0, say("Plan"), orNone(block.plan), kTitleType, false);
+    field(80.0, say("Sheet"), page.sheet, kTitleType, false);
+    x = box.left();
+    y += kRowMm;
+    field(48.0, say("Part"), page.part.isEmpty() ? say("all") : page.part, kBodyType, false);
+    field(48.0, say("View"), orNone(page.view), kSmallType, false);
+    field(17.0, say("Scale"), orNone(page.scale), kBodyType, true);
+    field(24.0, say("Date"), block.date.toString(Qt::ISODate), kBodyType, true);
+    field(26.0, say("Version, plan mark"), block.version, kBodyType, true);
+    field(17.0, say("Page"), say("%1 of %2").arg(block.page).arg(block.pages), kBodyType, true);
+    painter.setPen(QPen(Qt::black, 0.5));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(box);
+}
+
+/// Marks in the middle of each side that help to place a sheet (ISO 5457).
+void paintCentringMarks(QPainter& painter, bool landscape)
+{
+    const QRectF frame = frameBox(landscape);
+    const QSizeF sheet = sheetSize(landscape);
+    painter.setPen(QPen(Qt::black, 0.7, Qt::SolidLine, Qt::FlatCap));
+    const double x = sheet.width() / 2.0;
+    const double y = sheet.height() / 2.0;
+    painter.drawLine(QPointF(x, 5.0), QPointF(x, frame.top() + 5.0));
+    painter.drawLine(QPointF(x, sheet.height() - 5.0), QPointF(x, frame.bottom()));
+    painter.drawLine(QPointF(5.0, y), QPointF(frame.left() + 5.0, y));
+    painter.drawLine(QPointF(sheet.width() - 5.0, y), QPointF(frame.right() - 5.0, y));
+}
+
+QString realLength(double mm)
+{
+    return mm >= 1000.0 ? metresText(mm / 1000.0) : lengthText(mm);
+}
+
+void paintScaleStrip(QPainter& painter, const SheetPage& page)
+{
+    const QLineF line = checkLine(page.landscape);
+    painter.setPen(QPen(Qt::black, 0.35, Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(line);
+    for (const QPointF& end : {line.p1(), line.p2()}) {
+        painter.drawLine(end + QPointF(0.0, -1.5), end + QPointF(0.0, 1.5));
+    }
+    Type small;
+    small.sizeMm = kSmallType;
+    const QRectF above(line.x1(), line.y1() - 4.4, kCheckLineMm, 4.0);
+    paintFitted(painter, above, say("Check: this line is 100 mm long on paper"), small);
+
+    // The scale bar: ten pieces of 10 mm, black and white by turns.
+    const double top = line.y1() + 3.0;
+    painter.setPen(QPen(Qt::black, 0.25));
+    for (int i = 0; i < 10; ++i) {
+        painter.setBrush(i % 2 == 0 ? Qt::black : Qt::white);
+        painter.drawRect(QRectF(line.x1() + 10.0 * i, top, 10.0, 1.6));
+    }
+    painter.setBrush(Qt::NoBrush);
+    for (const double at : {0.0, 50.0, 100.0}) {
+        Type figure = small;
+        figure.align = at == 0.0 ? Qt::AlignLeft : at == 50.0 ? Qt::AlignHCenter : Qt::AlignRight;
+        const double x = line.x1() + at;
+        const QRectF box(at == 0.0 ? x : x - (at == 50.0 ? 20.0 : 40.0), top + 2.0, 40.0, 4.0);
+        const QString text = at == 0.0 ? QStringLiteral("0") : realLength(at * page.scaleOf);
+        paintLines(painter, box, {text}, figure);
+    }
+    if (!page.caution.isEmpty()) {
+        const QRectF frame = frameBox(page.landscape);
+        const double left = line.x2() + 5.0;
+        const QRectF box(left, line.y1() - 4.8, frame.right() - 1.5 - left, kStripMm - 4.0);
+        Type type = small;
+        while (type.sizeMm > 2.2 &&
+               lineHeightMm(type) * static_cast<double>(wrapped(page.caution, box.width(), type).size()) >
+                   box.height()) {
+            type.sizeMm -= 0.1;
+        }
+        paintWrapped(painter, box, page.caution, type);
+    }
+}
+
+}  // namespace
+
+QSizeF sheetSize(bool landscape)
+{
+    return landscape ? QSizeF(297.0, 210.0) : QSizeF(210.0, 297.0);
+}
+
+QRectF frameBox(bool landscape)
+{
+    const QSizeF sheet = sheetSize(landscape);
+    return QRectF(kFilingMm, kEdgeMm, sheet.width() - kFilingMm - kEdgeMm, sheet.height() - 2.0 * kEdgeMm);
+}
+
+QRectF contentBox(bool landscape, bool toScale)
+{
+    const double below = 2.0 * kRowMm + (toScale ? kStripMm : 0.0);
+    return frameBox(landscape).adjusted(0.0, 0.0, 0.0, -below);
+}
+
+QLineF checkLine(bool landscape)
+{
+    const QRectF frame = frameBox(landscape);
+    const double y = frame.bottom() - 2.0 * kRowMm - kStripMm + 7.0;
+    return {frame.left() + 4.0, y, frame.left() + 4.0 + kCheckLineMm, y};
+}
+
+void paintFrame(QPainter& painter, const SheetPage& page, const TitleBlock& block)
+{
+    painter.setPen(QPen(Qt::black, 0.7, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(frameBox(page.landscape));
+    paintCentringMarks(painter, page.landscape);
+    paintTitleBlock(painter, page, block);
+    if (page.scaleOf > 0.0) {
+        paintScaleStrip(painter, page);
+    }
+}
+
+}  // namespace yardcast::ui

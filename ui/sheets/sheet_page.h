@@ -1,0 +1,40 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include <QRectF>
+#include <QString>
+
+#include "core/assess/assessment.h"
+#include "core/plan/plan.h"
+#include "ui/drawing/part_painter.h"
+#include "ui/sheets/print_pack.h"
+
+class QPainter;
+
+namespace yardcast::ui {
+
+/// One A4 page: what its title block says, and how its area is painted (mm of paper, origin at the sheet's corner).
+struct SheetPage {
+    bool landscape = false;
+    QString sheet;   ///< "Shopping list"
+    QString part;    ///< piece the sheet is about, empty for the whole plan
+    QString view;    ///< "from above, as it stands"; empty for lists
+    QString scale;   ///< "1:20"; empty for lists
+    double scaleOf = 0.0;  ///< 20 for 1:20: gives the scale bar and the check line; 0 for lists
+    QString caution;       ///< stands beside the check line
+    std::function<void(QPainter&, const QRectF& area)> paint;
+};
+
+std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessment);
+/// The site where there is one, the kitchen, and each counter.
+std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment);
+std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg);
+std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment);
+/// One counter alone with all that is needed to build it.
+SheetPage counterPage(const Plan& plan, const Assessment& assessment, const Part& part);
+/// "FRONT: one stands here" with an arrow whose point is just below `at` (drawing mm).
+void paintFrontMark(QPainter& painter, QPointF at, const PaintStyle& style);
+
+}  // namespace yardcast::ui

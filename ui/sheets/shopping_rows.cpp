@@ -1,0 +1,124 @@
+#include "ui/sheets/shopping_rows.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <QCoreApplication>
+
+#include "core/purchase/currency.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+QString say(const char* text)
+{
+    return QCoreApplication::translate("Sheets", text);
+}
+
+/// The figure of an amount of money, without its code.
+QString priceFigure(std::int64_t minor, const std::string& currency)
+{
+    return numberText(fromMinor(minor, currency), minorDigits(currency));
+}
+
+ShoppingRow rowOf(const ShoppingLine& line, const std::string& currency)
+{
+    ShoppingRow row;
+    row.name = QString::fromStdString(line.name);
+    row.need = (line.estimate ? estimateMark() + QChar(0x00A0) : QString()) + amountText(line.need, line.unit);
+    if (line.owned > 0.0) {
+        row.owned = amountText(line.owned, line.unit);
+    }
+    for (const PackChoice& pack : line.packs) {
+        row.packs << QString::number(pack.count) + QChar(0x00A0) + QChar(0x00D7) + QChar(0x00A0) +
+                         amountText(pack.size, line.unit);
+    }
+    if (!line.priced) {
+        row.packs = {say("no price known")};
+    } else if (line.packs.empty()) {
+        row.packs = {say("nothing to buy")};
+    }
+    if (line.leftover > 0.0) {
+        row.leftover = say("left over %1").arg(amountText(line.leftover, line.unit));
+    }
+    if (line.priced && !line.packs.empty()) {
+        row.price = priceFigure(line.priceMinor, currency);
+    }
+    return row;
+}
+
+bool hasFinding(const Assessment& assessment, const char* code)
+{
+    return std::any_of(assessment.findings.begin(), assessment.findings.end(),
+                       [&](const Finding& finding) { return finding.code == code; });
+}
+
+}  // namespace
+
+QString estimateMark()
+{
+    return QString(QChar(0x2248));
+}
+
+std::vector<ShoppingAisle> shoppingAisles(const ShoppingList& list)
+{
+    std::vector<ShoppingAisle> aisles;
+    std::string group;
+    std::int64_t sum = 0;
+    for (const ShoppingLine& line : list.lines) {
+        if (aisles.empty() || line.group != group) {
+            group = line.group;
+            sum = 0;
+            aisles.push_back({groupName(group), {}, {}});
+        }
+        sum += line.priceMinor;
+        aisles.back().rows.push_back(rowOf(line, list.currency));
+        aisles.back().subtotal = priceFigure(sum, list.currency);
+    }
+    return aisles;
+}
+
+ShoppingSums shoppingSums(const Plan& plan, const Assessment& assessment)
+{
+    const ShoppingList& list = assessment.shopping;
+    const std::string& currency = list.currency;
+    ShoppingSums sums;
+    if (currency != kNoCurrency) {
+        sums.currency = QString::fromStdString(currency);
+    }
+    sums.lines.emplace_back(say("Total of this list"), moneyText(list.totalMinor, currency));
+    if (plan.budget) {
+        const std::int64_t limit = toMinor(plan.budget->limit, currency);
+        sums.lines.emplace_back(say("Your limit"), moneyText(limit, currency));
+        const std::int64_t left = limit - list.totalMinor;
+        sums.lines.emplace_back(left >= 0 ? say("Left of it") : say("OVER the limit by"),
+                                moneyText(left >= 0 ? left : -left, currency));
+        if (plan.budget->quote) {
+            const std::int64_t quote = toMinor(*plan.budget->quote, currency);
+            sums.lines.emplace_back(say("A builder's quote"), moneyText(quote, currency));
+            const std::int64_t saved = quote - list.totalMinor;
+            sums.lines.emplace_back(saved >= 0 ? say("Less than the quote by") : say("MORE than the quote by"),
+                                    moneyText(saved >= 0 ? saved : -saved, currency));
+        }
+    }
+    if (list.massKg > 0.0) {
+        sums.lines.emplace_back(say("To carry home: dry mix, cement, steel"), massText(list.massKg));
+    }
+    if (hasFinding(assessment, "example_prices")) {
+        sums.remarks << say("Prices: invented example. They are nobody's offer; put in your own before you decide.");
+    }
+    const auto any = [&](auto test) { return std::any_of(list.lines.begin(), list.lines.end(), test); };
+    if (any([](const ShoppingLine& line) { return line.estimate; })) {
+        sums.remarks << say("%1 An estimate: it holds until the cuts are planned.").arg(estimateMark());
+    }
+    if (any([](const ShoppingLine& line) { return !line.priced; })) {
+        sums.remarks << say("Lines without a known price are not in the total.");
+    }
+    sums.remarks << say("Not in the list: sink, tap, appliances, hire of tools, delivery, trades, your hours.");
+    return sums;
+}
+
+}  // namespace yardcast::ui
