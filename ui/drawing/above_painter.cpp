@@ -129,7 +129,12 @@ void paintCutout(QPainter& painter, const Part& part, const Cutout& cutout, cons
     if (room.width() < 0.8 * box.width() && room.height() < 0.5 * box.height()) {
         TextLook look;
         look.behind = style.ink.sheet;
-        paintText(painter, toView(cutout.centre), name, style, look);
+        QPointF at = toView(cutout.centre);
+        if (cutout.shape == CutoutShape::circle) {
+            // Clear of the centre lines, and of a diameter along them.
+            at.ry() += 0.25 * box.height();
+        }
+        paintText(painter, at, name, style, look);
     }
 }
 

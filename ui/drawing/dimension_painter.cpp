@@ -21,6 +21,7 @@ struct Layout {
     QPointF along;    ///< unit, a to b
     QPointF outwards; ///< unit, towards the dimension line
     double runMm = 0.0;
+    double reach = 0.0;  ///< from what is measured to the line
     bool arrowsInside = true;
     QPointF figureAt;   ///< middle of the figure
     double angleDeg = 0.0;
@@ -63,12 +64,13 @@ Layout layOut(const Dimension& dimension, const PaintStyle& style)
     layout.drawn = true;
     layout.along = run / layout.runMm;
     const QPointF left(layout.along.y(), -layout.along.x());
-    const double offset = dimension.offsetUnits * style.mmPerUnit;
+    const double offset = dimension.offsetUnits * style.mmPerUnit + dimension.offsetMm;
+    layout.reach = std::fabs(offset);
     layout.outwards = offset < 0.0 ? -left : left;
     layout.lineA = dimension.a + left * offset;
     layout.lineB = dimension.b + left * offset;
     layout.angleDeg = readableDeg(layout.along);
-    layout.figureMm = textSizeMm(dimensionFigure(dimension.valueMm), style, figureLook(style));
+    layout.figureMm = textSizeMm(dimensionFigure(dimension), style, figureLook(style));
     layout.arrowsInside = layout.runMm >= 3.0 * arrowMm(style);
 
     const double angle = layout.angleDeg * std::numbers::pi / 180.0;
@@ -84,13 +86,10 @@ Layout layOut(const Dimension& dimension, const PaintStyle& style)
 
 }  // namespace
 
-QString dimensionFigure(double valueMm)
+QString dimensionFigure(const Dimension& dimension)
 {
-    const double tenths = std::round(valueMm * 10.0) / 10.0;
-    if (std::fabs(tenths - std::round(tenths)) < 0.05) {
-        return numberText(tenths, 0);
-    }
-    return numberText(tenths, 1);
+    const QString figure = shortNumberText(dimension.valueMm, 1);
+    return dimension.target.what == DimensionTarget::What::cutoutDiameter ? QChar(0x00D8) + figure : figure;
 }
 
 QRectF dimensionBounds(const Dimension& dimension, const PaintStyle& style)
@@ -121,7 +120,7 @@ QPainterPath paintDimension(QPainter& painter, const Dimension& dimension, const
     const double unit = style.mmPerUnit;
     const double gap = (style.onPaper ? 1.0 : 3.0) * unit;
     const double beyond = (style.onPaper ? 2.0 : 4.0) * unit;
-    const double reach = std::fabs(dimension.offsetUnits) * unit;
+    const double reach = layout.reach;
     std::vector<QLineF> lines;
     for (const QPointF& foot : {dimension.a, dimension.b}) {
         if (reach > gap) {
@@ -144,7 +143,7 @@ QPainterPath paintDimension(QPainter& painter, const Dimension& dimension, const
     TextLook look = figureLook(style);
     look.angleDeg = layout.angleDeg;
     look.colour = colour;
-    return paintText(painter, layout.figureAt, dimensionFigure(dimension.valueMm), style, look);
+    return paintText(painter, layout.figureAt, dimensionFigure(dimension), style, look);
 }
 
 void staggerFigures(std::vector<Dimension>& dimensions, const PaintStyle& style)

@@ -33,6 +33,7 @@ struct Dimension {
     QPointF a;
     QPointF b;
     double offsetUnits = 24.0;  ///< in style units (pixels or mm of paper)
+    double offsetMm = 0.0;       ///< added to it, in drawing mm, so that a row lies outside whatever it is measured on
     double valueMm = 0.0;
     DimensionTarget target;
     /// Rows above its line the figure moves up, tied by a leader, where a chain is too dense for one row.
@@ -47,8 +48,8 @@ std::vector<Dimension> drawingDimensions(const Plan& plan, const Projection& pro
 std::vector<Dimension> sheetDimensions(const Plan& plan, const Part& part, const Projection& projection);
 /// Gives figures of chains that would run into one another rows of their own; needs the style for the type's size.
 void staggerFigures(std::vector<Dimension>& dimensions, const PaintStyle& style);
-/// What the figure says: whole mm, or one decimal where the value is not whole.
-QString dimensionFigure(double valueMm);
+/// What the figure says: whole mm, or one decimal where the value is not whole; a diameter with its sign before it.
+QString dimensionFigure(const Dimension& dimension);
 /// Everything the dimension covers (lines and figure), drawing mm.
 QRectF dimensionBounds(const Dimension& dimension, const PaintStyle& style);
 /// Paints one; returns the shape of its figure for hits. The figure is kept readable from below or from the right.

@@ -3,7 +3,7 @@
 #include <limits>
 #include <optional>
 
-#include "ui/drawing/dimension_painter.h"
+#include "ui/drawing/dimension_rows.h"
 #include "ui/drawing/painters.h"
 
 namespace yardcast::ui {
@@ -12,82 +12,8 @@ namespace {
 
 using What = DimensionTarget::What;
 
-/// Offsets of rows of dimensions, in style units. One number serves screen and paper: partDimensions is for the
-/// screen, sheet and drawing dimensions are for paper.
+/// Offset of dimensions on the screen, style units.
 constexpr double kScreenOffset = 24.0;
-constexpr double kPaperFirstRow = 9.0;
-constexpr double kPaperRow = 9.0;
-
-/// Collects dimensions of one part in its own frame, seen from above.
-class OwnFrame {
-public:
-    OwnFrame(const Part& part, const Projection& projection, std::vector<Dimension>& into)
-        : part_(part), projection_(projection), into_(into)
-    {
-    }
-
-    /// From a to b; the line lies to the right of a->b in the own frame when `offset` is negative.
-    void add(Point a, Point b, double offset, What what, int index = -1, const std::string& cutout = {})
-    {
-        const double value = distance(a, b);
-        if (!(value > 1e-6)) {
-            return;
-        }
-        Dimension dimension;
-        dimension.a = projection_.map(part_.place.toPlan(a));
-        dimension.b = projection_.map(part_.place.toPlan(b));
-        dimension.offsetUnits = offset;
-        dimension.valueMm = value;
-        dimension.target = {what, part_.id, cutout, index};
-        into_.push_back(dimension);
-    }
-
-private:
-    const Part& part_;
-    const Projection& projection_;
-    std::vector<Dimension>& into_;
-};
-
-/// Where a line from `from` along `direction` first meets the outline.
-std::optional<Point> meet(const Ring& outline, Point from, Point direction)
-{
-    std::optional<double> best;
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-        const Point p = outline[i];
-        const Point edge = outline[(i + 1) % outline.size()] - p;
-        const double across = cross(direction, edge);
-        if (across == 0.0) {
-            continue;
-        }
-        const double t = cross(p - from, edge) / across;
-        const double u = cross(p - from, direction) / across;
-        if (t > 1e-9 && u >= 0.0 && u <= 1.0 && (!best || t < *best)) {
-            best = t;
-        }
-    }
-    if (!best) {
-        return {};
-    }
-    return from + direction * *best;
-}
-
-struct Reach {
-    double halfX = 0.0;
-    double halfY = 0.0;
-};
-
-/// Half sizes of the cutout's box along the counter's own axes.
-Reach reachOf(const Cutout& cutout)
-{
-    const std::optional<Box> box = boundsOf(cutoutRing(cutout));
-    if (!box) {
-        return {};
-    }
-    if (cutout.shape == CutoutShape::circle) {
-        return {cutout.diameterMm / 2.0, cutout.diameterMm / 2.0};
-    }
-    return {box->width() / 2.0, box->height() / 2.0};
-}
 
 void addCutoutSizes(OwnFrame& frame, const Cutout& cutout, double offset)
 {
@@ -150,28 +76,6 @@ void addRectangle(OwnFrame& frame, Size size, double offset)
     frame.add({size.width, 0.0}, {size.width, size.depth}, -offset, What::edgeLength, 1);
 }
 
-std::vector<Dimension> above(const Part& part, const Projection& projection, double offset)
-{
-    std::vector<Dimension> dimensions;
-    OwnFrame frame(part, projection, dimensions);
-    if (const auto* counter = std::get_if<Counter>(&part.body)) {
-        addOutline(frame, counter->outline, offset);
-        for (const Cutout& cutout : counter->cutouts) {
-            addCutoutSizes(frame, cutout, offset);
-            addStrips(frame, counter->outline, cutout);
-        }
-    } else if (const auto* support = std::get_if<Support>(&part.body)) {
-        addRectangle(frame, {support->lengthMm, support->widthMm}, offset);
-    } else if (const auto* panel = std::get_if<Panel>(&part.body)) {
-        addRectangle(frame, {panel->lengthMm, panel->thicknessMm}, offset);
-    } else if (const auto* appliance = std::get_if<Appliance>(&part.body)) {
-        addRectangle(frame, appliance->size, offset);
-    } else if (const auto* front = std::get_if<Front>(&part.body)) {
-        frame.add(front->from, front->to, -offset, What::edgeLength, 0);
-    }
-    return dimensions;
-}
-
 Dimension upright(double x, double lowMm, double highMm, double offset, What what, const std::string& id)
 {
     // Measured from low to high: left of it is the left of the sheet.
@@ -182,53 +86,6 @@ Dimension upright(double x, double lowMm, double highMm, double offset, What wha
     dimension.valueMm = highMm - lowMm;
     dimension.target = {what, id, {}, -1};
     return dimension;
-}
-
-std::vector<Dimension> inFront(const Plan& plan, const Part& part, const Projection& projection, double offset)
-{
-    std::vector<Dimension> dimensions;
-    const Levels levels = levelsOf(plan, part);
-    const QRectF box = partShape(plan, part, projection).boundingRect();
-    if (levels.highMm > levels.lowMm) {
-        dimensions.push_back(upright(box.left(), levels.lowMm, levels.highMm, offset, What::height, part.id));
-    }
-    if (levels.highMm > 0.0) {
-        dimensions.push_back(upright(box.right(), 0.0, levels.highMm, -offset, What::level, part.id));
-    }
-    return dimensions;
-}
-
-struct Interval {
-    double from = 0.0;
-    double to = 0.0;
-    std::string part;
-};
-
-/// Intervals side by side in one row as long as they do not overlap; else the next row.
-std::vector<std::vector<Interval>> rowsOf(std::vector<Interval> intervals)
-{
-    std::sort(intervals.begin(), intervals.end(), [](const Interval& a, const Interval& b) {
-        return a.from != b.from ? a.from < b.from : a.to < b.to;
-    });
-    std::vector<std::vector<Interval>> rows;
-    for (const Interval& interval : intervals) {
-        bool placed = false;
-        for (auto& row : rows) {
-            const bool same = std::fabs(row.back().from - interval.from) < 0.5 &&
-                              std::fabs(row.back().to - interval.to) < 0.5;
-            if (same || row.back().to <= interval.from + 0.5) {
-                if (!same) {
-                    row.push_back(interval);
-                }
-                placed = true;
-                break;
-            }
-        }
-        if (!placed) {
-            rows.push_back({interval});
-        }
-    }
-    return rows;
 }
 
 Dimension level(double fromX, double toX, double y, double offset, What what, const std::string& id)
@@ -298,16 +155,46 @@ bool isAny(const Part& part, std::initializer_list<PartKind> kinds)
 
 }  // namespace
 
-std::vector<Dimension> partDimensions(const Plan& plan, const Part& part, const Projection& projection)
+std::vector<Dimension> dimensionsAbove(const Part& part, const Projection& projection, double offset)
 {
-    return projection.isAbove() ? above(part, projection, kScreenOffset)
-                                : inFront(plan, part, projection, kScreenOffset);
+    std::vector<Dimension> dimensions;
+    OwnFrame frame(part, projection, dimensions);
+    if (const auto* counter = std::get_if<Counter>(&part.body)) {
+        addOutline(frame, counter->outline, offset);
+        for (const Cutout& cutout : counter->cutouts) {
+            addCutoutSizes(frame, cutout, offset);
+            addStrips(frame, counter->outline, cutout);
+        }
+    } else if (const auto* support = std::get_if<Support>(&part.body)) {
+        addRectangle(frame, {support->lengthMm, support->widthMm}, offset);
+    } else if (const auto* panel = std::get_if<Panel>(&part.body)) {
+        addRectangle(frame, {panel->lengthMm, panel->thicknessMm}, offset);
+    } else if (const auto* appliance = std::get_if<Appliance>(&part.body)) {
+        addRectangle(frame, appliance->size, offset);
+    } else if (const auto* front = std::get_if<Front>(&part.body)) {
+        frame.add(front->from, front->to, -offset, What::edgeLength, 0);
+    }
+    return dimensions;
 }
 
-std::vector<Dimension> sheetDimensions(const Plan& plan, const Part& part, const Projection& projection)
+std::vector<Dimension> dimensionsInFront(const Plan& plan, const Part& part, const Projection& projection, double offset)
 {
-    return projection.isAbove() ? above(part, projection, kPaperFirstRow)
-                                : inFront(plan, part, projection, kPaperFirstRow);
+    std::vector<Dimension> dimensions;
+    const Levels levels = levelsOf(plan, part);
+    const QRectF box = partShape(plan, part, projection).boundingRect();
+    if (levels.highMm > levels.lowMm) {
+        dimensions.push_back(upright(box.left(), levels.lowMm, levels.highMm, offset, What::height, part.id));
+    }
+    if (levels.highMm > 0.0) {
+        dimensions.push_back(upright(box.right(), 0.0, levels.highMm, -offset, What::level, part.id));
+    }
+    return dimensions;
+}
+
+std::vector<Dimension> partDimensions(const Plan& plan, const Part& part, const Projection& projection)
+{
+    return projection.isAbove() ? dimensionsAbove(part, projection, kScreenOffset)
+                                : dimensionsInFront(plan, part, projection, kScreenOffset);
 }
 
 std::vector<Dimension> drawingDimensions(const Plan& plan, const Projection& projection)
@@ -348,13 +235,23 @@ std::vector<Dimension> drawingDimensions(const Plan& plan, const Projection& pro
             }
         }
     }
+    // Small heights go outside, since their figures need room beside their line.
+    auto rows = rowsOf(heights);
+    const auto least = [](const std::vector<Interval>& row) {
+        double size = std::numeric_limits<double>::max();
+        for (const Interval& interval : row) {
+            size = std::min(size, interval.to - interval.from);
+        }
+        return size;
+    };
+    std::stable_sort(rows.begin(), rows.end(), [&](const auto& a, const auto& b) { return least(a) > least(b); });
     double offset = kPaperFirstRow;
-    for (const auto& row : rowsOf(heights)) {
+    for (const auto& row : rows) {
         for (const Interval& interval : row) {
             dimensions.push_back(
                 upright(bounds.left(), interval.from, interval.to, offset, What::height, interval.part));
         }
-        offset += kPaperRow;
+        offset += least(row) < 0.4 * least(rows.front()) ? 1.7 * kPaperRow : kPaperRow;
     }
     return dimensions;
 }

@@ -197,8 +197,17 @@ void crossesIn(QPainter& painter, const QPainterPath& path, const PaintStyle& st
 {
     const double unit = style.onPaper ? 1.0 : 3.0;
     const double half = 0.6 * unit * style.mmPerUnit;
+    const double pitch = 4.0 * unit * style.mmPerUnit;
+    const QRectF box = path.boundingRect();
+    // Rows are centred, so that a thin strip has its crosses in its middle.
+    const double rows = std::floor(std::max(0.0, box.height() - 3.0 * half) / pitch);
+    const QPointF shift(0.0, box.center().y() - std::floor(rows / 2.0) * pitch - (std::fmod(rows, 2.0) * pitch / 2.0));
     std::vector<QLineF> lines;
-    lattice(path, 4.0 * unit * style.mmPerUnit, 1.5 * half, [&](QPointF at) {
+    lattice(path.translated(-shift), pitch, 1.5 * half, [&](QPointF centred) {
+        const QPointF at = centred + shift;
+        if (at.y() - half < box.top() || at.y() + half > box.bottom()) {
+            return;
+        }
         lines.emplace_back(at + QPointF(-half, -half), at + QPointF(half, half));
         lines.emplace_back(at + QPointF(-half, half), at + QPointF(half, -half));
     });

@@ -34,6 +34,8 @@ QPainterPath cutoutShape(const Part& part, const Cutout& cutout, const Projectio
 void paintSite(QPainter& painter, const Plan& plan, const Projection& projection, const PaintStyle& style);
 void paintFixture(QPainter& painter, const Fixture& fixture, const Projection& projection, const PaintStyle& style);
 QPainterPath fixtureShape(const Fixture& fixture, const Projection& projection);
+/// The fixture with its words, for a sheet that has to hold them.
+QRectF fixtureBounds(const Fixture& fixture, const Projection& projection, const PaintStyle& style);
 /// Bounds of the parts with the swing of their doors (in elevation also of the ground line under them); null for a plan
 /// without parts.
 QRectF partsBounds(const Plan& plan, const Projection& projection);

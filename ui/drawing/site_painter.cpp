@@ -94,6 +94,37 @@ Ring fixtureRing(const Fixture& fixture)
     return {fixture.at, {high.x, fixture.at.y}, high, {fixture.at.x, high.y}};
 }
 
+/// The words of a wall, tree, door or other thing, and where they stand: inside it where they fit, else beside it.
+struct Label {
+    QString text;
+    QPointF at;
+    TextLook look;
+};
+
+Label labelOf(const Fixture& fixture, const QRectF& box, const Projection& projection, const PaintStyle& style)
+{
+    Label label;
+    label.text = fixture.kind == FixtureKind::other && !fixture.id.empty() ? QString::fromStdString(fixture.id)
+                                                                           : fixtureLetter(fixture.kind);
+    label.look.colour = style.ink.pencil;
+    label.look.behind = style.ink.sheet;
+    label.at = box.center();
+    const QSizeF size = textSizeMm(label.text, style, label.look);
+    if (size.width() <= box.width() && 0.8 * size.height() <= box.height()) {
+        if (!projection.isAbove()) {
+            label.at.setY(box.top() + 0.8 * size.height());
+        }
+    } else if (size.width() <= box.height() && 0.8 * size.height() <= box.width()) {
+        label.look.angleDeg = -90.0;
+    } else if (projection.isAbove()) {
+        label.look.align = Qt::AlignLeft | Qt::AlignBottom;
+        label.at = box.topLeft();
+    } else {
+        label.text.clear();
+    }
+    return label;
+}
+
 /// The ground where it is cut by the view: along the parts' front.
 QLineF groundLine(const Plan& plan, const Projection& projection, double leftX, double rightX)
 {
@@ -136,14 +167,21 @@ void paintGroundInFront(QPainter& painter, const Plan& plan, const Projection& p
     if (percent < 0.05) {
         return;
     }
-    // Under the higher end there is the most room.
     const bool right = line.dy() > 0.0;
-    TextLook words;
-    words.align = (right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop;
-    words.colour = style.ink.pencil;
-    words.behind = style.ink.sheet;
     const QString text = right ? QCoreApplication::translate("Drawing", "ground falls %1 to the right")
                                : QCoreApplication::translate("Drawing", "ground falls %1 to the left");
+    TextLook words;
+    words.colour = style.ink.pencil;
+    if (style.onPaper) {
+        // Below the ground the rows of dimensions follow.
+        words.align = Qt::AlignLeft | Qt::AlignBottom;
+        paintText(painter, bounds.topLeft() - QPointF(0.0, 2.0 * style.mmPerUnit), text.arg(percentText(percent, 1)),
+                  style, words);
+        return;
+    }
+    // Under the higher end there is the most room.
+    words.align = (right ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop;
+    words.behind = style.ink.sheet;
     QPointF at = (right ? line.p1() : line.p2()) + down * 1.3;
     if (std::any_of(plan.site.fixtures.begin(), plan.site.fixtures.end(),
                     [](const Fixture& fixture) { return isConnection(fixture.kind); })) {
@@ -246,11 +284,18 @@ QPainterPath fixtureShape(const Fixture& fixture, const Projection& projection)
 
 void paintFixture(QPainter& painter, const Fixture& fixture, const Projection& projection, const PaintStyle& style)
 {
-    const QPainterPath shape = fixtureShape(fixture, projection);
+    QPainterPath shape = fixtureShape(fixture, projection);
     if (shape.isEmpty()) {
         return;
     }
-    const QRectF box = shape.boundingRect();
+    QRectF box = shape.boundingRect();
+    const double least = 2.3 * style.mmPerUnit;
+    if (style.onPaper && isConnection(fixture.kind) && !fixture.size && box.width() < 2.0 * least) {
+        const QPointF centre = box.center();
+        shape = QPainterPath();
+        shape.addEllipse(centre, least, least);
+        box = shape.boundingRect();
+    }
     if (isConnection(fixture.kind)) {
         painter.setPen(fixturePen(fixture.kind, style));
         painter.setBrush(style.ink.sheet);
@@ -279,26 +324,25 @@ void paintFixture(QPainter& painter, const Fixture& fixture, const Projection& p
     if (!style.showNames) {
         return;
     }
-    TextLook look;
-    look.colour = style.ink.pencil;
-    look.behind = style.ink.sheet;
-    const QString letter = fixture.kind == FixtureKind::other && !fixture.id.empty()
-                               ? QString::fromStdString(fixture.id)
-                               : fixtureLetter(fixture.kind);
-    const QSizeF size = textSizeMm(letter, style, look);
-    QPointF at = box.center();
-    if (!projection.isAbove()) {
-        at = QPointF(box.center().x(), box.top() + 0.8 * size.height());
+    const Label label = labelOf(fixture, box, projection, style);
+    if (!label.text.isEmpty()) {
+        paintText(painter, label.at, label.text, style, label.look);
     }
-    if (size.width() <= box.width() && 0.8 * size.height() <= box.height()) {
-        paintText(painter, at, letter, style, look);
-    } else if (size.width() <= box.height() && 0.8 * size.height() <= box.width()) {
-        look.angleDeg = -90.0;
-        paintText(painter, box.center(), letter, style, look);
-    } else if (projection.isAbove()) {
-        look.align = Qt::AlignLeft | Qt::AlignBottom;
-        paintText(painter, QPointF(box.left(), box.top()), letter, style, look);
+}
+
+QRectF fixtureBounds(const Fixture& fixture, const Projection& projection, const PaintStyle& style)
+{
+    const QRectF box = fixtureShape(fixture, projection).boundingRect();
+    if (box.isNull() || isConnection(fixture.kind)) {
+        const double least = style.onPaper ? 2.3 * style.mmPerUnit : 0.0;
+        return box.isNull() ? box : box | QRectF(box.center() - QPointF(least, least), QSizeF(2 * least, 2 * least));
     }
+    const Label label = labelOf(fixture, box, projection, style);
+    if (label.text.isEmpty() || !(label.look.align & Qt::AlignBottom)) {
+        return box;
+    }
+    const QSizeF size = textSizeMm(label.text, style, label.look);
+    return box | QRectF(label.at - QPointF(0.0, size.height()), size);
 }
 
 void paintSite(QPainter& painter, const Plan& plan, const Projection& projection, const PaintStyle& style)

@@ -58,9 +58,15 @@ QString drawingCaution(const Plan& plan)
     if (hot) {
         sentences << say("Distances of hot appliances: their manual and local rules decide.");
     }
-    sentences << say("Home-made thin slabs are furniture: no standing on overhangs. Retaining edges, slopes and unusual "
-                     "loads need an engineer. Take sizes from figures, not from the paper.");
+    sentences << say("Home-made slabs are furniture: no standing on overhangs. Slopes, retaining edges and unusual loads "
+                     "need an engineer.");
     return sentences.join(QLatin1Char(' '));
+}
+
+QString slabCaution()
+{
+    return say("Home-made slabs are furniture: no standing on overhangs. Cutting and grinding concrete: wet or with "
+               "extraction, P3 mask. Wet concrete burns: gloves, goggles.");
 }
 
 }  // namespace yardcast::ui

@@ -14,5 +14,7 @@ QStringList liftingCautions();
 /// For drawings: what a licensed trade has to do, as far as the plan has such things; and that the drawing is of
 /// furniture.
 QString drawingCaution(const Plan& plan);
+/// For the drawing of one slab.
+QString slabCaution();
 
 }  // namespace yardcast::ui

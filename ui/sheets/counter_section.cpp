@@ -1,6 +1,7 @@
 #include "ui/sheets/counter_section.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QCoreApplication>
 #include <QPainter>
@@ -131,7 +132,29 @@ double sectionXMm(const Counter& counter)
         return largest->centre.x;
     }
     const std::optional<Box> box = boundsOf(counter.outline);
-    return box ? box->centre().x : 0.0;
+    // Off the middle, where names and dimensions stand.
+    return box ? box->low.x + 0.35 * box->width() : 0.0;
+}
+
+void snapToCircles(std::vector<SectionPiece>& pieces, const Counter& counter, double xMm)
+{
+    for (const Cutout& cutout : counter.cutouts) {
+        const double aside = xMm - cutout.centre.x;
+        const double radius = cutout.diameterMm / 2.0;
+        if (cutout.shape != CutoutShape::circle || std::fabs(aside) >= radius) {
+            continue;
+        }
+        const double half = std::sqrt(radius * radius - aside * aside);
+        for (SectionPiece& piece : pieces) {
+            for (double* end : {&piece.fromYMm, &piece.toYMm}) {
+                for (const double exact : {cutout.centre.y - half, cutout.centre.y + half}) {
+                    if (std::fabs(*end - exact) <= 2.0 * kArcToleranceMm) {
+                        *end = exact;
+                    }
+                }
+            }
+        }
+    }
 }
 
 std::vector<SectionPiece> sectionPieces(const std::vector<CastingPtr>& castings, double xMm)

@@ -19,7 +19,7 @@ namespace yardcast::ui {
 namespace {
 
 constexpr double kNotesMm = 24.0;
-constexpr double kSectionMm = 46.0;
+constexpr double kSectionMm = 52.0;
 
 QString say(const char* text)
 {
@@ -70,6 +70,44 @@ QString makeSentence(const Counter& counter)
     return said.join(QStringLiteral("; ")) + QLatin1Char('.');
 }
 
+/// "K1 sink 460 × 410 mm, corners of 20 mm, rim of 50 mm".
+QString cutoutSentence(const Counter& counter)
+{
+    QStringList said;
+    for (const Cutout& cutout : counter.cutouts) {
+        QString one = QString::fromStdString(cutout.id) + QLatin1Char(' ') + purposeName(cutout.purpose).toLower() +
+                      QLatin1Char(' ');
+        if (cutout.shape == CutoutShape::circle) {
+            one += QChar(0x00D8) + lengthText(cutout.diameterMm);
+        } else {
+            one += sizeText(cutout.size.width, cutout.size.depth);
+            if (cutout.cornerRadiusMm.value_or(0.0) > 0.0) {
+                one += say(", corners of %1").arg(lengthText(*cutout.cornerRadiusMm));
+            }
+        }
+        if (cutout.turnDeg.value_or(0.0) != 0.0) {
+            one += say(", turned %1 degrees counter-clockwise").arg(shortNumberText(*cutout.turnDeg, 1));
+        }
+        if (cutout.rimMm.value_or(0.0) > 0.0) {
+            one += say(", rim of %1").arg(lengthText(*cutout.rimMm));
+        }
+        said << one;
+    }
+    return said.isEmpty() ? QString() : said.join(QStringLiteral("; ")) + QLatin1Char('.');
+}
+
+/// Where the slab is marked: the left end of the edge farthest to the front.
+Point markedCorner(const Counter& counter)
+{
+    Point best = counter.outline.empty() ? Point{} : counter.outline.front();
+    for (const Point& point : counter.outline) {
+        if (point.y < best.y - 0.05 || (point.y < best.y + 0.05 && point.x < best.x)) {
+            best = point;
+        }
+    }
+    return best;
+}
+
 QString massSentence(const Assessment& assessment, const Part& part)
 {
     QStringList said;
@@ -82,8 +120,9 @@ QString massSentence(const Assessment& assessment, const Part& part)
     return said.isEmpty() ? QString() : say("To lift and to pour: %1.").arg(said.join(QStringLiteral("; ")));
 }
 
-/// The slab in its own frame, with its dimensions and the line of the section.
-ScaledDrawing slabDrawing(const Part& whole, double sectionX, bool withSection)
+/// A part in its own frame, with its dimensions, the ids of its castings and the marks of the section.
+ScaledDrawing slabDrawing(const Part& whole, const std::vector<CastingPtr>& castings, double sectionX,
+                          bool withSection)
 {
     auto plan = std::make_shared<Plan>();
     auto part = std::make_shared<Part>(whole);
@@ -105,32 +144,45 @@ ScaledDrawing slabDrawing(const Part& whole, double sectionX, bool withSection)
     ScaledDrawing drawing;
     drawing.bounds = [body](const PaintStyle& style) {
         const double unit = style.mmPerUnit;
-        return body(style).adjusted(-2.0 * unit, -8.0 * unit, 2.0 * unit, 14.0 * unit);
+        return body(style).adjusted(-2.0 * unit, -7.0 * unit, 2.0 * unit, 13.0 * unit);
     };
-    drawing.paint = [plan, part, above, dimensionsAt, body, sectionX, withSection](QPainter& painter,
-                                                                                   const PaintStyle& style) {
-        paintPart(painter, *plan, *part, above, style);
+    drawing.paint = [plan, part, castings, above, dimensionsAt, body, sectionX,
+                     withSection](QPainter& painter, const PaintStyle& style) {
+        PaintStyle named = style;
+        // Pieces between joints are called by their own ids.
+        named.showNames = castings.size() < 2;
+        paintPart(painter, *plan, *part, above, named);
+        for (const CastingPtr& casting : castings) {
+            if (castings.size() > 1) {
+                TextLook look;
+                look.bold = true;
+                look.behind = style.ink.cast;
+                const Point centre{casting->centroidMm[0], casting->centroidMm[1]};
+                paintText(painter, above.map(centre), QString::fromStdString(casting->id), style, look);
+            }
+        }
         for (const Dimension& dimension : dimensionsAt(style)) {
             paintDimension(painter, dimension, style);
         }
         const double unit = style.mmPerUnit;
         const QRectF bounds = body(style);
-        // The marked corner: front left, where the own frame begins.
         const QRectF slab = partShape(*plan, *part, above).boundingRect();
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(style.ink.ink);
-        painter.drawEllipse(QPointF(slab.left(), slab.bottom()), 1.6 * unit, 1.6 * unit);
-        painter.setBrush(Qt::NoBrush);
+        if (const auto* counter = std::get_if<Counter>(&part->body)) {
+            painter.setPen(Qt::NoPen);
+            painter.setBrush(style.ink.ink);
+            painter.drawEllipse(above.map(markedCorner(*counter)), 1.6 * unit, 1.6 * unit);
+            painter.setBrush(Qt::NoBrush);
+        }
         paintFrontMark(painter, QPointF(slab.center().x(), bounds.bottom() + 5.0 * unit), style);
         if (!withSection) {
             return;
         }
-        painter.setPen(centrePen(style, style.ink.ink));
-        painter.drawLine(QPointF(sectionX, bounds.top() - 1.0 * unit), QPointF(sectionX, bounds.bottom() + 1.0 * unit));
         TextLook look;
         look.bold = true;
-        for (const double y : {bounds.top() - 4.0 * unit, bounds.bottom() + 3.0 * unit}) {
+        // Only the ends of the cut are marked (ISO 128-3), so that no figure is crossed.
+        for (const double y : {bounds.top() - 3.0 * unit, bounds.bottom() + 3.0 * unit}) {
             painter.setPen(outlinePen(style));
+            painter.drawLine(QPointF(sectionX, y - 2.5 * unit), QPointF(sectionX, y + 2.5 * unit));
             painter.drawLine(QPointF(sectionX, y), QPointF(sectionX - 6.0 * unit, y));
             paintArrowhead(painter, QPointF(sectionX - 8.0 * unit, y), QPointF(-1.0, 0.0), style, style.ink.ink);
             paintText(painter, QPointF(sectionX + 3.0 * unit, y), QStringLiteral("A"), style, look);
@@ -140,6 +192,11 @@ ScaledDrawing slabDrawing(const Part& whole, double sectionX, bool withSection)
 }
 
 }  // namespace
+
+ScaledDrawing partDrawing(const Part& part)
+{
+    return slabDrawing(part, castingsOf(part), 0.0, false);
+}
 
 SheetPage counterPage(const Plan& plan, const Assessment& assessment, const Part& part)
 {
@@ -151,8 +208,9 @@ SheetPage counterPage(const Plan& plan, const Assessment& assessment, const Part
         }
     }
     const double sectionX = sectionXMm(counter);
-    const std::vector<SectionPiece> pieces = sectionPieces(castings, sectionX);
-    const ScaledDrawing slab = slabDrawing(part, sectionX, !pieces.empty());
+    std::vector<SectionPiece> pieces = sectionPieces(castings, sectionX);
+    snapToCircles(pieces, counter, sectionX);
+    const ScaledDrawing slab = slabDrawing(part, castings, sectionX, !pieces.empty());
     const double below = pieces.empty() ? 0.0 : kSectionMm;
     const DrawingFit fit = fitOnSheet(slab, kNotesMm, below);
 
@@ -163,9 +221,9 @@ SheetPage counterPage(const Plan& plan, const Assessment& assessment, const Part
     page.view = say("from above, as it stands");
     page.scale = scaleText(fit.scale);
     page.scaleOf = fit.scale;
-    page.caution = drawingCaution(plan);
-    QStringList notes{makeSentence(counter), massSentence(assessment, part), handednessSentence(counter),
-                      say("The black dot is the front left corner.")};
+    page.caution = slabCaution();
+    QStringList notes{makeSentence(counter), cutoutSentence(counter), massSentence(assessment, part),
+                      handednessSentence(counter), say("The black dot is the front left corner.")};
     notes.removeAll(QString());
     page.paint = [slab, pieces, below, scale = fit.scale, notes](QPainter& painter, const QRectF& area) {
         Type type;

@@ -1,5 +1,8 @@
 #include "ui/sheets/drawing_fit.h"
 
+#include <algorithm>
+#include <limits>
+
 #include <QPainter>
 
 #include "ui/sheets/scales.h"
@@ -10,7 +13,7 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr double kAirMm = 3.0;
+constexpr double kAirMm = 2.0;
 
 bool fits(const ScaledDrawing& drawing, QSizeF boxMm, int scale)
 {
@@ -35,12 +38,21 @@ DrawingFit fitOnSheet(const ScaledDrawing& drawing, double topMm, double bottomM
 
 int fitInBox(const ScaledDrawing& drawing, QSizeF boxMm)
 {
+    int best = reductionScales().back();
+    double least = std::numeric_limits<double>::max();
     for (const int scale : reductionScales()) {
         if (fits(drawing, boxMm, scale)) {
             return scale;
         }
+        // Type does not shrink with the scale: where nothing fits, the least that stands out.
+        const QSizeF size = drawing.bounds(paperStyle(scale)).size() / scale;
+        const double over = std::max(size.width() / boxMm.width(), size.height() / boxMm.height());
+        if (over < least) {
+            least = over;
+            best = scale;
+        }
     }
-    return reductionScales().back();
+    return best;
 }
 
 void paintInBox(QPainter& painter, const ScaledDrawing& drawing, const QRectF& box, int scale)

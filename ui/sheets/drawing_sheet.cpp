@@ -41,56 +41,13 @@ Plan withNearConnections(const Plan& plan, const Projection& projection)
     return near;
 }
 
-enum class Measured { no, yes };
-
-/// From above: site, parts, connection points over all, dimensions, and where the front is.
-ScaledDrawing drawingAbove(const Plan& whole, Measured measured)
-{
-    const auto plan = std::make_shared<const Plan>(whole);
-    const Projection above = Projection::above();
-    const auto dimensionsAt = [plan, above, measured](const PaintStyle& style) {
-        std::vector<Dimension> dimensions;
-        if (measured == Measured::yes) {
-            dimensions = drawingDimensions(*plan, above);
-            staggerFigures(dimensions, style);
-        }
-        return dimensions;
-    };
-    const auto body = [plan, above, dimensionsAt](const PaintStyle& style) {
-        QRectF bounds = drawingBounds(*plan, above);
-        for (const Dimension& dimension : dimensionsAt(style)) {
-            bounds |= dimensionBounds(dimension, style);
-        }
-        const double air = 3.0 * style.mmPerUnit;
-        return bounds.adjusted(-air, -air, air, air);
-    };
-    ScaledDrawing drawing;
-    drawing.bounds = [body](const PaintStyle& style) {
-        return body(style).adjusted(0.0, 0.0, 0.0, 9.0 * style.mmPerUnit);
-    };
-    drawing.paint = [plan, above, dimensionsAt, body](QPainter& painter, const PaintStyle& style) {
-        paintSite(painter, *plan, above, style);
-        for (const Part* part : paintOrder(*plan, above)) {
-            paintPart(painter, *plan, *part, above, style);
-        }
-        for (const Fixture& fixture : plan->site.fixtures) {
-            if (isConnection(fixture)) {
-                paintFixture(painter, fixture, above, style);
-            }
-        }
-        for (const Dimension& dimension : dimensionsAt(style)) {
-            paintDimension(painter, dimension, style);
-        }
-        const QRectF bounds = body(style);
-        paintFrontMark(painter, QPointF(partsBounds(*plan, above).center().x(), bounds.bottom()), style);
-    };
-    return drawing;
-}
-
 ScaledDrawing drawingInFront(const Plan& whole, double lookDeg)
 {
     const Projection front = Projection::front(lookDeg);
-    const auto plan = std::make_shared<const Plan>(withNearConnections(whole, front));
+    // Fixtures have no heights: the elevation leaves them to the plan from above.
+    Plan bare = whole;
+    bare.site.fixtures.clear();
+    const auto plan = std::make_shared<const Plan>(std::move(bare));
     const auto dimensionsAt = [plan, front](const PaintStyle& style) {
         std::vector<Dimension> dimensions = drawingDimensions(*plan, front);
         staggerFigures(dimensions, style);
@@ -103,8 +60,8 @@ ScaledDrawing drawingInFront(const Plan& whole, double lookDeg)
             bounds |= dimensionBounds(dimension, style);
         }
         const double unit = style.mmPerUnit;
-        // Level marks and their figures stand at the right, the ground's hatch and words below.
-        return bounds.adjusted(-3.0 * unit, -12.0 * unit, 30.0 * unit, 12.0 * unit);
+        // Level marks and their figures stand at the right, the words about the ground above.
+        return bounds.adjusted(-1.5 * unit, -9.0 * unit, 30.0 * unit, 3.0 * unit);
     };
     drawing.paint = [plan, front, dimensionsAt](QPainter& painter, const PaintStyle& style) {
         paintSite(painter, *plan, front, style);
@@ -151,18 +108,71 @@ SheetPage emptyPage(const QString& sheet)
 
 }  // namespace
 
+ScaledDrawing planDrawing(const Plan& whole, Measured measured)
+{
+    Plan shown = whole;
+    if (measured == Measured::yes) {
+        // The arrow of the fall would stand among the rows of dimensions.
+        shown.site.ground.reset();
+    }
+    const auto plan = std::make_shared<const Plan>(std::move(shown));
+    const Projection above = Projection::above();
+    const auto dimensionsAt = [plan, above, measured](const PaintStyle& style) {
+        std::vector<Dimension> dimensions;
+        if (measured == Measured::yes) {
+            dimensions = drawingDimensions(*plan, above);
+            staggerFigures(dimensions, style);
+        }
+        return dimensions;
+    };
+    const auto body = [plan, above, dimensionsAt](const PaintStyle& style) {
+        QRectF bounds = drawingBounds(*plan, above);
+        for (const Dimension& dimension : dimensionsAt(style)) {
+            bounds |= dimensionBounds(dimension, style);
+        }
+        for (const Fixture& fixture : plan->site.fixtures) {
+            bounds |= fixtureBounds(fixture, above, style);
+        }
+        const double air = 1.5 * style.mmPerUnit;
+        return bounds.adjusted(-air, -air, air, air);
+    };
+    ScaledDrawing drawing;
+    drawing.bounds = [body](const PaintStyle& style) {
+        return body(style).adjusted(0.0, 0.0, 0.0, 6.0 * style.mmPerUnit);
+    };
+    drawing.paint = [plan, above, dimensionsAt, body](QPainter& painter, const PaintStyle& style) {
+        paintSite(painter, *plan, above, style);
+        for (const Part* part : paintOrder(*plan, above)) {
+            paintPart(painter, *plan, *part, above, style);
+        }
+        for (const Fixture& fixture : plan->site.fixtures) {
+            if (isConnection(fixture)) {
+                paintFixture(painter, fixture, above, style);
+            }
+        }
+        for (const Dimension& dimension : dimensionsAt(style)) {
+            paintDimension(painter, dimension, style);
+        }
+        const QRectF bounds = body(style);
+        paintFrontMark(painter, QPointF(partsBounds(*plan, above).center().x(), bounds.bottom()), style);
+    };
+    return drawing;
+}
+
 void paintFrontMark(QPainter& painter, QPointF at, const PaintStyle& style)
 {
     const double unit = style.mmPerUnit;
-    QPainterPath arrow(at + QPointF(0.0, 1.0 * unit));
-    arrow.lineTo(at + QPointF(2.2 * unit, 5.0 * unit));
-    arrow.lineTo(at + QPointF(-2.2 * unit, 5.0 * unit));
-    arrow.closeSubpath();
-    painter.fillPath(arrow, style.ink.ink);
     TextLook look;
     look.bold = true;
     look.align = Qt::AlignLeft | Qt::AlignVCenter;
-    paintText(painter, at + QPointF(4.0 * unit, 3.4 * unit), say("FRONT: one stands here"), style, look);
+    const QString words = say("FRONT: one stands here");
+    const QPointF tip = at + QPointF(-textSizeMm(words, style, look).width() / 2.0, 1.0 * unit);
+    QPainterPath arrow(tip);
+    arrow.lineTo(tip + QPointF(2.2 * unit, 4.0 * unit));
+    arrow.lineTo(tip + QPointF(-2.2 * unit, 4.0 * unit));
+    arrow.closeSubpath();
+    painter.fillPath(arrow, style.ink.ink);
+    paintText(painter, tip + QPointF(4.0 * unit, 2.4 * unit), words, style, look);
 }
 
 std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment)
@@ -174,18 +184,12 @@ std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment)
     const QString view = say("from above, as it stands");
     const QString caution = drawingCaution(plan);
     std::vector<SheetPage> pages;
-    SheetPage kitchen =
-        pageOf(drawingAbove(withNearConnections(plan, Projection::above()), Measured::yes), sheet, view, caution);
-    const bool hasSite = plan.site.outline || !plan.site.fixtures.empty();
-    if (hasSite) {
-        SheetPage both = pageOf(drawingAbove(plan, Measured::yes), sheet, view, caution);
-        if (both.scaleOf <= kitchen.scaleOf) {
-            kitchen = std::move(both);
-        } else {
-            pages.push_back(pageOf(drawingAbove(plan, Measured::no), say("Site and kitchen"), view, caution));
-        }
+    // Dimensions keep clear of walls and trees: these have a sheet of their own.
+    if (plan.site.outline || !plan.site.fixtures.empty()) {
+        pages.push_back(pageOf(planDrawing(plan, Measured::no), say("Site and kitchen"), view, caution));
     }
-    pages.push_back(std::move(kitchen));
+    const Plan near = withNearConnections(plan, Projection::above());
+    pages.push_back(pageOf(planDrawing(near, Measured::yes), sheet, view, caution));
     for (const PartPtr& part : plan.parts) {
         if (part && part->kind() == PartKind::counter) {
             pages.push_back(counterPage(plan, assessment, *part));

@@ -17,8 +17,8 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr double kRowMm = 34.0;
-constexpr double kSketchMm = 56.0;
+constexpr double kRowMm = 30.0;
+constexpr double kSketchMm = 50.0;
 constexpr double kPieceMm = 50.0;
 constexpr double kMassMm = 30.0;
 constexpr double kHeadMm = 8.0;
@@ -71,8 +71,8 @@ QString peopleText(const CastingLift& lift)
 
 QString crewText(const CastingLift& lift)
 {
-    return lift.crewPeople == 1 ? say("Yours: 1 person lifts %1").arg(massText(lift.limitKg))
-                                : say("Yours: %1 people lift %2").arg(lift.crewPeople).arg(massText(lift.limitKg));
+    return lift.crewPeople == 1 ? say("Your crew: 1 person lifts %1").arg(massText(lift.limitKg))
+                                : say("Your crew: %1 people lift %2").arg(lift.crewPeople).arg(massText(lift.limitKg));
 }
 
 QString verdictText(Verdict verdict)
@@ -81,11 +81,11 @@ QString verdictText(Verdict verdict)
     case Verdict::within:
         return say("within the guideline");
     case Verdict::over:
-        return say("TOO HEAVY for yours by the guideline");
+        return say("TOO HEAVY for your crew by the guideline");
     case Verdict::farOver:
         break;
     }
-    return say("MORE THAN TWICE what yours lift: not by hand");
+    return say("MORE THAN TWICE what your crew lifts: not by hand");
 }
 
 QString centreText(const Casting& casting)
@@ -152,8 +152,48 @@ void paintSketch(QPainter& painter, const QRectF& box, const Casting& casting, c
     paintLines(painter, QRectF(box.left(), box.bottom() - 4.4, box.width(), 4.0), {words}, type);
 }
 
-void paintRow(QPainter& painter, const QRectF& row, const Plan& plan, const Casting& casting, const CastingLift& lift)
+/// One row of the list: a piece, or several uprights that are alike.
+struct LiftRow {
+    CastingPtr casting;
+    CastingLift lift;
+    QStringList ids;
+    QString name;
+};
+
+bool alike(const Casting& a, const Casting& b)
 {
+    const auto near = [](double x, double y) { return std::fabs(x - y) < 0.05; };
+    return a.kind != PartKind::counter && a.kind == b.kind && near(a.massKg, b.massKg) &&
+           near(a.boundsMm.width(), b.boundsMm.width()) && near(a.boundsMm.height(), b.boundsMm.height());
+}
+
+std::vector<LiftRow> rowsOf(const Plan& plan, const Assessment& assessment)
+{
+    std::vector<LiftRow> rows;
+    for (const CastingLift& lift : assessment.handling) {
+        const auto found = std::find_if(
+            assessment.castings.begin(), assessment.castings.end(),
+            [&](const PlacedCasting& one) { return one.casting && one.casting->id == lift.casting; });
+        if (found == assessment.castings.end()) {
+            continue;
+        }
+        const QString id = QString::fromStdString(lift.casting);
+        const auto twin = std::find_if(rows.begin(), rows.end(),
+                                       [&](const LiftRow& row) { return alike(*row.casting, *found->casting); });
+        if (twin == rows.end()) {
+            rows.push_back({found->casting, lift, {id}, subjectName(&plan, lift.casting)});
+        } else {
+            twin->ids << id;
+            twin->name = say("%1: %2 alike").arg(twin->ids.join(QStringLiteral(", "))).arg(twin->ids.size());
+        }
+    }
+    return rows;
+}
+
+void paintRow(QPainter& painter, const QRectF& row, const LiftRow& entry)
+{
+    const Casting& casting = *entry.casting;
+    const CastingLift& lift = entry.lift;
     painter.setPen(QPen(QColor("#8C8C8C"), 0.2));
     painter.drawLine(row.bottomLeft(), row.bottomRight());
     paintSketch(painter, QRectF(row.left(), row.top(), kSketchMm, row.height()), casting, lift);
@@ -162,11 +202,11 @@ void paintRow(QPainter& painter, const QRectF& row, const Plan& plan, const Cast
     Type name;
     name.bold = true;
     name.sizeMm = 4.2;
-    const QRectF nameBox(piece.left(), piece.top(), piece.width(), 14.0);
-    paintName(painter, nameBox, subjectName(&plan, casting.id), name);
+    const QRectF nameBox(piece.left(), piece.top(), piece.width(), 12.5);
+    paintName(painter, nameBox, entry.name, name);
     Type small;
     small.sizeMm = kSmallType;
-    paintWrapped(painter, piece.adjusted(0.0, 15.0, 0.0, 0.0), centreText(casting), small);
+    paintWrapped(painter, piece.adjusted(0.0, 13.5, 0.0, 0.0), centreText(casting), small);
 
     Type mass;
     mass.sizeMm = kBigType;
@@ -174,14 +214,23 @@ void paintRow(QPainter& painter, const QRectF& row, const Plan& plan, const Cast
     mass.align = Qt::AlignHCenter;
     paintFitted(painter, QRectF(row.left() + kSketchMm + kPieceMm, row.top(), kMassMm - 2.0, row.height()),
                 massText(lift.massKg), mass);
+    if (entry.ids.size() > 1) {
+        Type each;
+        each.sizeMm = kSmallType;
+        each.align = Qt::AlignHCenter;
+        paintLines(painter,
+                   QRectF(row.left() + kSketchMm + kPieceMm, row.center().y() + 5.0, kMassMm - 2.0, 5.0), {say("each")},
+                   each);
+    }
 
     const Verdict verdict = verdictOf(lift);
     const double left = row.left() + kSketchMm + kPieceMm + kMassMm;
-    QRectF who(left, row.top() + 3.0, row.right() - left - 1.5, row.height());
+    QRectF who(left, row.top() + 1.5, row.right() - left - 1.5, row.height());
     Type body;
     body.sizeMm = 3.6;
     who.adjust(0.0, paintWrapped(painter, who, peopleText(lift), body) + 1.0, 0.0, 0.0);
-    who.adjust(0.0, paintWrapped(painter, who, crewText(lift), body) + 1.0, 0.0, 0.0);
+    paintLines(painter, who, {crewText(lift)}, fittedType(crewText(lift), who.width(), body));
+    who.adjust(0.0, lineHeightMm(body) + 1.0, 0.0, 0.0);
     body.bold = verdict != Verdict::within;
     if (verdict != Verdict::within) {
         paintSign(painter, QRectF(who.left(), who.top(), 6.0, 6.0), verdict);
@@ -236,19 +285,7 @@ double wordsHeight(const QStringList& words, double width, const Type& type)
 
 std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment)
 {
-    struct Entry {
-        CastingPtr casting;
-        CastingLift lift;
-    };
-    std::vector<Entry> entries;
-    for (const CastingLift& lift : assessment.handling) {
-        const auto found = std::find_if(
-            assessment.castings.begin(), assessment.castings.end(),
-            [&](const PlacedCasting& one) { return one.casting && one.casting->id == lift.casting; });
-        if (found != assessment.castings.end()) {
-            entries.push_back({found->casting, lift});
-        }
-    }
+    const std::vector<LiftRow> entries = rowsOf(plan, assessment);
     const QRectF area = contentBox(false, false);
     Type type;
     type.sizeMm = 3.4;
@@ -256,9 +293,9 @@ std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment)
         entries.empty() ? QStringList{say("Nothing to lift yet: the plan has no castings.")} : closingWords(plan, assessment);
     const double wordsMm = wordsHeight(words, area.width() - 4.0, type);
 
-    std::vector<std::vector<Entry>> filled(1);
+    std::vector<std::vector<LiftRow>> filled(1);
     double used = kHeadMm;
-    for (const Entry& entry : entries) {
+    for (const LiftRow& entry : entries) {
         if (used + kRowMm > area.height()) {
             filled.emplace_back();
             used = kHeadMm;
@@ -274,14 +311,14 @@ std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment)
         SheetPage page;
         page.sheet = sheetTitle(QStringLiteral("lift"));
         const bool last = i + 1 == filled.size();
-        page.paint = [plan, rows = filled[i], last, words, type](QPainter& painter, const QRectF& box) {
+        page.paint = [rows = filled[i], last, words, type](QPainter& painter, const QRectF& box) {
             double y = box.top();
             if (!rows.empty()) {
                 paintHead(painter, QRectF(box.left(), y, box.width(), kHeadMm));
                 y += kHeadMm;
             }
-            for (const Entry& entry : rows) {
-                paintRow(painter, QRectF(box.left(), y, box.width(), kRowMm), plan, *entry.casting, entry.lift);
+            for (const LiftRow& entry : rows) {
+                paintRow(painter, QRectF(box.left(), y, box.width(), kRowMm), entry);
                 y += kRowMm;
             }
             if (!last) {

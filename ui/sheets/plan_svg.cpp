@@ -1,10 +1,12 @@
+#include <algorithm>
+#include <cmath>
+
 #include <QBuffer>
 #include <QCoreApplication>
 #include <QPainter>
 #include <QSaveFile>
 #include <QSvgGenerator>
 
-#include "ui/drawing/dimension_painter.h"
 #include "ui/drawing/part_painter.h"
 #include "ui/sheets/print_pack.h"
 #include "ui/sheets/sheet_page.h"
@@ -38,45 +40,34 @@ QByteArray inTrueSize(QByteArray svg, QSize sizeMm)
     return svg;
 }
 
-/// Type and lines are made for paper at this many mm of the plan a mm of paper: readable when the whole is shown.
-double typeScale(const QRectF& bounds)
+/// Type and lines are made for paper on which the whole is some 250 mm wide.
+PaintStyle styleFor(const QRectF& bounds)
 {
-    return std::max(2.0, std::max(bounds.width(), bounds.height()) / 250.0);
+    PaintStyle style = paperStyle(std::max(2.0, std::max(bounds.width(), bounds.height()) / 250.0));
+    style.ink = lightInk();
+    style.ink.sheet = Qt::white;
+    return style;
 }
 
 }  // namespace
 
-bool writePlanSvg(const QString& path, const Plan& whole, const Assessment&, const QString& view,
+bool writePlanSvg(const QString& path, const Plan& plan, const Assessment&, const QString& view,
                   const QString& partId, QString* error)
 {
     if (view != QLatin1String("plan")) {
         return fail(error, QCoreApplication::translate("Sheets", "there is no view \"%1\"").arg(view));
     }
-    Plan plan = whole;
-    QString title = QString::fromStdString(whole.title);
-    if (!partId.isEmpty()) {
-        const Part* part = findPart(whole, partId.toStdString());
-        if (!part) {
-            return fail(error, QCoreApplication::translate("Sheets", "there is no part \"%1\"").arg(partId));
-        }
-        plan = Plan();
-        plan.parts = {std::make_shared<const Part>(*part)};
-        title = subjectName(&whole, part->id);
+    const Part* part = partId.isEmpty() ? nullptr : findPart(plan, partId.toStdString());
+    if (!part && !partId.isEmpty()) {
+        return fail(error, QCoreApplication::translate("Sheets", "there is no part \"%1\"").arg(partId));
     }
+    const QString title = part ? subjectName(&plan, part->id) : QString::fromStdString(plan.title);
     const Projection above = Projection::above();
-    PaintStyle style = paperStyle(typeScale(drawingBounds(plan, above)));
-    style.ink = lightInk();
-    style.ink.sheet = Qt::white;
-    std::vector<Dimension> dimensions =
-        partId.isEmpty() ? drawingDimensions(plan, above) : sheetDimensions(plan, *plan.parts.front(), above);
-    staggerFigures(dimensions, style);
-    QRectF bounds = drawingBounds(plan, above);
-    for (const Dimension& dimension : dimensions) {
-        bounds |= dimensionBounds(dimension, style);
-    }
-    const double air = 5.0 * style.mmPerUnit;
-    bounds = bounds.adjusted(-air, -air, air, 2.0 * air);
+    const ScaledDrawing drawing = part ? partDrawing(*part) : planDrawing(plan, Measured::yes);
+    const PaintStyle style =
+        styleFor(part ? partShape(plan, *part, above).boundingRect() : drawingBounds(plan, above));
     // Whole mm, so that width, height and view box are the same.
+    QRectF bounds = drawing.bounds(style);
     bounds.setSize(QSizeF(std::ceil(bounds.width()), std::ceil(bounds.height())));
 
     QBuffer buffer;
@@ -91,14 +82,7 @@ bool writePlanSvg(const QString& path, const Plan& whole, const Assessment&, con
     QPainter painter(&generator);
     painter.fillRect(QRectF(QPointF(0.0, 0.0), bounds.size()), Qt::white);
     painter.translate(-bounds.topLeft());
-    paintSite(painter, plan, above, style);
-    for (const Part* part : paintOrder(plan, above)) {
-        paintPart(painter, plan, *part, above, style);
-    }
-    for (const Dimension& dimension : dimensions) {
-        paintDimension(painter, dimension, style);
-    }
-    paintFrontMark(painter, QPointF(bounds.center().x(), bounds.bottom() - 1.4 * air), style);
+    drawing.paint(painter, style);
     painter.end();
 
     const QByteArray svg = inTrueSize(buffer.data(), bounds.size().toSize());

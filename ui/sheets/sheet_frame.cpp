@@ -13,9 +13,11 @@ namespace {
 
 constexpr double kFilingMm = 20.0;
 constexpr double kEdgeMm = 10.0;
-constexpr double kBlockWidthMm = 180.0;  // ISO 7200: at most 180
+constexpr double kUprightBlockMm = 180.0;  // ISO 7200: at most 180
+constexpr double kLyingBlockMm = 158.0;    // leaves room for the strip of the scale beside it
 constexpr double kRowMm = 11.0;
 constexpr double kStripMm = 19.0;
+constexpr double kCautionMm = 8.0;
 
 QString say(const char* text)
 {
@@ -41,24 +43,32 @@ void paintField(QPainter& painter, const QRectF& box, const QString& label, cons
     }
 }
 
+double blockWidth(bool landscape)
+{
+    return landscape ? kLyingBlockMm : kUprightBlockMm;
+}
+
 void paintTitleBlock(QPainter& painter, const SheetPage& page, const TitleBlock& block)
 {
     const QRectF frame = frameBox(page.landscape);
-    const QRectF box(frame.right() - kBlockWidthMm, frame.bottom() - 2.0 * kRowMm, kBlockWidthMm, 2.0 * kRowMm);
+    const double width = blockWidth(page.landscape);
+    const QRectF box(frame.right() - width, frame.bottom() - 2.0 * kRowMm, width, 2.0 * kRowMm);
     double x = box.left();
     double y = box.top();
-    const auto field = [&](double width, const QString& label, const QString& value, double size, bool figure) {
-        paintField(painter, QRectF(x, y, width, kRowMm), label, value, size, figure);
-        x += width;
+    const auto field = [&](double wide, const QString& label, const QString& value, double size, bool figure) {
+        paintField(painter, QRectF(x, y, wide, kRowMm), label, value, size, figure);
+        x += wide;
     };
     const QString none = QString(QChar(0x2013));
     const auto orNone = [&](const QString& text) { return text.isEmpty() ? none : text; };
-    field(100.0, say("Plan"), orNone(block.plan), kTitleType, false);
-    field(80.0, say("Sheet"), page.sheet, kTitleType, false);
+    constexpr double kFigures = 17.0 + 24.0 + 26.0 + 17.0;
+    const double words = (width - kFigures) / 2.0;
+    field(0.56 * width, say("Plan"), orNone(block.plan), kTitleType, false);
+    field(0.44 * width, say("Sheet"), page.sheet, kTitleType, false);
     x = box.left();
     y += kRowMm;
-    field(48.0, say("Part"), page.part.isEmpty() ? say("all") : page.part, kBodyType, false);
-    field(48.0, say("View"), orNone(page.view), kSmallType, false);
+    field(words, say("Part"), page.part.isEmpty() ? say("all") : page.part, kBodyType, false);
+    field(words, say("View"), orNone(page.view), kSmallType, false);
     field(17.0, say("Scale"), orNone(page.scale), kBodyType, true);
     field(24.0, say("Date"), block.date.toString(Qt::ISODate), kBodyType, true);
     field(26.0, say("Version, plan mark"), block.version, kBodyType, true);
@@ -68,7 +78,8 @@ void paintTitleBlock(QPainter& painter, const SheetPage& page, const TitleBlock&
     painter.drawRect(box);
 }
 
-/// Marks in the middle of each side that help to place a sheet (ISO 5457).
+/// Marks in the middle of each side that help to place a sheet (ISO 5457). They end at the frame, so that they cross
+/// no text.
 void paintCentringMarks(QPainter& painter, bool landscape)
 {
     const QRectF frame = frameBox(landscape);
@@ -76,10 +87,10 @@ void paintCentringMarks(QPainter& painter, bool landscape)
     painter.setPen(QPen(Qt::black, 0.7, Qt::SolidLine, Qt::FlatCap));
     const double x = sheet.width() / 2.0;
     const double y = sheet.height() / 2.0;
-    painter.drawLine(QPointF(x, 5.0), QPointF(x, frame.top() + 5.0));
+    painter.drawLine(QPointF(x, 5.0), QPointF(x, frame.top()));
     painter.drawLine(QPointF(x, sheet.height() - 5.0), QPointF(x, frame.bottom()));
-    painter.drawLine(QPointF(5.0, y), QPointF(frame.left() + 5.0, y));
-    painter.drawLine(QPointF(sheet.width() - 5.0, y), QPointF(frame.right() - 5.0, y));
+    painter.drawLine(QPointF(5.0, y), QPointF(frame.left(), y));
+    painter.drawLine(QPointF(sheet.width() - 5.0, y), QPointF(frame.right(), y));
 }
 
 QString realLength(double mm)
@@ -116,18 +127,21 @@ void paintScaleStrip(QPainter& painter, const SheetPage& page)
         const QString text = at == 0.0 ? QStringLiteral("0") : realLength(at * page.scaleOf);
         paintLines(painter, box, {text}, figure);
     }
-    if (!page.caution.isEmpty()) {
-        const QRectF frame = frameBox(page.landscape);
-        const double left = line.x2() + 5.0;
-        const QRectF box(left, line.y1() - 4.8, frame.right() - 1.5 - left, kStripMm - 4.0);
-        Type type = small;
-        while (type.sizeMm > 2.2 &&
-               lineHeightMm(type) * static_cast<double>(wrapped(page.caution, box.width(), type).size()) >
-                   box.height()) {
-            type.sizeMm -= 0.1;
-        }
-        paintWrapped(painter, box, page.caution, type);
+    if (page.caution.isEmpty()) {
+        return;
     }
+    // Upright: beside the check line. Lying: above the title block, across the sheet.
+    const QRectF frame = frameBox(page.landscape);
+    QRectF box(line.x2() + 5.0, line.y1() - 4.8, frame.right() - 1.5 - line.x2() - 5.0, kStripMm - 2.5);
+    if (page.landscape) {
+        box = QRectF(frame.left() + 4.0, frame.bottom() - 2.0 * kRowMm - kCautionMm, frame.width() - 8.0, kCautionMm);
+    }
+    Type type = small;
+    while (type.sizeMm > 2.2 && lineHeightMm(type) * static_cast<double>(wrapped(page.caution, box.width(), type).size()) >
+                                    box.height()) {
+        type.sizeMm -= 0.1;
+    }
+    paintWrapped(painter, box, page.caution, type);
 }
 
 }  // namespace
@@ -145,14 +159,15 @@ QRectF frameBox(bool landscape)
 
 QRectF contentBox(bool landscape, bool toScale)
 {
-    const double below = 2.0 * kRowMm + (toScale ? kStripMm : 0.0);
+    const double strip = landscape ? kCautionMm : kStripMm;
+    const double below = 2.0 * kRowMm + (toScale ? strip : 0.0);
     return frameBox(landscape).adjusted(0.0, 0.0, 0.0, -below);
 }
 
 QLineF checkLine(bool landscape)
 {
     const QRectF frame = frameBox(landscape);
-    const double y = frame.bottom() - 2.0 * kRowMm - kStripMm + 7.0;
+    const double y = frame.bottom() - (landscape ? kStripMm : 2.0 * kRowMm + kStripMm) + 6.5;
     return {frame.left() + 4.0, y, frame.left() + 4.0 + kCheckLineMm, y};
 }
 

@@ -9,6 +9,7 @@
 #include "core/assess/assessment.h"
 #include "core/plan/plan.h"
 #include "ui/drawing/part_painter.h"
+#include "ui/sheets/drawing_fit.h"
 #include "ui/sheets/print_pack.h"
 
 class QPainter;
@@ -32,9 +33,14 @@ std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessm
 std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment);
 std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg);
 std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment);
+/// The plan from above: with its site and the connection points over all; measured or not.
+enum class Measured { no, yes };
+ScaledDrawing planDrawing(const Plan& plan, Measured measured);
+/// One part in its own frame, front edge at the bottom, with all its dimensions.
+ScaledDrawing partDrawing(const Part& part);
 /// One counter alone with all that is needed to build it.
 SheetPage counterPage(const Plan& plan, const Assessment& assessment, const Part& part);
-/// "FRONT: one stands here" with an arrow whose point is just below `at` (drawing mm).
+/// "FRONT: one stands here" with an arrow, in the middle below `at` (drawing mm).
 void paintFrontMark(QPainter& painter, QPointF at, const PaintStyle& style);
 
 }  // namespace yardcast::ui

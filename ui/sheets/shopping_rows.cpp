@@ -24,17 +24,38 @@ QString priceFigure(std::int64_t minor, const std::string& currency)
     return numberText(fromMinor(minor, currency), minorDigits(currency));
 }
 
+/// The size of a pack is never rounded: a sheet of 3.125 m2 is not 3.13.
+QString packSize(double size, const std::string& unit)
+{
+    return unit == "piece" ? amountText(size, unit) : shortNumberText(size, 4) + QChar(0x00A0) + unitName(unit);
+}
+
+/// The book's name; where it has none, the key in words.
+QString lineName(const ShoppingLine& line)
+{
+    const QString name = QString::fromStdString(line.name);
+    const QString key = QString::fromStdString(line.item);
+    if (!name.startsWith(key)) {
+        return name;
+    }
+    QString words = itemWord(line.item) + name.mid(key.size());
+    if (!words.isEmpty()) {
+        words[0] = words[0].toUpper();
+    }
+    return words;
+}
+
 ShoppingRow rowOf(const ShoppingLine& line, const std::string& currency)
 {
     ShoppingRow row;
-    row.name = QString::fromStdString(line.name);
+    row.name = lineName(line);
     row.need = (line.estimate ? estimateMark() + QChar(0x00A0) : QString()) + amountText(line.need, line.unit);
     if (line.owned > 0.0) {
         row.owned = amountText(line.owned, line.unit);
     }
     for (const PackChoice& pack : line.packs) {
         row.packs << QString::number(pack.count) + QChar(0x00A0) + QChar(0x00D7) + QChar(0x00A0) +
-                         amountText(pack.size, line.unit);
+                         packSize(pack.size, line.unit);
     }
     if (!line.priced) {
         row.packs = {say("no price known")};

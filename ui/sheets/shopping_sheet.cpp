@@ -22,12 +22,12 @@ QString say(const char* text)
 /// Columns across the 180 mm of the frame, from its left.
 struct Columns {
     double tick = 8.0;
-    double item = 55.0;
+    double item = 52.0;
     double need = 25.0;
     double owned = 20.0;
-    double buy = 29.0;
+    double buy = 34.0;
     double price = 20.0;
-    double paid = 23.0;
+    double paid = 21.0;
 
     double itemX() const { return tick; }
     double needX() const { return itemX() + item; }

@@ -153,10 +153,17 @@ private slots:
 
     void figuresSayWholeMillimetresOrOneDecimal()
     {
-        QCOMPARE(dimensionFigure(1800.0), QStringLiteral("1800"));
-        QCOMPARE(dimensionFigure(62.5), QStringLiteral("62.5"));
-        QCOMPARE(dimensionFigure(62.04), QStringLiteral("62"));
-        QCOMPARE(dimensionFigure(1799.98), QStringLiteral("1800"));
+        const auto figure = [](double value, What what = What::edgeLength) {
+            Dimension dimension;
+            dimension.valueMm = value;
+            dimension.target.what = what;
+            return dimensionFigure(dimension);
+        };
+        QCOMPARE(figure(35.0, What::cutoutDiameter), QString(QChar(0x00D8)) + QStringLiteral("35"));
+        QCOMPARE(figure(1800.0), QStringLiteral("1800"));
+        QCOMPARE(figure(62.5), QStringLiteral("62.5"));
+        QCOMPARE(figure(62.04), QStringLiteral("62"));
+        QCOMPARE(figure(1799.98), QStringLiteral("1800"));
     }
 
     void crowdedFiguresMakeWay()
