@@ -177,7 +177,8 @@ std::vector<Dimension> dimensionsAbove(const Part& part, const Projection& proje
     return dimensions;
 }
 
-std::vector<Dimension> dimensionsInFront(const Plan& plan, const Part& part, const Projection& projection, double offset)
+std::vector<Dimension> dimensionsInFront(const Plan& plan, const Part& part, const Projection& projection,
+                                         double offset)
 {
     std::vector<Dimension> dimensions;
     const Levels levels = levelsOf(plan, part);

@@ -2,41 +2,37 @@
 
 #include <algorithm>
 
-#include <QCoreApplication>
+#include "ui/sheets/sheet_words.h"
 
 namespace yardcast::ui {
-
-namespace {
-
-QString say(const char* text)
-{
-    return QCoreApplication::translate("Sheets", text);
-}
-
-}  // namespace
 
 QStringList materialCautions()
 {
     return {
-        say("Silica dust: cutting, drilling and grinding concrete set free fine silica. Work wet or with extraction, wear "
-            "a fitted P3 mask, never sweep dry. Wear the mask when you open and charge bags of cement and silica fume."),
-        say("Cement burns: wet mix is strongly alkaline, and burns come hours later without early pain. Waterproof "
-            "gloves, boots, eye protection; rinse at once; with burns or in the eyes see a doctor."),
-        say("Local rules and licensed trades decide."),
+        Sheets::tr("Silica dust: cutting, drilling and grinding concrete set free fine silica. Work wet or with "
+                   "extraction, wear a fitted P3 mask, never sweep dry. Wear the mask when you open and charge bags"
+                   " of cement and silica fume."),
+        Sheets::tr("Cement burns: wet mix is strongly alkaline, and burns come hours later without early pain. "
+                   "Waterproof gloves, boots, eye protection; rinse at once; with burns or in the eyes see a "
+                   "doctor."),
+        Sheets::tr("Local rules and licensed trades decide."),
     };
 }
 
 QStringList liftingCautions()
 {
     return {
-        say("Lifting: rehearse without the piece, one person gives the commands, nobody stands under or in the fall line of "
-            "a slab on edge. Secure leaning slabs. Clear and measure the way: widths, steps, turns."),
-        say("Where the list says it is too heavy: ramp, trolley, skates or hoist, or cast it in more pieces. Steps, slopes "
-            "and poor grip lower what a team can lift."),
-        say("A young slab is weak: carry it on edge like glass, with a straight timber clamped across its cutouts. Mass is "
-            "computed; new concrete and wet foam can be heavier: weigh the first piece if you can."),
-        say("Grinding slurry and wet concrete burn skin; dry grinding dust harms lungs. Gloves, goggles, P3 mask."),
-        say("Local rules and licensed trades decide."),
+        Sheets::tr("Lifting: rehearse without the piece, one person gives the commands, nobody stands under or in "
+                   "the fall line of a slab on edge. Secure leaning slabs. Clear and measure the way: widths, "
+                   "steps, turns."),
+        Sheets::tr("Where the list says it is too heavy: ramp, trolley, skates or hoist, or cast it in more pieces."
+                   " Steps, slopes and poor grip lower what a team can lift."),
+        Sheets::tr("A young slab is weak: carry it on edge like glass, with a straight timber clamped across its "
+                   "cutouts. Mass is computed; new concrete and wet foam can be heavier: weigh the first piece if "
+                   "you can."),
+        Sheets::tr("Grinding slurry and wet concrete burn skin; dry grinding dust harms lungs. Gloves, goggles, P3 "
+                   "mask."),
+        Sheets::tr("Local rules and licensed trades decide."),
     };
 }
 
@@ -53,20 +49,20 @@ QString drawingCaution(const Plan& plan)
     });
     QStringList sentences;
     if (has({FixtureKind::water, FixtureKind::waste, FixtureKind::power, FixtureKind::gas})) {
-        sentences << say("Water, waste, power and gas: by local rules and licensed trades only.");
+        sentences << Sheets::tr("Water, waste, power and gas: by local rules and licensed trades only.");
     }
     if (hot) {
-        sentences << say("Distances of hot appliances: their manual and local rules decide.");
+        sentences << Sheets::tr("Distances of hot appliances: their manual and local rules decide.");
     }
-    sentences << say("Home-made slabs are furniture: no standing on overhangs. Slopes, retaining edges and unusual loads "
-                     "need an engineer.");
+    sentences << Sheets::tr("Home-made slabs are furniture: no standing on overhangs. Slopes, retaining edges and "
+                            "unusual loads need an engineer.");
     return sentences.join(QLatin1Char(' '));
 }
 
 QString slabCaution()
 {
-    return say("Home-made slabs are furniture: no standing on overhangs. Cutting and grinding concrete: wet or with "
-               "extraction, P3 mask. Wet concrete burns: gloves, goggles.");
+    return Sheets::tr("Home-made slabs are furniture: no standing on overhangs. Cutting and grinding concrete: wet "
+                      "or with extraction, P3 mask. Wet concrete burns: gloves, goggles.");
 }
 
 }  // namespace yardcast::ui

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/drawing/dimension_painter.h"
 #include "ui/drawing/marks.h"
+#include "ui/sheets/sheet_words.h"
 
 namespace yardcast::ui {
 
@@ -224,10 +224,10 @@ ScaledDrawing sectionDrawing(const std::vector<SectionPiece>& pieces)
         look.align = Qt::AlignLeft | Qt::AlignTop;
         const double unit = style.mmPerUnit;
         paintText(painter, QPointF(extent.fromY, extent.bottom + 1.0 * unit),
-                  QCoreApplication::translate("Sheets", "front"), style, look);
+                  Sheets::tr("front"), style, look);
         look.align = Qt::AlignRight | Qt::AlignTop;
         paintText(painter, QPointF(extent.toY, extent.bottom + 1.0 * unit),
-                  QCoreApplication::translate("Sheets", "back"), style, look);
+                  Sheets::tr("back"), style, look);
     };
     return drawing;
 }

@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <memory>
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/drawing/dimension_painter.h"
@@ -11,6 +10,7 @@
 #include "ui/sheets/scales.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
 
@@ -20,11 +20,6 @@ namespace {
 
 constexpr double kNotesMm = 24.0;
 constexpr double kSectionMm = 52.0;
-
-QString say(const char* text)
-{
-    return QCoreApplication::translate("Sheets", text);
-}
 
 /// A sentence one can check at the slab: where its largest cutout lies for one who stands at the front edge.
 QString handednessSentence(const Counter& counter)
@@ -45,28 +40,30 @@ QString handednessSentence(const Counter& counter)
     const double aside = largest->centre.x - box->centre().x;
     const QString name = purposeName(largest->purpose).toLower();
     if (std::fabs(aside) < 5.0) {
-        return say("Stand at the front edge: the %1 is in the middle.").arg(name);
+        return Sheets::tr("Stand at the front edge: the %1 is in the middle.").arg(name);
     }
-    return (aside < 0.0 ? say("Stand at the front edge: the %1 is on your left.")
-                        : say("Stand at the front edge: the %1 is on your right."))
+    return (aside < 0.0 ? Sheets::tr("Stand at the front edge: the %1 is on your left.")
+                        : Sheets::tr("Stand at the front edge: the %1 is on your right."))
         .arg(name);
 }
 
 QString makeSentence(const Counter& counter)
 {
     QStringList said;
-    said << say("Field %1").arg(lengthText(counter.thicknessMm));
+    said << Sheets::tr("Field %1").arg(lengthText(counter.thicknessMm));
     if (counter.rim) {
-        said << say("rim %1 deep, %2 wide").arg(lengthText(counter.rim->depthMm), lengthText(counter.rim->widthMm));
+        said << Sheets::tr("rim %1 deep, %2 wide")
+                    .arg(lengthText(counter.rim->depthMm), lengthText(counter.rim->widthMm));
     }
     if (counter.filler) {
-        said << (counter.filler->stays ? say("foam behind the field, stays in") : say("foam behind the field, taken out"));
+        said << (counter.filler->stays ? Sheets::tr("foam behind the field, stays in")
+                                       : Sheets::tr("foam behind the field, taken out"));
     }
-    said << (counter.cast == CounterCast::faceDown ? say("cast face down") : say("cast face up"));
+    said << (counter.cast == CounterCast::faceDown ? Sheets::tr("cast face down") : Sheets::tr("cast face up"));
     if (!counter.mix.empty()) {
-        said << say("mix %1").arg(QString::fromStdString(counter.mix));
+        said << Sheets::tr("mix %1").arg(QString::fromStdString(counter.mix));
     }
-    said << say("face at %1").arg(lengthText(counter.topMm));
+    said << Sheets::tr("face at %1").arg(lengthText(counter.topMm));
     return said.join(QStringLiteral("; ")) + QLatin1Char('.');
 }
 
@@ -82,14 +79,14 @@ QString cutoutSentence(const Counter& counter)
         } else {
             one += sizeText(cutout.size.width, cutout.size.depth);
             if (cutout.cornerRadiusMm.value_or(0.0) > 0.0) {
-                one += say(", corners of %1").arg(lengthText(*cutout.cornerRadiusMm));
+                one += Sheets::tr(", corners of %1").arg(lengthText(*cutout.cornerRadiusMm));
             }
         }
         if (cutout.turnDeg.value_or(0.0) != 0.0) {
-            one += say(", turned %1 degrees counter-clockwise").arg(shortNumberText(*cutout.turnDeg, 1));
+            one += Sheets::tr(", turned %1 degrees counter-clockwise").arg(shortNumberText(*cutout.turnDeg, 1));
         }
         if (cutout.rimMm.value_or(0.0) > 0.0) {
-            one += say(", rim of %1").arg(lengthText(*cutout.rimMm));
+            one += Sheets::tr(", rim of %1").arg(lengthText(*cutout.rimMm));
         }
         said << one;
     }
@@ -113,11 +110,11 @@ QString massSentence(const Assessment& assessment, const Part& part)
     QStringList said;
     for (const PlacedCasting& placed : assessment.castings) {
         if (placed.casting && placed.casting->part == part.id) {
-            said << say("%1: %2, %3").arg(QString::fromStdString(placed.casting->id),
+            said << Sheets::tr("%1: %2, %3").arg(QString::fromStdString(placed.casting->id),
                                           massText(placed.casting->massKg), volumeText(placed.casting->volumeL));
         }
     }
-    return said.isEmpty() ? QString() : say("To lift and to pour: %1.").arg(said.join(QStringLiteral("; ")));
+    return said.isEmpty() ? QString() : Sheets::tr("To lift and to pour: %1.").arg(said.join(QStringLiteral("; ")));
 }
 
 /// A part in its own frame, with its dimensions, the ids of its castings and the marks of the section.
@@ -216,14 +213,14 @@ SheetPage counterPage(const Plan& plan, const Assessment& assessment, const Part
 
     SheetPage page;
     page.landscape = fit.landscape;
-    page.sheet = say("Counter");
+    page.sheet = Sheets::tr("Counter");
     page.part = subjectName(&plan, part.id);
-    page.view = say("from above, as it stands");
+    page.view = Sheets::tr("from above, as it stands");
     page.scale = scaleText(fit.scale);
     page.scaleOf = fit.scale;
     page.caution = slabCaution();
     QStringList notes{makeSentence(counter), cutoutSentence(counter), massSentence(assessment, part),
-                      handednessSentence(counter), say("The black dot is the front left corner.")};
+                      handednessSentence(counter), Sheets::tr("The black dot is the front left corner.")};
     notes.removeAll(QString());
     page.paint = [slab, pieces, below, scale = fit.scale, notes](QPainter& painter, const QRectF& area) {
         Type type;
@@ -250,7 +247,7 @@ SheetPage counterPage(const Plan& plan, const Assessment& assessment, const Part
         title.bold = true;
         title.sizeMm = kBodyType;
         paintLines(painter, strip.adjusted(3.0, 1.2, -3.0, 0.0),
-                   {say("Section A–A, %1, cut concrete hatched").arg(scaleText(own))}, title);
+                   {Sheets::tr("Section A–A, %1, cut concrete hatched").arg(scaleText(own))}, title);
         paintInBox(painter, section, box, own);
     };
     return page;

@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <memory>
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/drawing/dimension_painter.h"
@@ -12,16 +11,12 @@
 #include "ui/sheets/scales.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-QString say(const char* text)
-{
-    return QCoreApplication::translate("Sheets", text);
-}
 
 bool isConnection(const Fixture& fixture)
 {
@@ -101,7 +96,7 @@ SheetPage emptyPage(const QString& sheet)
         Type type;
         type.sizeMm = kTitleType;
         paintWrapped(painter, area.adjusted(10.0, 20.0, -10.0, 0.0),
-                     say("The plan has no parts yet. Draw a counter, then print again."), type);
+                     Sheets::tr("The plan has no parts yet. Draw a counter, then print again."), type);
     };
     return page;
 }
@@ -165,7 +160,7 @@ void paintFrontMark(QPainter& painter, QPointF at, const PaintStyle& style)
     TextLook look;
     look.bold = true;
     look.align = Qt::AlignLeft | Qt::AlignVCenter;
-    const QString words = say("FRONT: one stands here");
+    const QString words = Sheets::tr("FRONT: one stands here");
     const QPointF tip = at + QPointF(-textSizeMm(words, style, look).width() / 2.0, 1.0 * unit);
     QPainterPath arrow(tip);
     arrow.lineTo(tip + QPointF(2.2 * unit, 4.0 * unit));
@@ -181,12 +176,12 @@ std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment)
     if (plan.parts.empty()) {
         return {emptyPage(sheet)};
     }
-    const QString view = say("from above, as it stands");
+    const QString view = Sheets::tr("from above, as it stands");
     const QString caution = drawingCaution(plan);
     std::vector<SheetPage> pages;
     // Dimensions keep clear of walls and trees: these have a sheet of their own.
     if (plan.site.outline || !plan.site.fixtures.empty()) {
-        pages.push_back(pageOf(planDrawing(plan, Measured::no), say("Site and kitchen"), view, caution));
+        pages.push_back(pageOf(planDrawing(plan, Measured::no), Sheets::tr("Site and kitchen"), view, caution));
     }
     const Plan near = withNearConnections(plan, Projection::above());
     pages.push_back(pageOf(planDrawing(near, Measured::yes), sheet, view, caution));
@@ -204,9 +199,9 @@ std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg)
     if (plan.parts.empty()) {
         return {emptyPage(sheet)};
     }
-    QString view = say("from the front, as it stands");
+    QString view = Sheets::tr("from the front, as it stands");
     if (lookDeg != 90.0) {
-        view = say("level, looking along %1 degrees, as it stands").arg(shortNumberText(lookDeg, 1));
+        view = Sheets::tr("level, looking along %1 degrees, as it stands").arg(shortNumberText(lookDeg, 1));
     }
     return {pageOf(drawingInFront(plan, lookDeg), sheet, view, drawingCaution(plan))};
 }

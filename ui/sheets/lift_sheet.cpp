@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/drawing/marks.h"
@@ -10,6 +9,7 @@
 #include "ui/sheets/sheet_frame.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
 
@@ -22,11 +22,6 @@ constexpr double kSketchMm = 50.0;
 constexpr double kPieceMm = 50.0;
 constexpr double kMassMm = 30.0;
 constexpr double kHeadMm = 8.0;
-
-QString say(const char* text)
-{
-    return QCoreApplication::translate("Sheets", text);
-}
 
 enum class Verdict { within, over, farOver };
 
@@ -64,28 +59,30 @@ void paintSign(QPainter& painter, const QRectF& box, Verdict verdict)
 QString peopleText(const CastingLift& lift)
 {
     if (lift.people == 0) {
-        return say("Guideline: not by hand, more than %1 people").arg(kMostPeople);
+        return Sheets::tr("Guideline: not by hand, more than %1 people").arg(kMostPeople);
     }
-    return lift.people == 1 ? say("Guideline: 1 person") : say("Guideline: %1 people").arg(lift.people);
+    return lift.people == 1 ? Sheets::tr("Guideline: 1 person") : Sheets::tr("Guideline: %1 people").arg(lift.people);
 }
 
 QString crewText(const CastingLift& lift)
 {
-    return lift.crewPeople == 1 ? say("Your crew: 1 person lifts %1").arg(massText(lift.limitKg))
-                                : say("Your crew: %1 people lift %2").arg(lift.crewPeople).arg(massText(lift.limitKg));
+    return lift.crewPeople == 1 ? Sheets::tr("Your crew: 1 person lifts %1").arg(massText(lift.limitKg))
+                                : Sheets::tr("Your crew: %1 people lift %2")
+                                      .arg(lift.crewPeople)
+                                      .arg(massText(lift.limitKg));
 }
 
 QString verdictText(Verdict verdict)
 {
     switch (verdict) {
     case Verdict::within:
-        return say("within the guideline");
+        return Sheets::tr("within the guideline");
     case Verdict::over:
-        return say("TOO HEAVY for your crew by the guideline");
+        return Sheets::tr("TOO HEAVY for your crew by the guideline");
     case Verdict::farOver:
         break;
     }
-    return say("MORE THAN TWICE what your crew lifts: not by hand");
+    return Sheets::tr("MORE THAN TWICE what your crew lifts: not by hand");
 }
 
 QString centreText(const Casting& casting)
@@ -93,10 +90,11 @@ QString centreText(const Casting& casting)
     const auto figure = [](double mm) { return lengthText(std::round(mm)); };
     const Box& box = casting.boundsMm;
     if (casting.kind == PartKind::counter) {
-        return say("Centre of gravity: %1 from the left end, %2 from the front edge")
+        return Sheets::tr("Centre of gravity: %1 from the left end, %2 from the front edge")
             .arg(figure(casting.centroidMm[0] - box.low.x), figure(casting.centroidMm[1] - box.low.y));
     }
-    return say("Centre of gravity: %1 from the left end, half way up").arg(figure(casting.centroidMm[0] - box.low.x));
+    return Sheets::tr("Centre of gravity: %1 from the left end, half way up")
+        .arg(figure(casting.centroidMm[0] - box.low.x));
 }
 
 /// The piece as it stands (a counter from above, an upright from its broad side), to fit the box.
@@ -147,8 +145,10 @@ void paintSketch(QPainter& painter, const QRectF& box, const Casting& casting, c
     Type type;
     type.sizeMm = kLabelType;
     type.align = Qt::AlignHCenter;
-    const QString words = counter ? (lift.grips.empty() ? say("front edge") : say("front edge (circles: grips)"))
-                                  : say("foot");
+    QString words = Sheets::tr("foot");
+    if (counter) {
+        words = lift.grips.empty() ? Sheets::tr("front edge") : Sheets::tr("front edge (circles: grips)");
+    }
     paintLines(painter, QRectF(box.left(), box.bottom() - 4.4, box.width(), 4.0), {words}, type);
 }
 
@@ -184,7 +184,7 @@ std::vector<LiftRow> rowsOf(const Plan& plan, const Assessment& assessment)
             rows.push_back({found->casting, lift, {id}, subjectName(&plan, lift.casting)});
         } else {
             twin->ids << id;
-            twin->name = say("%1: %2 alike").arg(twin->ids.join(QStringLiteral(", "))).arg(twin->ids.size());
+            twin->name = Sheets::tr("%1: %2 alike").arg(twin->ids.join(QStringLiteral(", "))).arg(twin->ids.size());
         }
     }
     return rows;
@@ -219,8 +219,8 @@ void paintRow(QPainter& painter, const QRectF& row, const LiftRow& entry)
         each.sizeMm = kSmallType;
         each.align = Qt::AlignHCenter;
         paintLines(painter,
-                   QRectF(row.left() + kSketchMm + kPieceMm, row.center().y() + 5.0, kMassMm - 2.0, 5.0), {say("each")},
-                   each);
+                   QRectF(row.left() + kSketchMm + kPieceMm, row.center().y() + 5.0, kMassMm - 2.0, 5.0),
+                   {Sheets::tr("each")}, each);
     }
 
     const Verdict verdict = verdictOf(lift);
@@ -247,12 +247,12 @@ void paintHead(QPainter& painter, const QRectF& box)
     const auto head = [&](double x, double width, const QString& text) {
         paintFitted(painter, QRectF(box.left() + x + 1.0, box.top(), width - 2.0, box.height()), text, type);
     };
-    head(0.0, kSketchMm, say("As it stands, not to scale"));
-    head(kSketchMm, kPieceMm, say("Piece"));
+    head(0.0, kSketchMm, Sheets::tr("As it stands, not to scale"));
+    head(kSketchMm, kPieceMm, Sheets::tr("Piece"));
     type.align = Qt::AlignHCenter;
-    head(kSketchMm + kPieceMm, kMassMm, say("Mass"));
+    head(kSketchMm + kPieceMm, kMassMm, Sheets::tr("Mass"));
     type.align = Qt::AlignLeft;
-    head(kSketchMm + kPieceMm + kMassMm, box.width() - kSketchMm - kPieceMm - kMassMm, say("Who can lift it"));
+    head(kSketchMm + kPieceMm + kMassMm, box.width() - kSketchMm - kPieceMm - kMassMm, Sheets::tr("Who can lift it"));
     painter.setPen(QPen(Qt::black, 0.5));
     painter.drawLine(box.bottomLeft(), box.bottomRight());
 }
@@ -264,10 +264,10 @@ QStringList closingWords(const Plan& plan, const Assessment& assessment)
         sum += lift.massKg;
     }
     QStringList words{
-        say("%1 pieces, %2 in all.").arg(assessment.handling.size()).arg(massText(sum)),
-        say("Guideline: %1 each, as the plan says; two people lift two thirds of the sum, three one half (HSE L23). For "
-            "four and more no factor is published: one half is kept, a judgement. It holds on level ground, close to "
-            "the body, now and then.")
+        Sheets::tr("%1 pieces, %2 in all.").arg(assessment.handling.size()).arg(massText(sum)),
+        Sheets::tr("Guideline: %1 each, as the plan says; two people lift two thirds of the sum, three one half "
+                   "(HSE L23). For four and more no factor is published: one half is kept, a judgement. It holds on"
+                   " level ground, close to the body, now and then.")
             .arg(massText(plan.crew.liftLimitKg))};
     return words + liftingCautions();
 }
@@ -290,7 +290,8 @@ std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment)
     Type type;
     type.sizeMm = 3.4;
     const QStringList words =
-        entries.empty() ? QStringList{say("Nothing to lift yet: the plan has no castings.")} : closingWords(plan, assessment);
+        entries.empty() ? QStringList{Sheets::tr("Nothing to lift yet: the plan has no castings.")}
+                        : closingWords(plan, assessment);
     const double wordsMm = wordsHeight(words, area.width() - 4.0, type);
 
     std::vector<std::vector<LiftRow>> filled(1);

@@ -2,7 +2,6 @@
 #include <cmath>
 
 #include <QBuffer>
-#include <QCoreApplication>
 #include <QPainter>
 #include <QSaveFile>
 #include <QSvgGenerator>
@@ -11,6 +10,7 @@
 #include "ui/sheets/print_pack.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
@@ -55,11 +55,11 @@ bool writePlanSvg(const QString& path, const Plan& plan, const Assessment&, cons
                   const QString& partId, QString* error)
 {
     if (view != QLatin1String("plan")) {
-        return fail(error, QCoreApplication::translate("Sheets", "there is no view \"%1\"").arg(view));
+        return fail(error, Sheets::tr("there is no view \"%1\"").arg(view));
     }
     const Part* part = partId.isEmpty() ? nullptr : findPart(plan, partId.toStdString());
     if (!part && !partId.isEmpty()) {
-        return fail(error, QCoreApplication::translate("Sheets", "there is no part \"%1\"").arg(partId));
+        return fail(error, Sheets::tr("there is no part \"%1\"").arg(partId));
     }
     const QString title = part ? subjectName(&plan, part->id) : QString::fromStdString(plan.title);
     const Projection above = Projection::above();
@@ -77,8 +77,8 @@ bool writePlanSvg(const QString& path, const Plan& plan, const Assessment&, cons
     generator.setSize(bounds.size().toSize());
     generator.setViewBox(QRectF(QPointF(0.0, 0.0), bounds.size()));
     generator.setTitle(title);
-    generator.setDescription(QCoreApplication::translate(
-        "Sheets", "From above, as it stands. True size: one unit is one mm. Figures are mm. Front at the bottom."));
+    generator.setDescription(Sheets::tr("From above, as it stands. True size: one unit is one mm. Figures are mm. "
+                                        "Front at the bottom."));
     QPainter painter(&generator);
     painter.fillRect(QRectF(QPointF(0.0, 0.0), bounds.size()), Qt::white);
     painter.translate(-bounds.topLeft());

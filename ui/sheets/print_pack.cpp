@@ -1,6 +1,5 @@
 #include "ui/sheets/print_pack.h"
 
-#include <QCoreApplication>
 #include <QCryptographicHash>
 #include <QPageLayout>
 #include <QPagedPaintDevice>
@@ -11,6 +10,7 @@
 #include "core/io/plan_file.h"
 #include "ui/sheets/sheet_frame.h"
 #include "ui/sheets/sheet_page.h"
+#include "ui/sheets/sheet_words.h"
 
 namespace yardcast::ui {
 
@@ -92,16 +92,16 @@ QStringList sheetNames()
 QString sheetTitle(const QString& name)
 {
     if (name == QLatin1String("shopping")) {
-        return QCoreApplication::translate("Sheets", "Shopping list");
+        return Sheets::tr("Shopping list");
     }
     if (name == QLatin1String("plan")) {
-        return QCoreApplication::translate("Sheets", "Plan drawing");
+        return Sheets::tr("Plan drawing");
     }
     if (name == QLatin1String("front")) {
-        return QCoreApplication::translate("Sheets", "Front elevation");
+        return Sheets::tr("Front elevation");
     }
     if (name == QLatin1String("lift")) {
-        return QCoreApplication::translate("Sheets", "Weight and lifting");
+        return Sheets::tr("Weight and lifting");
     }
     return {};
 }
@@ -158,7 +158,7 @@ bool writePackPdf(const QString& path, const Plan& plan, const Assessment& asses
         writer.setTitle(QString::fromStdString(plan.title));
         writer.setCreator(QStringLiteral("Yardcast " YARDCAST_VERSION));
         if (paintPack(writer, plan, assessment, sheets, options) == 0) {
-            setError(error, QCoreApplication::translate("Sheets", "there is no sheet to print"));
+            setError(error, Sheets::tr("there is no sheet to print"));
             return false;
         }
     }

@@ -1,10 +1,10 @@
 #include "ui/sheets/sheet_frame.h"
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/drawing/marks.h"
 #include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 
 namespace yardcast::ui {
@@ -18,11 +18,6 @@ constexpr double kLyingBlockMm = 158.0;    // leaves room for the strip of the s
 constexpr double kRowMm = 11.0;
 constexpr double kStripMm = 19.0;
 constexpr double kCautionMm = 8.0;
-
-QString say(const char* text)
-{
-    return QCoreApplication::translate("Sheets", text);
-}
 
 void paintField(QPainter& painter, const QRectF& box, const QString& label, const QString& value, double sizeMm,
                 bool isFigure = false)
@@ -63,16 +58,16 @@ void paintTitleBlock(QPainter& painter, const SheetPage& page, const TitleBlock&
     const auto orNone = [&](const QString& text) { return text.isEmpty() ? none : text; };
     constexpr double kFigures = 17.0 + 24.0 + 26.0 + 17.0;
     const double words = (width - kFigures) / 2.0;
-    field(0.56 * width, say("Plan"), orNone(block.plan), kTitleType, false);
-    field(0.44 * width, say("Sheet"), page.sheet, kTitleType, false);
+    field(0.56 * width, Sheets::tr("Plan"), orNone(block.plan), kTitleType, false);
+    field(0.44 * width, Sheets::tr("Sheet"), page.sheet, kTitleType, false);
     x = box.left();
     y += kRowMm;
-    field(words, say("Part"), page.part.isEmpty() ? say("all") : page.part, kBodyType, false);
-    field(words, say("View"), orNone(page.view), kSmallType, false);
-    field(17.0, say("Scale"), orNone(page.scale), kBodyType, true);
-    field(24.0, say("Date"), block.date.toString(Qt::ISODate), kBodyType, true);
-    field(26.0, say("Version, plan mark"), block.version, kBodyType, true);
-    field(17.0, say("Page"), say("%1 of %2").arg(block.page).arg(block.pages), kBodyType, true);
+    field(words, Sheets::tr("Part"), page.part.isEmpty() ? Sheets::tr("all") : page.part, kBodyType, false);
+    field(words, Sheets::tr("View"), orNone(page.view), kSmallType, false);
+    field(17.0, Sheets::tr("Scale"), orNone(page.scale), kBodyType, true);
+    field(24.0, Sheets::tr("Date"), block.date.toString(Qt::ISODate), kBodyType, true);
+    field(26.0, Sheets::tr("Version, plan mark"), block.version, kBodyType, true);
+    field(17.0, Sheets::tr("Page"), Sheets::tr("%1 of %2").arg(block.page).arg(block.pages), kBodyType, true);
     painter.setPen(QPen(Qt::black, 0.5));
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(box);
@@ -109,7 +104,7 @@ void paintScaleStrip(QPainter& painter, const SheetPage& page)
     Type small;
     small.sizeMm = kSmallType;
     const QRectF above(line.x1(), line.y1() - 4.4, kCheckLineMm, 4.0);
-    paintFitted(painter, above, say("Check: this line is 100 mm long on paper"), small);
+    paintFitted(painter, above, Sheets::tr("Check: this line is 100 mm long on paper"), small);
 
     // The scale bar: ten pieces of 10 mm, black and white by turns.
     const double top = line.y1() + 3.0;
@@ -137,8 +132,10 @@ void paintScaleStrip(QPainter& painter, const SheetPage& page)
         box = QRectF(frame.left() + 4.0, frame.bottom() - 2.0 * kRowMm - kCautionMm, frame.width() - 8.0, kCautionMm);
     }
     Type type = small;
-    while (type.sizeMm > 2.2 && lineHeightMm(type) * static_cast<double>(wrapped(page.caution, box.width(), type).size()) >
-                                    box.height()) {
+    const auto heightMm = [&] {
+        return lineHeightMm(type) * static_cast<double>(wrapped(page.caution, box.width(), type).size());
+    };
+    while (type.sizeMm > 2.2 && heightMm() > box.height()) {
         type.sizeMm -= 0.1;
     }
     paintWrapped(painter, box, page.caution, type);

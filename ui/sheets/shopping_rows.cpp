@@ -3,20 +3,15 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QCoreApplication>
 
 #include "core/purchase/currency.h"
+#include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-QString say(const char* text)
-{
-    return QCoreApplication::translate("Sheets", text);
-}
 
 /// The figure of an amount of money, without its code.
 QString priceFigure(std::int64_t minor, const std::string& currency)
@@ -58,12 +53,12 @@ ShoppingRow rowOf(const ShoppingLine& line, const std::string& currency)
                          packSize(pack.size, line.unit);
     }
     if (!line.priced) {
-        row.packs = {say("no price known")};
+        row.packs = {Sheets::tr("no price known")};
     } else if (line.packs.empty()) {
-        row.packs = {say("nothing to buy")};
+        row.packs = {Sheets::tr("nothing to buy")};
     }
     if (line.leftover > 0.0) {
-        row.leftover = say("left over %1").arg(amountText(line.leftover, line.unit));
+        row.leftover = Sheets::tr("left over %1").arg(amountText(line.leftover, line.unit));
     }
     if (line.priced && !line.packs.empty()) {
         row.price = priceFigure(line.priceMinor, currency);
@@ -110,35 +105,38 @@ ShoppingSums shoppingSums(const Plan& plan, const Assessment& assessment)
     if (currency != kNoCurrency) {
         sums.currency = QString::fromStdString(currency);
     }
-    sums.lines.emplace_back(say("Total of this list"), moneyText(list.totalMinor, currency));
+    sums.lines.emplace_back(Sheets::tr("Total of this list"), moneyText(list.totalMinor, currency));
     if (plan.budget) {
         const std::int64_t limit = toMinor(plan.budget->limit, currency);
-        sums.lines.emplace_back(say("Your limit"), moneyText(limit, currency));
+        sums.lines.emplace_back(Sheets::tr("Your limit"), moneyText(limit, currency));
         const std::int64_t left = limit - list.totalMinor;
-        sums.lines.emplace_back(left >= 0 ? say("Left of it") : say("OVER the limit by"),
+        sums.lines.emplace_back(left >= 0 ? Sheets::tr("Left of it") : Sheets::tr("OVER the limit by"),
                                 moneyText(left >= 0 ? left : -left, currency));
         if (plan.budget->quote) {
             const std::int64_t quote = toMinor(*plan.budget->quote, currency);
-            sums.lines.emplace_back(say("A builder's quote"), moneyText(quote, currency));
+            sums.lines.emplace_back(Sheets::tr("A builder's quote"), moneyText(quote, currency));
             const std::int64_t saved = quote - list.totalMinor;
-            sums.lines.emplace_back(saved >= 0 ? say("Less than the quote by") : say("MORE than the quote by"),
+            sums.lines.emplace_back(saved >= 0 ? Sheets::tr("Less than the quote by")
+                                               : Sheets::tr("MORE than the quote by"),
                                     moneyText(saved >= 0 ? saved : -saved, currency));
         }
     }
     if (list.massKg > 0.0) {
-        sums.lines.emplace_back(say("To carry home: dry mix, cement, steel"), massText(list.massKg));
+        sums.lines.emplace_back(Sheets::tr("To carry home: dry mix, cement, steel"), massText(list.massKg));
     }
     if (hasFinding(assessment, "example_prices")) {
-        sums.remarks << say("Prices: invented example. They are nobody's offer; put in your own before you decide.");
+        sums.remarks << Sheets::tr("Prices: invented example. They are nobody's offer; put in your own before you "
+                                   "decide.");
     }
     const auto any = [&](auto test) { return std::any_of(list.lines.begin(), list.lines.end(), test); };
     if (any([](const ShoppingLine& line) { return line.estimate; })) {
-        sums.remarks << say("%1 An estimate: it holds until the cuts are planned.").arg(estimateMark());
+        sums.remarks << Sheets::tr("%1 An estimate: it holds until the cuts are planned.").arg(estimateMark());
     }
     if (any([](const ShoppingLine& line) { return !line.priced; })) {
-        sums.remarks << say("Lines without a known price are not in the total.");
+        sums.remarks << Sheets::tr("Lines without a known price are not in the total.");
     }
-    sums.remarks << say("Not in the list: sink, tap, appliances, hire of tools, delivery, trades, your hours.");
+    sums.remarks << Sheets::tr("Not in the list: sink, tap, appliances, hire of tools, delivery, trades, your "
+                               "hours.");
     return sums;
 }
 

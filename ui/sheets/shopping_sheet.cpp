@@ -1,23 +1,18 @@
 #include <algorithm>
 #include <functional>
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "ui/sheets/cautions.h"
 #include "ui/sheets/sheet_frame.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
 #include "ui/sheets/shopping_rows.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-QString say(const char* text)
-{
-    return QCoreApplication::translate("Sheets", text);
-}
 
 /// Columns across the 180 mm of the frame, from its left.
 struct Columns {
@@ -157,7 +152,7 @@ Block subtotalBlock(const ShoppingAisle& aisle)
         const double left = kColumns.itemX() + kPad;
         paintFitted(painter,
                     QRectF(box.left() + left, box.top(), kColumns.priceX() - left - kPad, box.height()),
-                    say("Subtotal %1").arg(aisle.name), type);
+                    Sheets::tr("Subtotal %1").arg(aisle.name), type);
         type.bold = true;
         type.sizeMm = 4.0;
         paintFitted(painter, cell(box, kColumns.priceX(), kColumns.price), aisle.subtotal, type);
@@ -217,13 +212,13 @@ void paintHead(QPainter& painter, const QRectF& box, const QString& currency)
         paintWrapped(painter, cell(inner, x, width), text, type);
     };
     const QString unit = currency.isEmpty() ? QString() : QLatin1Char('\n') + currency;
-    head(kColumns.needX(), kColumns.need, say("Need,\nexact"));
-    head(kColumns.ownedX(), kColumns.owned, say("Already\nowned"));
-    head(kColumns.buyX(), kColumns.buy, say("Buy,\npacks"));
-    head(kColumns.priceX(), kColumns.price, say("Price") + unit);
-    head(kColumns.paidX(), kColumns.paid, say("Paid") + unit);
+    head(kColumns.needX(), kColumns.need, Sheets::tr("Need,\nexact"));
+    head(kColumns.ownedX(), kColumns.owned, Sheets::tr("Already\nowned"));
+    head(kColumns.buyX(), kColumns.buy, Sheets::tr("Buy,\npacks"));
+    head(kColumns.priceX(), kColumns.price, Sheets::tr("Price") + unit);
+    head(kColumns.paidX(), kColumns.paid, Sheets::tr("Paid") + unit);
     type.align = Qt::AlignLeft;
-    paintWrapped(painter, cell(inner, kColumns.itemX(), kColumns.item), say("Item"), type);
+    paintWrapped(painter, cell(inner, kColumns.itemX(), kColumns.item), Sheets::tr("Item"), type);
     painter.setPen(QPen(Qt::black, 0.5));
     painter.drawLine(box.bottomLeft(), box.bottomRight());
 }
@@ -240,8 +235,8 @@ std::vector<Block> blocksOf(const Plan& plan, const Assessment& assessment, cons
     }
     if (assessment.shopping.lines.empty()) {
         blocks.push_back(wordsBlock(plan.parts.empty()
-                                        ? say("Nothing to buy yet: the plan has no parts.")
-                                        : say("Nothing to buy: the plan's parts ask for nothing."),
+                                        ? Sheets::tr("Nothing to buy yet: the plan has no parts.")
+                                        : Sheets::tr("Nothing to buy: the plan's parts ask for nothing."),
                                     kTitleType));
         return blocks;
     }
@@ -295,7 +290,7 @@ std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessm
             double y = box.top() + kHeadMm;
             if (!one.carried.isEmpty()) {
                 paintAisleName(painter, QRectF(box.left(), y, box.width(), kAisleMm),
-                               say("%1, continued").arg(one.carried));
+                               Sheets::tr("%1, continued").arg(one.carried));
                 y += kAisleMm;
             }
             for (const Block& block : one.blocks) {
