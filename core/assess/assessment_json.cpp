@@ -274,7 +274,8 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
     for (const Finding& finding : assessment.findings) findings.push_back(findingJson(finding, words));
     const Json root{{"yardcast_assessment", 1},
                     {"title", plan.title},
-                    {"totals", {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
+                    {"totals",
+                     {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
                     {"castings", castingsJson(assessment)},
                     {"mixes", mixesJson(assessment)},
                     {"steel", steelJson(assessment.steel)},

@@ -19,7 +19,7 @@ struct PricedItem {
     std::string item;     ///< stable key, e.g. "dry_mix", "cement", "mesh_4_50", "bar_8"
     std::string name;     ///< what the list prints (data, not translated)
     std::string unit;     ///< "kg", "l", "ml", "m", "m2", "piece"
-    std::string group;    ///< the aisle: "concrete", "steel", "boards", "timber", "sealing", "fixings", "tools", "safety"
+    std::string group;    ///< the aisle, one of priceGroups()
     std::vector<Pack> packs;
     std::optional<double> coverageM2;  ///< what one unit covers, m2; only some items
 };
@@ -39,8 +39,8 @@ struct PriceBookReading {
     std::vector<Finding> problems;  ///< any: the book is empty
 };
 /// From the text of a `.yardprices` file (JSON): `{"yardprices": 1, "title", "currency", "items": [{"item", "name",
-/// "unit", "group", "packs": [{"size", "price"}], "coverage"?}]}`. Prices are whole units of the currency. Never throws;
-/// gives all problems at once, each with its JSON pointer.
+/// "unit", "group", "packs": [{"size", "price"}], "coverage"?}]}`. Prices are whole units of the currency. Never
+/// throws; gives all problems at once, each with its JSON pointer.
 PriceBookReading readPriceBook(const std::string& text);
 inline constexpr std::size_t kLargestPriceBookBytes = 8u << 20;
 inline constexpr double kLargestPrice = 1e7;  ///< whole units a pack; keeps sums within whole numbers

@@ -129,7 +129,8 @@ TEST(Cli, SumsAgree)
             EXPECT_NEAR(mix.at("volume_l").get<double>(),
                         mix.at("bags_exact").get<double>() * mix.at("litres_per_bag").get<double>(), 1e-3)
                 << path;
-            EXPECT_EQ(mix.at("bags").get<int>(), static_cast<int>(std::ceil(mix.at("bags_exact").get<double>() - 1e-6)));
+            const double exact = mix.at("bags_exact");
+            EXPECT_EQ(mix.at("bags").get<int>(), static_cast<int>(std::ceil(exact - 1e-6))) << path;
             EXPECT_EQ(bagKg, 25.0) << "the sums below count bags of 25 kg";
             bags += mix.at("bags").get<int>();
             cementKg += mix.at("extra_cement_kg").get<double>();

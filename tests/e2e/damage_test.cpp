@@ -109,8 +109,9 @@ TEST(Damage, AbsurdNumbersAreSaidAndComputedAround)
     const Folder folder;
     for (const double absurd : {-1e9, 0.0, 1e9, 1e300}) {
         for (const char* pointer :
-             {"/parts/0/thickness_mm", "/parts/0/outline/1/0", "/parts/1/length_mm", "/parts/1/at/0", "/mixes/0/bag/yield_l",
-              "/mixes/0/bag/mass_kg", "/mixes/0/silica_fume_percent", "/crew/lift_limit_kg", "/parts/0/top_mm"}) {
+             {"/parts/0/thickness_mm", "/parts/0/outline/1/0", "/parts/1/length_mm", "/parts/1/at/0",
+              "/mixes/0/bag/yield_l", "/mixes/0/bag/mass_kg", "/mixes/0/silica_fume_percent", "/crew/lift_limit_kg",
+              "/parts/0/top_mm"}) {
             Json plan = Json::parse(smallPlan());
             plan[Json::json_pointer(pointer)] = absurd;
             const std::string path = folder.write("x.yardplan", plan.dump());

@@ -20,7 +20,8 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("Mix {subject}: the ratio of water to cement is {water_binder:2} (silica fume counted), over the limit of "
            "{limit:2}."),
      WORDS("This plan's limit; the ratio after EN 206 5.2.5.2.3."),
-     WORDS("At most {most_water_l} of water a bag keeps the limit; more plasticiser or extra cement helps the mix flow.")},
+     WORDS("At most {most_water_l} of water a bag keeps the limit; more plasticiser or extra cement helps the mix "
+           "flow.")},
     {"fume_over",
      WORDS("Mix {subject}: of the silica fume ({fume_percent} of the cement) only {counted_percent} count."),
      WORDS("EN 206 5.2.5.2.3."), WORDS("Use less silica fume: 5 to 10 % is usual.")},
@@ -67,8 +68,8 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("{subject}: {doors} doors have no room in a front of {battens} battens; each needs one at least."),
      kTimberPractice, WORDS("Take doors away, or make the front longer.")},
     {"door_moved",
-     WORDS("{subject}: door {door} was moved by {shift_mm} so that its edges fall in gaps; it now runs from {from_mm} to "
-           "{to_mm}."),
+     WORDS("{subject}: door {door} was moved by {shift_mm} so that its edges fall in gaps; it now runs from {from_mm} "
+           "to {to_mm}."),
      kTimberPractice, WORDS("Accept it, or change the gap.")},
     {"opening_out_of_square",
      WORDS("{subject}: the diagonals of the measured opening differ by {difference_mm}; past {limit_mm} a door shows "

@@ -16,9 +16,9 @@ struct FigureNote {
 };
 
 /// By code: "concrete_volume", "mass", "people", "team_limit", "bags", "litres_per_bag", "extra_cement", "silica_fume",
-/// "plasticiser", "fibres", "water", "water_cement", "water_binder", "batches", "steel_mass", "mesh_area", "bar_length",
-/// "board_area", "silicone", "foam", "release_agent", "sheeting", "sealer", "batten_gap", "front_timber", "packs",
-/// "money", "contingency", "centroid". An unknown code gives an empty note.
+/// "plasticiser", "fibres", "water", "water_cement", "water_binder", "batches", "steel_mass", "mesh_area",
+/// "bar_length", "board_area", "silicone", "foam", "release_agent", "sheeting", "sealer", "batten_gap", "front_timber",
+/// "packs", "money", "contingency", "centroid". An unknown code gives an empty note.
 FigureNote figureNote(const std::string& code);
 std::vector<std::string> figureCodes();
 

@@ -6,9 +6,9 @@
 /// - "{subject}" is the name of the first subject, "{other}" that of the second, "{subjects}" all names;
 /// - "{strip_mm}" is a value of the finding, written by the ending of its key ("_mm", "_kg", "_l", "_m2", "_percent",
 ///   "_h", "_c"); any other number in its shortest form;
-/// - after a colon, how to write it: "money" (in the finding's own "currency"), "amount" and "unit" (in its own "unit"),
-///   "item" (an item key in words), "type" (the kind of a JSON value), "key" (a key of the plan file in words),
-///   "people" (how many it takes), "rimless" (what has no depth without a rim), a digit (so many decimals).
+/// - after a colon, how to write it: "money" (in the finding's own "currency"), "amount" and "unit" (in its own
+///   "unit"), "item" (an item key in words), "type" (the kind of a JSON value), "key" (a key of the plan file in
+///   words), "people" (how many it takes), "rimless" (what has no depth without a rim), a digit (so many decimals).
 namespace yardcast::ui {
 
 struct FindingSentence {

@@ -76,7 +76,9 @@ QString typeWord(const std::string& word)
 /// How many people a lift takes; 0 stands for more than can get their hands on it.
 QString peopleText(double count)
 {
-    if (count < 1.0) return Words::tr("it takes more than %1 people: more than can get their hands on it").arg(kMostPeople);
+    if (count < 1.0) {
+        return Words::tr("it takes more than %1 people: more than can get their hands on it").arg(kMostPeople);
+    }
     return Words::tr("it takes %1 people").arg(static_cast<int>(count));
 }
 
@@ -149,7 +151,9 @@ QString allSubjects(const std::vector<std::string>& subjects, const Plan* plan)
 QString placeText(const QString& place, const Values& values, const std::vector<std::string>& subjects,
                   const Plan* plan)
 {
-    if (place == QLatin1String("subject")) return subjects.empty() ? Words::tr("The plan") : subjectName(plan, subjects[0]);
+    if (place == QLatin1String("subject")) {
+        return subjects.empty() ? Words::tr("The plan") : subjectName(plan, subjects[0]);
+    }
     if (place == QLatin1String("other")) return subjects.size() < 2 ? QString() : subjectName(plan, subjects[1]);
     if (place == QLatin1String("subjects")) return allSubjects(subjects, plan);
     return valueText(values, place.section(QLatin1Char(':'), 0, 0), place.section(QLatin1Char(':'), 1));

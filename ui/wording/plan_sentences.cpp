@@ -22,11 +22,13 @@ const std::vector<FindingSentence> kPlanSentences{
      WORDS("Remove what is not needed.")},
 
     // outline of a counter
-    {"outline_few_corners", WORDS("{subject}: the outline has {count} corners; a slab needs at least three."), kGeometry,
+    {"outline_few_corners", WORDS("{subject}: the outline has {count} corners; a slab needs at least three."),
+     kGeometry,
      WORDS("Draw the outline again.")},
     {"outline_too_large", WORDS("{subject}: the outline is {width_mm} by {depth_mm}, beyond {most_mm}."), kLimits,
      WORDS("Check the unit: sizes are mm.")},
-    {"outline_crosses_itself", WORDS("{subject}: the outline crosses itself (edges {edge} and {other_edge})."), kGeometry,
+    {"outline_crosses_itself", WORDS("{subject}: the outline crosses itself (edges {edge} and {other_edge})."),
+     kGeometry,
      WORDS("Move a corner so that no two edges cross.")},
     {"outline_no_area", WORDS("{subject}: the outline encloses no area."), kGeometry, WORDS("Move its corners apart.")},
     {"line_no_length", WORDS("{subject}: a line begins and ends at one point."), kGeometry,
@@ -36,7 +38,8 @@ const std::vector<FindingSentence> kPlanSentences{
     {"rim_shallower_than_slab",
      WORDS("{subject}: the rim is {depth_mm} deep, less than the slab's own {thickness_mm}."), kGeometry,
      WORDS("Make the rim deeper or the slab thinner.")},
-    {"rim_too_wide", WORDS("{subject}: a rim of {width_mm} fills the whole width of {most_mm}; no field is left."), kGeometry,
+    {"rim_too_wide", WORDS("{subject}: a rim of {width_mm} fills the whole width of {most_mm}; no field is left."),
+     kGeometry,
      WORDS("Make the rim narrower, or the whole slab thicker.")},
     {"rim_edge_unknown", WORDS("{subject}: the rim names edge {edge}; the last edge is {last_edge}."), kFormat,
      WORDS("Edges count from 0, the one from the first corner to the second.")},
@@ -63,7 +66,8 @@ const std::vector<FindingSentence> kPlanSentences{
      WORDS("Reduce the radius, or make the cutout round.")},
 
     // joints
-    {"joint_not_through", WORDS("{subject}: joint {joint} ends {short_mm} short of the edge and divides nothing."), kGeometry,
+    {"joint_not_through", WORDS("{subject}: joint {joint} ends {short_mm} short of the edge and divides nothing."),
+     kGeometry,
      WORDS("Draw it from edge to edge.")},
     {"joint_outside", WORDS("{subject}: joint {joint} misses the slab."), kGeometry, WORDS("Move it, or remove it.")},
     {"joint_through_cutout",
@@ -100,7 +104,8 @@ const std::vector<FindingSentence> kPlanSentences{
     // fronts
     {"front_no_height", WORDS("{subject}: its top at {top_mm} is not above its foot at {bottom_mm}."), kGeometry,
      WORDS("Raise the top, or lower the foot.")},
-    {"door_no_width", WORDS("{subject}: door {door} has no width."), kGeometry, WORDS("Give it a width, or remove it.")},
+    {"door_no_width", WORDS("{subject}: door {door} has no width."), kGeometry,
+     WORDS("Give it a width, or remove it.")},
     {"door_outside", WORDS("{subject}: door {door} reaches {outside_mm} beyond the ends of the front."), kGeometry,
      WORDS("Move the door in, or make the front longer.")},
     {"doors_overlap", WORDS("{subject}: doors {door} and {other_door} overlap by {overlap_mm}."), kGeometry,

@@ -16,8 +16,8 @@ const std::vector<FindingSentence> kPurchaseSentences{
      WORDS("The shopping list comes to {total:money}: {amount:money} more than the limit of {limit:money}."), kOwnLimit,
      WORDS("Make a part smaller or thinner, use boards and bars you have (\"owned\"), or raise the limit.")},
     {"budget_tight",
-     WORDS("The shopping list comes to {total:money} and leaves {amount:money} of the limit of {limit:money}: less than "
-           "a tenth."),
+     WORDS("The shopping list comes to {total:money} and leaves {amount:money} of the limit of {limit:money}: less "
+           "than a tenth."),
      WORDS("Common practice keeps 10 to 15 % in hand, no source."),
      WORDS("Keep something in hand for a spare bag, a broken disc and a second trip.")},
     {"saves_against_quote",
@@ -37,13 +37,16 @@ const std::vector<FindingSentence> kPurchaseSentences{
      WORDS("There is no price for a dry bag of {bag_kg}: it was reckoned from the price of a bag of {from_kg}."),
      kEstimate, WORDS("Add your own price for a bag of {bag_kg} of \"dry_mix\" to the plan.")},
     {"currency_differs",
-     WORDS("The price book is in {book} and the plan in {plan}: nothing is converted, and no price of the book is used."),
-     WORDS("No exchange rate is known here."), WORDS("Use a price book in {plan}, or set the plan's currency to {book}.")},
+     WORDS("The price book is in {book} and the plan in {plan}: nothing is converted, and no price of the book is "
+           "used."),
+     WORDS("No exchange rate is known here."),
+     WORDS("Use a price book in {plan}, or set the plan's currency to {book}.")},
     {"example_prices", WORDS("The prices are invented examples: the total says how the sum is made up, not what your "
                              "store asks."),
      WORDS("The example price book that comes with the program."),
      WORDS("Type in the prices of your own store, or load a price book.")},
-    {"owned_unknown", WORDS("The plan says that some \"{item}\" is already there, but nothing on the list is called so."),
+    {"owned_unknown",
+     WORDS("The plan says that some \"{item}\" is already there, but nothing on the list is called so."),
      WORDS("The item keys of the price book."), WORDS("Use the item's key from the price book.")},
     {"price_unknown", WORDS("The plan has its own price for \"{item}\", but nothing on the list is called so."),
      WORDS("The item keys of the price book."), WORDS("Use the item's key from the price book.")},

@@ -171,7 +171,9 @@ TEST(Memo, TheAnswerNeverDependsOnIt)
     Assessor assessor(exampleBook());
     std::vector<Plan> history{plan};
     for (int step = 0; step < 200; ++step) {
-        const auto pick = [&](std::size_t count) { return std::uniform_int_distribution<std::size_t>(0, count - 1)(random); };
+        const auto pick = [&](std::size_t count) {
+            return std::uniform_int_distribution<std::size_t>(0, count - 1)(random);
+        };
         const double by = std::uniform_real_distribution<double>(-60, 60)(random);
         const std::string id = plan.parts.empty() ? "" : plan.parts[pick(plan.parts.size())]->id;
         switch (pick(7)) {

@@ -101,7 +101,8 @@ TEST(AssessmentJson, EditsOfRemediesAreJson)
     Assessment assessment;
     Finding finding;
     finding.code = "c";
-    finding.remedies = {{"r", {}, R"([{"op":"replace","path":"/title","value":"x"}])", "0.5 kg"}, {"advice", {}, "", ""}};
+    finding.remedies = {{"r", {}, R"([{"op":"replace","path":"/title","value":"x"}])", "0.5 kg"},
+                        {"advice", {}, "", ""}};
     assessment.findings = {finding};
     const Json remedies = Json::parse(assessmentJson({}, assessment, {})).at("findings").at(0).at("remedies");
     EXPECT_EQ(remedies.at(0).at("edit").at(0).at("path"), "/title");

@@ -101,7 +101,8 @@ TEST(CheapestPacks, FreePacksCoverAnything)
 TEST(CheapestPacks, SameAsEveryCombinationTriedForRandomShops)
 {
     std::mt19937 random(20240611);
-    const std::vector<double> usual{0.15, 0.25, 0.3, 0.5, 0.6, 0.75, 1, 2, 2.4, 2.5, 3, 3.125, 3.6, 4, 5, 6, 10, 25, 66};
+    const std::vector<double> usual{0.15, 0.25, 0.3, 0.5, 0.6, 0.75, 1, 2, 2.4, 2.5, 3,
+                                    3.125, 3.6, 4, 5, 6, 10, 25, 66};
     std::uniform_int_distribution<std::size_t> anySize(0, usual.size() - 1);
     std::uniform_int_distribution<int> anyPrice(0, 900);
     std::uniform_int_distribution<int> anyCount(1, 4);

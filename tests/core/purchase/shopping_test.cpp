@@ -236,7 +236,8 @@ TEST(Shopping, LinesStandByAisleAndSumExactly)
         EXPECT_NEAR(bought - (line.need - line.owned), line.leftover, 1e-9) << line.item;
         sum += line.priceMinor;
         const auto& groups = priceGroups();
-        aisles.push_back(static_cast<std::size_t>(std::find(groups.begin(), groups.end(), line.group) - groups.begin()));
+        const auto aisle = std::find(groups.begin(), groups.end(), line.group) - groups.begin();
+        aisles.push_back(static_cast<std::size_t>(aisle));
     }
     EXPECT_EQ(sum, list.totalMinor);
     EXPECT_TRUE(std::is_sorted(aisles.begin(), aisles.end()));
@@ -302,7 +303,8 @@ TEST(Shopping, OneMouldBaseForTwoPiecesIsOfferedWhereItSavesMoney)
 {
     Shop shop;
     // Two bases of 1 m2: with sides 4.0 m2, two boards of 3.125; on one base 2.85 m2, one board.
-    shop.mould.castings = {{"A2", 1.0, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0}, {"A1", 1.0001, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0}};
+    shop.mould.castings = {{"A2", 1.0, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0},
+                           {"A1", 1.0001, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0}};
     shop.plan.budget = Budget{40.0, {}, {}};
     const std::int64_t before = shop.list().totalMinor;
     ASSERT_TRUE(shop.says("over_budget"));
