@@ -16,6 +16,7 @@
 #include "ui/document/plan_document.h"
 #include "ui/document/selection.h"
 #include "ui/live/live_assessment.h"
+#include "ui/look/number_text.h"
 #include "ui/wording/figures.h"
 
 namespace yardcast::ui {
@@ -501,7 +502,7 @@ void CanvasHost::typeOver(const Dimension& dimension)
 {
     const QPoint at = view_->toView(overlay_.figureCentre(dimension)).toPoint() - QPoint(18, 34);
     field_->open(
-        at, dimensionFigure(dimension.valueMm), true,
+        at, formatNumber(dimension.valueMm, 1), true,
         [this, dimension](const TypedSize& size) {
             if (size.secondMm) return tr("One figure is understood here.");
             const SizeEdit edit = withDimension(*document_.committed(), dimension.target, dimension.valueMm, size.firstMm);
