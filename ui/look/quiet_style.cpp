@@ -93,6 +93,7 @@ int QuietStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWid
     case SH_ComboBox_Popup:
     case SH_ItemView_ActivateItemOnSingleClick:
     case SH_DockWidget_ButtonsHaveFrame:
+    case SH_DialogButtonBox_ButtonsHaveIcons:
     case SH_Widget_Animation_Duration: return 0;
     case SH_ItemView_ShowDecorationSelected: return 1;
     case SH_TabBar_Alignment: return Qt::AlignLeft;
@@ -365,6 +366,18 @@ void QuietStyle::drawControl(ControlElement element, const QStyleOption* option,
     case CE_Splitter: painter->fillRect(option->rect, ink_.bench); return;
     case CE_ToolBar: painter->fillRect(option->rect, option->palette.color(QPalette::Window)); return;
     case CE_MenuBarEmptyArea: painter->fillRect(option->rect, option->palette.color(QPalette::Window)); return;
+    case CE_MenuItem:
+    case CE_MenuBarItem:
+        if (const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option)) {
+            // Pale, so that icons in ink stay readable on it.
+            QStyleOptionMenuItem pale(*item);
+            pale.palette.setColor(QPalette::Highlight, mixed(ink_.sheet, ink_.chosen, 0.22));
+            pale.palette.setColor(QPalette::HighlightedText, ink_.ink);
+            QProxyStyle::drawControl(element, &pale, painter, widget);
+            return;
+        }
+        QProxyStyle::drawControl(element, option, painter, widget);
+        return;
     default: QProxyStyle::drawControl(element, option, painter, widget);
     }
 }

@@ -10,6 +10,8 @@ namespace yardcast::ui {
 
 namespace {
 
+constexpr int kTablePx = 400;
+
 /// Behind another card of the same stack: shown as a tab, but nothing of it can be seen.
 bool liesBehind(const QDockWidget& dock) { return !dock.isHidden() && dock.visibleRegion().isEmpty(); }
 
@@ -49,6 +51,14 @@ void Docks::bringForward(Command command)
     if (!dock) return;
     dock->show();
     dock->raise();
+}
+
+void Docks::giveRoom(Command command)
+{
+    QDockWidget* dock = find(command);
+    if (!dock || dock->isFloating() || dock->height() >= kTablePx) return;
+    const int most = window_.height() * 3 / 5;
+    window_.resizeDocks({dock}, {qMin(kTablePx, most)}, Qt::Vertical);
 }
 
 void Docks::stack(const std::vector<std::vector<Command>>& lists)

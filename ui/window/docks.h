@@ -24,6 +24,8 @@ public:
 
     QDockWidget* add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area);
     void bringForward(Command command);
+    /// Makes the card at least tall enough for a table, at the cost of its neighbours.
+    void giveRoom(Command command);
     /// Those of a list lie one behind the other, the first in front; lists lie below each other.
     void stack(const std::vector<std::vector<Command>>& lists);
 

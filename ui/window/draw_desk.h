@@ -16,6 +16,9 @@ class DrawDesk : public QObject {
 public:
     DrawDesk(QObject& owner, const Commands& commands, Canvas& canvas);
 
+    /// From where the elevation is looked at, degrees as in Projection::front.
+    double lookDeg() const { return lookDeg_; }
+
 private:
     void connectTools();
     void connectView();

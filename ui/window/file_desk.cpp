@@ -62,6 +62,12 @@ QStringList problemLines(const std::vector<Finding>& problems)
 
 }  // namespace
 
+QString documentsFolder()
+{
+    const QString folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    return QFileInfo(folder).isDir() ? folder : QDir::homePath();
+}
+
 QList<SamplePlan> samplePlans()
 {
     return {{FileDesk::tr("Grill bench (small)"), ":/samples/grill-bench.yardplan"},
@@ -322,7 +328,7 @@ QString FileDesk::folderForDialogs() const
     if (!session_.isUntitled()) return QFileInfo(session_.path()).absolutePath();
     const QStringList files = recent_.files();
     if (!files.isEmpty()) return QFileInfo(files.first()).absolutePath();
-    return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    return documentsFolder();
 }
 
 }  // namespace yardcast::ui

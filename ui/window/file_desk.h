@@ -25,6 +25,8 @@ struct SamplePlan {
     QString file;  ///< resource path
 };
 QList<SamplePlan> samplePlans();
+/// Where a file is proposed that has no place yet: the person's documents, or their home where there is no such folder.
+QString documentsFolder();
 
 /// The file commands of a window: asks before unsaved work is given up (the one modal question), tells everything
 /// else in the message bar.

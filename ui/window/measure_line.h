@@ -8,19 +8,18 @@
 #include "core/plan/finding.h"
 
 class QLabel;
-class QToolButton;
 
 namespace yardcast::ui {
 
+class FindingLine;
 class LiveAssessment;
-class PlanDocument;
 
 /// The line at the bottom: at left where the pointer is and what to do now, at right the gravest finding in words.
 class MeasureLine : public QWidget {
     Q_OBJECT
 
 public:
-    MeasureLine(const PlanDocument& document, const LiveAssessment& live, QWidget* parent = nullptr);
+    MeasureLine(const LiveAssessment& live, QWidget* parent = nullptr);
 
     void setMeasureText(const QString& text);
     void setHint(const QString& text);
@@ -30,18 +29,17 @@ signals:
     void findingChosen(const Finding& finding);
 
 protected:
-    void changeEvent(QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void takeAssessment();
-    void layOutTexts();
+    void breakHint();
 
-    const PlanDocument& document_;
     const LiveAssessment& live_;
     QLabel* measure_;
     QLabel* hint_;
-    QToolButton* gravest_;
+    FindingLine* gravest_;
     QString hintText_;
     QString sentence_;
     std::optional<Finding> finding_;

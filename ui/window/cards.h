@@ -1,0 +1,27 @@
+#pragma once
+
+class QWidget;
+
+namespace yardcast::ui {
+
+class Canvas;
+class Commands;
+class FindingsCard;
+class LiveCard;
+struct Workbench;
+
+/// The contents of the docks. The docks own them.
+struct Cards {
+    QWidget* tray = nullptr;
+    LiveCard* lifting = nullptr;
+    LiveCard* concrete = nullptr;
+    LiveCard* reinforcement = nullptr;
+    LiveCard* money = nullptr;
+    LiveCard* shopping = nullptr;
+    FindingsCard* findings = nullptr;
+    QWidget* properties = nullptr;
+    QWidget* parts = nullptr;
+};
+Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas);
+
+}  // namespace yardcast::ui

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <functional>
+
+#include <QObject>
+#include <QString>
+#include <QStringList>
+
+#include "core/assess/assessment.h"
+
+class QPagedPaintDevice;
+class QWidget;
+
+namespace yardcast::ui {
+
+class Commands;
+class MessageBar;
+struct Workbench;
+
+/// Print, preview, PDF and SVG. What goes on paper is the committed plan with an assessment of exactly that plan.
+class PrintDesk : public QObject {
+    Q_OBJECT
+
+public:
+    /// `lookDeg` tells from where the elevation is looked at now.
+    PrintDesk(QWidget& window, const Commands& commands, Workbench& bench, MessageBar& messages,
+              std::function<double()> lookDeg);
+
+    /// Both tell the outcome in the message bar.
+    bool writePdf(const QString& file, const QStringList& sheets);
+    bool writeSvg(const QString& file);
+
+private:
+    QStringList askSheets(const QString& doIt);
+    void print();
+    void preview();
+    void exportPdf();
+    void exportSvg();
+    int paint(QPagedPaintDevice& device, const QStringList& sheets);
+    AssessmentPtr assessment() const;
+    QString proposedFile(const QString& extension) const;
+    bool tell(bool written, const QString& file, const QString& reason);
+
+    QWidget& window_;
+    Workbench& bench_;
+    MessageBar& messages_;
+    std::function<double()> lookDeg_;
+};
+
+}  // namespace yardcast::ui
