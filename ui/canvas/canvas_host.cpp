@@ -54,7 +54,7 @@ CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessm
     handler.move = [this](QMouseEvent* event) { move(event); };
     handler.release = [this](QMouseEvent* event) { release(event); };
     handler.leave = [this] { leave(); };
-    handler.paintOver = [this](QPainter& painter) { overlay_.paint(painter); };
+    handler.paintOver = [this](QPainter& painter, const QRectF& exposed) { overlay_.paint(painter, exposed); };
     handler.cursor = [this] { return tool_->cursor(); };
     handler.hint = [this] { return hintOfEmptySheet(); };
     view_->setHandler(std::move(handler));
@@ -101,7 +101,7 @@ void CanvasHost::planChanged()
         view_->viewport()->update();
     }
     repaintOverlay();
-    if (isStageLayered()) view_->viewport()->update();
+    updateDrawing(overlay_.refreshStage());
     if (!document_.isPreviewing()) updateSheet(false);
     emit chosenMoved();
 }
@@ -118,18 +118,14 @@ void CanvasHost::assessed()
 {
     overlay_.takeFindings();
     repaintOverlay();
-    if (isStageLayered()) view_->viewport()->update();
-}
-
-bool CanvasHost::isStageLayered() const
-{
-    return stage_ == Stage::steel || stage_ == Stage::pour || stage_ == Stage::lift;
+    updateDrawing(overlay_.refreshStage());
 }
 
 void CanvasHost::setStage(Stage stage)
 {
     stage_ = stage;
     overlay_.setStage(stage);
+    overlay_.refreshStage();
     view_->viewport()->update();
 }
 
@@ -152,6 +148,8 @@ void CanvasHost::setProjection(const Projection& projection)
     const ViewState now = viewState();
     projection_ = projection;
     scene_.show(document_.plan(), projection_);
+    overlay_.refreshStage();
+    view_->viewport()->update();
     updateSheet(true);
     if (turned) {
         const ViewState next = std::exchange(otherView_, now);
@@ -189,6 +187,7 @@ void CanvasHost::viewMoved()
     scene_.setMmPerPixel(view_->mmPerPixel());
     if (field_->isOpen()) field_->close();
     coveredPx_ = {};
+    overlay_.refreshStage();
     overlay_.rebuild();
     view_->viewport()->update();
     emit viewChanged();
@@ -257,13 +256,24 @@ void CanvasHost::flushOverlay()
     }
     overlayDirty_ = false;
     outlinesDirty_ = false;
+    const QRegion region = regionPx(overlay_.covered());
+    view_->viewport()->update(region | coveredPx_);
+    coveredPx_ = region;
+}
+
+QRegion CanvasHost::regionPx(const std::vector<QRectF>& drawing) const
+{
     QRegion region;
-    for (const QRectF& rect : overlay_.covered()) {
+    for (const QRectF& rect : drawing) {
         const QRectF px(view_->toView(rect.topLeft()), view_->toView(rect.bottomRight()));
         region += px.toAlignedRect().adjusted(-1, -1, 1, 1) & view_->viewport()->rect();
     }
-    view_->viewport()->update(region | coveredPx_);
-    coveredPx_ = region;
+    return region;
+}
+
+void CanvasHost::updateDrawing(const std::vector<QRectF>& drawing)
+{
+    if (!drawing.empty()) view_->viewport()->update(regionPx(drawing));
 }
 
 void CanvasHost::setHovered(const Hit& hit)

@@ -128,7 +128,8 @@ private:
     SnapReach reach() const;
     bool isSuspended(Qt::KeyboardModifiers modifiers) const;
     void showSnap(const Snap& snap, const Placement& frame, std::optional<Point> ring);
-    bool isStageLayered() const;
+    QRegion regionPx(const std::vector<QRectF>& drawing) const;
+    void updateDrawing(const std::vector<QRectF>& drawing);
 
     PlanDocument& document_;
     Selection& selection_;

@@ -6,6 +6,7 @@
 
 #include <QPainter>
 
+#include "ui/canvas/dimension_edit.h"
 #include "ui/canvas/lookups.h"
 #include "ui/canvas/plan_scene.h"
 #include "ui/canvas/tool.h"
@@ -21,6 +22,7 @@ namespace {
 constexpr double kSignPx = 16.0;
 constexpr double kLeastDimensionPx = 16.0;
 constexpr double kFigureReachPx = 3.0;
+constexpr double kWordsPx = 120.0;
 
 QPointF drawn(Point p) { return {p.x, -p.y}; }
 
@@ -103,9 +105,15 @@ void Overlay::addDimensions()
     const Part* part = findPart(plan, selection_.parts().front().toStdString());
     if (!part) return;
     const std::string cutout = selection_.cutout().cutout.toStdString();
+    const Counter* counter = std::get_if<Counter>(&part->body);
+    const bool isBox = counter && isRectangle(counter->outline);
     for (const Dimension& dimension : partDimensions(plan, *part, scene_.projection())) {
         // With a cutout chosen its sizes and strips are shown; otherwise those of the part itself.
         if (dimension.target.cutout != cutout) continue;
+        // The opposite sides of a rectangle would only say it twice.
+        const bool again = isBox && dimension.target.what == DimensionTarget::What::edgeLength
+            && (dimension.target.index == 1 || dimension.target.index == 2);
+        if (again) continue;
         const QPointF run = dimension.b - dimension.a;
         if (std::hypot(run.x(), run.y()) < px(kLeastDimensionPx)) continue;
         dimensions_.push_back(dimension);
@@ -148,6 +156,11 @@ void Overlay::addSigns()
         if (box.height() < size + 2 * inset) rect.moveCenter({rect.center().x(), box.center().y()});
         // An L has no slab in that corner of its box.
         if (!path->intersects(rect)) rect.moveCenter(path->pointAtPercent(0.0));
+        // What is hidden behind another part in elevation has its sign where it is seen.
+        if (!scene_.projection().isAbove()) {
+            const std::vector<Hit> hits = scene_.hitsAt(rect.center(), 0.0);
+            if (!hits.empty() && hits.front().part != id) continue;
+        }
         // Parts that lie on one another must not hide each other's signs.
         while (std::ranges::any_of(signs_, [&](const Sign& s) { return s.rect.intersects(rect); })) {
             rect.translate(-size * 1.15, 0.0);
@@ -156,10 +169,10 @@ void Overlay::addSigns()
     }
 }
 
-void Overlay::paint(QPainter& painter)
+void Overlay::paint(QPainter& painter, const QRectF& exposed)
 {
     painter.setRenderHint(QPainter::Antialiasing);
-    paintStage(painter);
+    paintStage(painter, exposed);
     paintOutlines(painter);
     for (const Sign& sign : signs_) paintSeverityMark(painter, sign.rect, sign.finding.severity, scene_.style().ink);
     for (std::size_t i = 0; i < dimensions_.size(); ++i) {
@@ -176,16 +189,67 @@ void Overlay::paint(QPainter& painter)
     }
 }
 
-void Overlay::paintStage(QPainter& painter) const
+std::vector<Overlay::StageMark> Overlay::stageMarks() const
+{
+    std::vector<StageMark> marks;
+    const AssessmentPtr assessment = live_.assessment();
+    const bool layered = stage_ == Stage::steel || stage_ == Stage::pour || stage_ == Stage::lift;
+    if (!assessment || !layered) return marks;
+    const Plan& plan = *scene_.plan();
+    for (const PlacedCasting& placed : assessment->castings) {
+        const int index = placed.casting ? indexOfPart(plan, placed.casting->part) : -1;
+        const QPainterPath* shape = index < 0 ? nullptr : scene_.shapeOf(placed.casting->part);
+        if (!shape) continue;
+        const QPointF centre = scene_.projection().map({placed.centroidMm[0], placed.centroidMm[1]},
+                                                       placed.centroidMm[2]);
+        // Words about a casting reach no farther than this from its middle.
+        const QRectF words(centre.x() - px(kWordsPx), centre.y() - px(kWordsPx / 2.0), px(2.0 * kWordsPx), px(kWordsPx));
+        marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)],
+                         shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
+    }
+    return marks;
+}
+
+std::vector<QRectF> Overlay::refreshStage()
+{
+    const std::vector<StageMark> before = std::exchange(stageMarks_, stageMarks());
+    std::vector<QRectF> changed;
+    // Castings keep their order, so that what is the same mostly stands in the same place.
+    const std::size_t most = std::max(before.size(), stageMarks_.size());
+    for (std::size_t i = 0; i < most; ++i) {
+        const bool was = i < before.size();
+        const bool is = i < stageMarks_.size();
+        if (was && is && before[i] == stageMarks_[i]) continue;
+        if (was) changed.push_back(before[i].rect);
+        if (is) changed.push_back(stageMarks_[i].rect);
+    }
+    return changed;
+}
+
+void Overlay::paintStage(QPainter& painter, const QRectF& exposed) const
 {
     const AssessmentPtr assessment = live_.assessment();
-    if (!assessment) return;
+    if (!assessment || stageMarks_.empty()) return;
+    // Only of the castings in sight: words are dear.
+    Assessment inSight;
+    Plan plan;
+    plan.crew = scene_.plan()->crew;
+    for (const StageMark& mark : stageMarks_) {
+        if (!mark.rect.intersects(exposed)) continue;
+        inSight.castings.push_back({mark.casting, mark.centroidMm});
+        if (plan.parts.empty() || plan.parts.back() != mark.part) plan.parts.push_back(mark.part);
+        const auto lift = std::ranges::find(assessment->handling, mark.casting->id, &CastingLift::casting);
+        if (lift != assessment->handling.end()) inSight.handling.push_back(*lift);
+    }
+    if (inSight.castings.empty()) return;
     painter.save();
-    const Plan& plan = *scene_.plan();
     switch (stage_) {
-    case Stage::steel: paintSteelOverlay(painter, plan, *assessment, scene_.projection(), scene_.style()); break;
-    case Stage::pour: paintPourOverlay(painter, plan, *assessment, scene_.projection(), scene_.style()); break;
-    case Stage::lift: paintLiftOverlay(painter, plan, *assessment, scene_.projection(), scene_.style()); break;
+    case Stage::steel: paintSteelOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
+    case Stage::pour:
+        inSight.mixes = assessment->mixes;
+        paintPourOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
+        break;
+    case Stage::lift: paintLiftOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
     case Stage::layOut:
     case Stage::buy: break;
     }
@@ -223,10 +287,7 @@ void Overlay::paintHandles(QPainter& painter) const
         painter.translate(handle.at);
         const double half = px(kHandlePx) / 2.0;
         if (handle.what == Handle::What::turn) {
-            painter.drawEllipse(QPointF(0, 0), half * 1.2, half * 1.2);
-            painter.setBrush(Qt::NoBrush);
-            // A turned arrow's arc, so that it is not taken for a corner.
-            painter.drawArc(QRectF(-2.4 * half, -2.4 * half, 4.8 * half, 4.8 * half), 30 * 16, 120 * 16);
+            paintTurnHandle(painter);
         } else if (handle.isCorner) {
             painter.drawRect(QRectF(-half, -half, 2 * half, 2 * half));
         } else {
@@ -235,6 +296,22 @@ void Overlay::paintHandles(QPainter& painter) const
         }
         painter.restore();
     }
+}
+
+/// Three quarters of a circle with an arrow: it turns, and is taken for no corner.
+void Overlay::paintTurnHandle(QPainter& painter) const
+{
+    const PaintStyle& style = scene_.style();
+    const double radius = px(6.5);
+    painter.setPen(Qt::NoPen);
+    painter.drawEllipse(QPointF(0, 0), radius + px(3.0), radius + px(3.0));
+    painter.setPen(style.pen(style.ink.chosen, 2.0));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawArc(QRectF(-radius, -radius, 2 * radius, 2 * radius), 0, 270 * 16);
+    const double tip = px(4.0);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(style.ink.chosen);
+    painter.drawPolygon(QPolygonF{QPointF(radius - tip, 0.0), QPointF(radius + tip, 0.0), QPointF(radius, tip * 1.3)});
 }
 
 void Overlay::paintGuides(QPainter& painter) const

@@ -1,11 +1,13 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
 #include <QPainterPath>
 #include <QRegion>
 
+#include "core/assess/assessment.h"
 #include "core/plan/finding.h"
 #include "ui/canvas/handles.h"
 #include "ui/canvas/hit.h"
@@ -43,7 +45,10 @@ public:
     void rebuildOutlines();
     /// The findings of the newest assessment, by part.
     void takeFindings();
-    void paint(QPainter& painter);
+    /// Where the stage's layer has changed since the last call, drawing mm: only what was poured or lifted anew.
+    std::vector<QRectF> refreshStage();
+    /// `exposed` is what has to be painted, drawing mm.
+    void paint(QPainter& painter, const QRectF& exposed);
     /// What it covers now, drawing mm.
     std::vector<QRectF> covered() const;
 
@@ -66,12 +71,23 @@ private:
         Finding finding;
     };
 
+    /// What the stage's layer shows of one casting, and where.
+    struct StageMark {
+        CastingPtr casting;
+        std::array<double, 3> centroidMm{};
+        PartPtr part;
+        QRectF rect;
+        bool operator==(const StageMark&) const = default;
+    };
+
     double px(double pixels) const;
+    std::vector<StageMark> stageMarks() const;
     void addDimensions();
     void addSigns();
-    void paintStage(QPainter& painter) const;
+    void paintStage(QPainter& painter, const QRectF& exposed) const;
     void paintOutlines(QPainter& painter) const;
     void paintHandles(QPainter& painter) const;
+    void paintTurnHandle(QPainter& painter) const;
     void paintGuides(QPainter& painter) const;
 
     const PlanScene& scene_;
@@ -92,6 +108,7 @@ private:
     std::vector<QPainterPath> figures_;  ///< shapes of the figures of dimensions_, from the last painting
     std::vector<std::pair<std::string, Finding>> findings_;  ///< the gravest of each part
     std::vector<Sign> signs_;
+    std::vector<StageMark> stageMarks_;
 };
 
 }  // namespace yardcast::ui

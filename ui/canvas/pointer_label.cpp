@@ -17,9 +17,9 @@ constexpr int kPadPx = 8;
 
 QPoint besidePointer(QPoint pointer, QSize size, QSize room)
 {
-    int x = pointer.x() + kOffRightPx;
+    // It slides along under the pointer at the right edge, and goes over it at the foot: never onto it.
+    const int x = pointer.x() + kOffRightPx;
     int y = pointer.y() + kOffDownPx;
-    if (x + size.width() > room.width() - 4) x = pointer.x() - kOffRightPx - size.width();
     if (y + size.height() > room.height() - 4) y = pointer.y() - kOffDownPx - size.height();
     return {std::clamp(x, 4, std::max(4, room.width() - size.width() - 4)),
             std::clamp(y, 4, std::max(4, room.height() - size.height() - 4))};

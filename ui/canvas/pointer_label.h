@@ -6,7 +6,7 @@
 
 namespace yardcast::ui {
 
-/// Where something of this size goes beside the pointer: below and to the right of it, turned inwards at the edges.
+/// Where something of this size goes beside the pointer: below and to the right of it, kept inside.
 QPoint besidePointer(QPoint pointer, QSize size, QSize room);
 
 /// Figures beside the pointer. It takes no pointer events.

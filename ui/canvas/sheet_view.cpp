@@ -285,11 +285,11 @@ void SheetView::drawBackground(QPainter* painter, const QRectF& rect)
     painter->setRenderHint(QPainter::Antialiasing, true);
 }
 
-void SheetView::drawForeground(QPainter* painter, const QRectF&)
+void SheetView::drawForeground(QPainter* painter, const QRectF& rect)
 {
     if (handler_.paintOver) {
         painter->save();
-        handler_.paintOver(*painter);
+        handler_.paintOver(*painter, rect);
         painter->restore();
     }
     painter->save();

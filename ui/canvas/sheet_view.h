@@ -36,7 +36,8 @@ public:
         std::function<void(QMouseEvent*)> release;
         std::function<void(QMouseEvent*)> doubleClick;
         std::function<void()> leave;
-        std::function<void(QPainter&)> paintOver;
+        /// With what has to be painted, drawing mm.
+        std::function<void(QPainter&, const QRectF&)> paintOver;
         std::function<QCursor()> cursor;
         /// What to do next, in the middle of an empty sheet.
         std::function<QString()> hint;

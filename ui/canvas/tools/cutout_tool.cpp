@@ -80,6 +80,9 @@ bool CutoutTool::takeCounter(Point inPlan)
 Cutout CutoutTool::usualAt(Point own) const
 {
     Cutout cutout = defaultCutout(purpose_, shape_);
+    if (const Counter* counter = findCounter(*host().document().committed(), counter_)) {
+        cutout.id = freeCutoutId(*counter);
+    }
     cutout.centre = own;
     return cutout;
 }
@@ -123,7 +126,8 @@ Cutout CutoutTool::dragged() const
 
 void CutoutTool::tell(const Cutout& cutout)
 {
-    const Plan& plan = *host().document().plan();
+    // What the counter would weigh with the hole, also while it is only pointed at.
+    const Plan plan = addCutout(*host().document().committed(), counter_, cutout);
     const Part* part = findPart(plan, counter_);
     if (!part) return;
     const QString text = joined({sizeOf(cutout), stripsText(std::get<Counter>(part->body), cutout),

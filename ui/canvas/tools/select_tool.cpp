@@ -330,7 +330,24 @@ void SelectTool::hover(const PointerEvent& event)
         }
         if (event.modifiers & Qt::ControlModifier && edgeAt(event.at) >= 0) cursor_ = Qt::CrossCursor;
     }
+    if (cursor_.shape() != Qt::IBeamCursor) host().say(called(hit));
     host().setHovered(hit);
+}
+
+/// What the pointer is over, with its mass; worked out once for each thing.
+const QString& SelectTool::called(const Hit& hit)
+{
+    const PlanPtr& plan = host().document().plan();
+    if (saidOf_ == hit && saidIn_ == plan) return said_;
+    saidOf_ = hit;
+    saidIn_ = plan;
+    said_.clear();
+    const Part* part = hit.part.empty() ? nullptr : findPart(*plan, hit.part);
+    if (hit.what == Hit::What::fixture) said_ = QString::fromStdString(hit.fixture);
+    if (part) said_ = joined({partsCalled(*plan, {QString::fromStdString(hit.part)}), massAndPeople(*plan, *part)});
+    const Cutout* cutout = part && hit.what == Hit::What::cutout ? findCutout(*plan, hit.part, hit.cutout) : nullptr;
+    if (cutout) said_ = joined({cutoutCalled(*cutout), said_});
+    return said_;
 }
 
 void SelectTool::leave()

@@ -3,6 +3,7 @@
 #include <memory>
 #include <optional>
 
+#include "core/plan/plan.h"
 #include "ui/canvas/gestures/gesture.h"
 #include "ui/canvas/tool.h"
 
@@ -59,12 +60,16 @@ private:
     bool isChosen(const Hit& hit) const;
     void hover(const PointerEvent& event);
     void finishGesture();
+    const QString& called(const Hit& hit);
 
     std::unique_ptr<Gesture> gesture_;
     std::optional<Press> press_;
     std::optional<Point> lastClick_;
     QCursor cursor_;
     int corner_ = -1;
+    Hit saidOf_;
+    PlanPtr saidIn_;
+    QString said_;
 };
 
 }  // namespace yardcast::ui
