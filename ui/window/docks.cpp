@@ -2,6 +2,7 @@
 
 #include <QAction>
 #include <QDockWidget>
+#include <QList>
 #include <QMainWindow>
 
 #include "ui/window/commands.h"
@@ -10,7 +11,9 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr int kTablePx = 400;
+/// A card with its big figure and three lines, and one that is opened to a table.
+constexpr int kClosedPx = 210;
+constexpr int kTablePx = 460;
 
 /// Behind another card of the same stack: shown as a tab, but nothing of it can be seen.
 bool liesBehind(const QDockWidget& dock) { return !dock.isHidden() && dock.visibleRegion().isEmpty(); }
@@ -70,7 +73,15 @@ void Docks::stack(const std::vector<std::vector<Command>>& lists)
     for (const std::vector<Command>& list : lists) {
         for (size_t i = 1; i < list.size(); ++i) window_.tabifyDockWidget(find(list[i - 1]), find(list[i]));
     }
-    for (const std::vector<Command>& list : lists) find(list.front())->raise();
+    QList<QDockWidget*> fronts;
+    QList<int> heights;
+    for (const std::vector<Command>& list : lists) {
+        QDockWidget* front = find(list.front());
+        front->raise();
+        fronts.append(front);
+        heights.append(fronts.size() == 1 ? kClosedPx : kTablePx);
+    }
+    window_.resizeDocks(fronts, heights, Qt::Vertical);
 }
 
 QDockWidget* Docks::find(Command command) const

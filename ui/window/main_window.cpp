@@ -41,6 +41,7 @@ constexpr auto kHintSeen = "hint_seen";
 constexpr auto kStarted = "started_before";
 constexpr auto kAppearance = "appearance";
 constexpr QSize kLeast{900, 560};
+constexpr int kFreshMs = 700;
 
 /// A local plan file in what is dragged, or empty.
 QString draggedFile(const QMimeData& data)
@@ -91,12 +92,14 @@ MainWindow::MainWindow(Workbench& bench, Theme& theme, QWidget* parent)
     connect(measureLine_, &MeasureLine::findingChosen, this, [this] {
         docks_->bringForward(Command::showFindings);
         cards_->findings->showFinding(0);
-        canvas_->zoomToChosen();
     });
     measureLine_->setHint(canvas_->hint());
 
     memory_->rememberOriginal();
     memory_->restore();
+    freshPlan_.setSingleShot(true);
+    freshPlan_.setInterval(kFreshMs);
+    canvas_->installEventFilter(this);
     showTitle();
     canvas_->setFocus();
 }
@@ -152,6 +155,15 @@ void MainWindow::dropEvent(QDropEvent* event)
     QMetaObject::invokeMethod(this, [this, file] { files_->open(file); }, Qt::QueuedConnection);
 }
 
+bool MainWindow::eventFilter(QObject* watched, QEvent* event)
+{
+    // A plan is opened before the desktop has given the window its place: the whole drawing is shown in what it gets.
+    if (watched == canvas_ && event->type() == QEvent::Resize && freshPlan_.isActive()) {
+        QMetaObject::invokeMethod(canvas_, &Canvas::zoomFit, Qt::QueuedConnection);
+    }
+    return QMainWindow::eventFilter(watched, event);
+}
+
 QMenu* MainWindow::createPopupMenu() { return nullptr; }
 
 void MainWindow::buildCards()
@@ -184,15 +196,36 @@ void MainWindow::buildCards()
             if (opened) docks_->giveRoom(command);
         });
     }
-    const auto raise = [this](Command stage, Command card) {
-        connect((*commands_)[stage], &QAction::triggered, docks_, [this, card] { docks_->bringForward(card); });
-    };
-    raise(Command::stageLayOut, Command::showProperties);
-    raise(Command::stageSteel, Command::showSteel);
-    raise(Command::stagePour, Command::showConcrete);
-    raise(Command::stageLift, Command::showWeight);
-    raise(Command::stageBuy, Command::showShopping);
+    connectStages();
     connect((*commands_)[Command::resetLayout], &QAction::triggered, this, [this] { memory_->reset(); });
+}
+
+void MainWindow::connectStages()
+{
+    connect((*commands_)[Command::stageLayOut], &QAction::triggered, docks_, [this] {
+        openStageCard(nullptr);
+        docks_->bringForward(Command::showProperties);
+        docks_->giveRoom(Command::showProperties);
+    });
+    const auto opens = [this](Command stage, Command command, LiveCard* card) {
+        connect((*commands_)[stage], &QAction::triggered, docks_, [this, command, card] {
+            docks_->bringForward(command);
+            openStageCard(card);
+            docks_->giveRoom(command);
+        });
+    };
+    opens(Command::stageSteel, Command::showSteel, cards_->reinforcement);
+    opens(Command::stagePour, Command::showConcrete, cards_->concrete);
+    opens(Command::stageLift, Command::showWeight, cards_->lifting);
+    opens(Command::stageBuy, Command::showShopping, cards_->shopping);
+}
+
+void MainWindow::openStageCard(LiveCard* card)
+{
+    // Only what a stage opened is closed by the next: a card that the person opened stays as it is.
+    if (stageCard_ && stageCard_ != card) stageCard_->setOpened(false);
+    stageCard_ = card && !card->isOpened() ? card : (card == stageCard_ ? card : nullptr);
+    if (card) card->setOpened(true);
 }
 
 void MainWindow::connectFiles()
@@ -212,7 +245,10 @@ void MainWindow::connectFiles()
     fillSamples();
     fillRecent();
     connect(&bench_.recent, &RecentFiles::changed, this, &MainWindow::fillRecent);
-    connect(files_, &FileDesk::opened, canvas_, &Canvas::zoomFit);
+    connect(files_, &FileDesk::opened, this, [this] {
+        canvas_->zoomFit();
+        freshPlan_.start();
+    });
     connect(&bench_.session, &FileSession::pathChanged, this, &MainWindow::showTitle);
     connect(&bench_.session, &FileSession::modifiedChanged, this, &MainWindow::setWindowModified);
     connect(&bench_.document, &PlanDocument::committedChanged, this, &MainWindow::showTitle);

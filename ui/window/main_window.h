@@ -4,6 +4,7 @@
 
 #include <QMainWindow>
 #include <QString>
+#include <QTimer>
 
 class QMenu;
 
@@ -15,6 +16,7 @@ class DrawDesk;
 class Docks;
 class EditDesk;
 class FileDesk;
+class LiveCard;
 class MeasureLine;
 class MessageBar;
 class PrintDesk;
@@ -49,10 +51,13 @@ protected:
     void closeEvent(QCloseEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
     QMenu* createPopupMenu() override;
 
 private:
     void buildCards();
+    void connectStages();
+    void openStageCard(LiveCard* card);
     void connectFiles();
     void connectHelp();
     void connectLook();
@@ -75,6 +80,8 @@ private:
     QMenu* samples_;
     QMenu* recent_;
     QMenu* context_;
+    QTimer freshPlan_;
+    LiveCard* stageCard_ = nullptr;
     std::unique_ptr<Cards> cards_;
     std::unique_ptr<WindowMemory> memory_;
 };
