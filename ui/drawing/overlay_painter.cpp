@@ -5,16 +5,12 @@
 
 #include <QCoreApplication>
 
-#include "ui/drawing/label_set.h"
 #include "ui/drawing/painters.h"
 #include "ui/wording/figures.h"
 
 namespace yardcast::ui {
 
 namespace {
-
-/// Heavier than any casting, so that labels of counters go before those of what stands below them.
-constexpr double kOnTop = 1e6;
 
 QString peopleFigure(const CastingLift& lift)
 {
@@ -68,7 +64,7 @@ void paintMesh(QPainter& painter, const Part& part, const Mesh& mesh, const Cast
 }
 
 void paintBars(QPainter& painter, const Part& part, const BarGroup& bars, const Projection& projection,
-               const PaintStyle& style, std::vector<OverlayLabel>& labels)
+               const PaintStyle& style)
 {
     const Point along = bars.to - bars.from;
     const double run = length(along);
@@ -88,16 +84,13 @@ void paintBars(QPainter& painter, const Part& part, const BarGroup& bars, const 
     if (!style.showNames) {
         return;
     }
-    OverlayLabel label;
-    label.look.colour = style.ink.steel;
-    label.look.behind = style.ink.sheet;
+    TextLook look;
+    look.colour = style.ink.steel;
+    look.behind = style.ink.sheet;
     const QString text = QCoreApplication::translate("Drawing", "%1 of %2 mm", "number of bars, diameter")
                              .arg(bars.count)
                              .arg(shortNumberText(bars.diameterMm));
-    label.at = projection.map(part.place.toPlan((bars.from + bars.to) * 0.5));
-    label.texts = {text};
-    label.weight = bars.diameterMm * run * bars.count;
-    labels.push_back(std::move(label));
+    paintText(painter, projection.map(part.place.toPlan((bars.from + bars.to) * 0.5)), text, style, look);
 }
 
 }  // namespace
@@ -128,22 +121,19 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
             paintMesh(painter, *part, *counter->steel->mesh, *placed.casting, projection, style);
         }
     }
-    std::vector<OverlayLabel> labels;
     for (const PartPtr& part : plan.parts) {
         const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
         if (counter && counter->steel) {
             for (const BarGroup& bars : counter->steel->bars) {
-                paintBars(painter, *part, bars, projection, style, labels);
+                paintBars(painter, *part, bars, projection, style);
             }
         }
     }
-    paintLabels(painter, std::move(labels), style);
 }
 
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style)
 {
-    std::vector<OverlayLabel> labels;
     for (const PlacedCasting& placed : assessment.castings) {
         const Part* part = placed.casting ? findPart(plan, placed.casting->part) : nullptr;
         if (!part) {
@@ -164,38 +154,30 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         const auto lift = std::find_if(
             assessment.handling.begin(), assessment.handling.end(),
             [&](const CastingLift& one) { return one.casting == placed.casting->id; });
-        OverlayLabel label;
-        const QString mass = massText(placed.casting->massKg);
-        label.at = centre;
-        label.clearUnits = style.onPaper ? 2.2 : 8.0;
-        label.look.bold = true;
-        label.look.behind = style.ink.sheet;
-        label.look.colour = style.ink.ink;
-        label.weight = placed.casting->massKg;
-        // What lies on top is what one looks for first.
-        if (counter) {
-            label.weight += kOnTop;
-        }
-        label.texts = {mass};
+        QString words = massText(placed.casting->massKg);
+        QColor colour = style.ink.ink;
         if (lift != assessment.handling.end()) {
-            label.texts.prepend(mass + QLatin1Char('\n') + peopleFigure(*lift));
+            words += QLatin1Char('\n') + peopleFigure(*lift);
             if (lift->massKg > 2.0 * lift->limitKg) {
-                label.look.colour = style.ink.stop;
-                label.weight += 2 * kOnTop;
+                colour = style.ink.stop;
             } else if (lift->massKg > lift->limitKg) {
-                label.look.colour = style.ink.caution;
+                colour = style.ink.caution;
             }
         }
         paintCentreOfGravity(painter, centre, style, style.ink.ink);
-        labels.push_back(std::move(label));
+        TextLook look;
+        look.bold = true;
+        look.colour = colour;
+        look.behind = style.ink.sheet;
+        look.align = Qt::AlignHCenter | Qt::AlignTop;
+        const double below = (style.onPaper ? 3.0 : 11.0) * style.mmPerUnit;
+        paintText(painter, centre + QPointF(0.0, below), words, style, look);
     }
-    paintLabels(painter, std::move(labels), style);
 }
 
 void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style)
 {
-    std::vector<OverlayLabel> labels;
     for (const MixQuantities& mix : assessment.mixes) {
         for (const auto& [id, litres] : mix.castingLitres) {
             const auto placed = std::find_if(
@@ -206,17 +188,13 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             if (!part) {
                 continue;
             }
-            OverlayLabel label;
-            label.at = middleOf(plan, *placed, *part, projection);
-            label.look.bold = true;
-            label.look.behind = style.ink.sheet;
-            label.texts = {volumeText(litres) + QLatin1Char('\n') + QString::fromStdString(mix.mix),
-                           volumeText(litres)};
-            label.weight = litres + (part->kind() == PartKind::counter ? kOnTop : 0.0);
-            labels.push_back(std::move(label));
+            TextLook look;
+            look.bold = true;
+            look.behind = style.ink.sheet;
+            const QString text = volumeText(litres) + QLatin1Char('\n') + QString::fromStdString(mix.mix);
+            paintText(painter, middleOf(plan, *placed, *part, projection), text, style, look);
         }
     }
-    paintLabels(painter, std::move(labels), style);
 }
 
 }  // namespace yardcast::ui

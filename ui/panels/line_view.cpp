@@ -42,6 +42,8 @@ LineView::LineView(LineModel* model, QWidget* parent) : QTreeView(parent), model
 
 int LineView::currentRow() const { return currentIndex().isValid() ? currentIndex().row() : -1; }
 
+int LineView::rowHeightAt(int row) const { return rowHeight(model_->index(row, 0)); }
+
 void LineView::measure()
 {
     constexpr int pad = 2 * kStepPx;

@@ -17,6 +17,7 @@ public:
     LineModel& lineModel() const { return *model_; }
     /// Row of the current line, -1 without one.
     int currentRow() const;
+    int rowHeightAt(int row) const;
 
     /// Least room that is left to the name, px.
     static constexpr int kLeastNamePx = 76;

@@ -2,6 +2,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QScopedValueRollback>
 #include <QStackedWidget>
 #include <QTabBar>
 #include <QToolButton>
@@ -119,8 +120,16 @@ void LiveCard::addFootnote(QWidget* widget) { detailsColumn_->addWidget(widget);
 
 void LiveCard::refillTables()
 {
-    if (!assessment_ || details_->isHidden()) return;
-    fillTables(*plan_, *assessment_);
+    if (assessment_ && !details_->isHidden()) fill();
+}
+
+void LiveCard::fill()
+{
+    {
+        // Until all rows are in, those of the old assessment stand beside the new one.
+        const QScopedValueRollback guard(filling_, true);
+        fillTables(*plan_, *assessment_);
+    }
     markPointedAt();
 }
 
@@ -131,6 +140,7 @@ void LiveCard::watch(LineView* view)
     };
     connect(view, &LineView::currentLineChanged, this,
             [this, view, partsAt](int row) {
+                if (filling_) return;
                 selection_.setHighlighted(partsAt(row));
                 lineBecameCurrent(*view, row);
             });
@@ -173,10 +183,7 @@ void LiveCard::refresh()
         }
         if (lines_[i]->isHidden() == there) lines_[i]->setVisible(there);
     }
-    if (showsTables) {
-        fillTables(*plan_, *assessment_);
-        markPointedAt();
-    }
+    if (showsTables) fill();
     if (live_.isCurrent()) {
         staleTimer_.stop();
         showStale(false);

@@ -94,6 +94,7 @@ protected:
 
 private:
     void refresh();
+    void fill();
     void planChanged();
     void showStale(bool stale);
     void markPointedAt();
@@ -105,6 +106,7 @@ private:
     AssessmentPtr assessment_;
     PlanPtr plan_;
     bool opened_ = false;
+    bool filling_ = false;
     QTimer staleTimer_;
 
     FigureButton* big_;

@@ -37,6 +37,7 @@ namespace yardcast::ui {
 namespace {
 
 constexpr auto kHint = "hint";
+constexpr auto kHintSeen = "hint_seen";
 constexpr auto kStarted = "started_before";
 constexpr auto kAppearance = "appearance";
 constexpr QSize kLeast{900, 560};
@@ -117,7 +118,7 @@ bool MainWindow::start(const QString& file)
     }
     const bool opened = file.isEmpty() || files_->open(file);
     if (file.isEmpty()) files_->offerUntitledBackups();
-    if (file.isEmpty() && firstStart) showHint();
+    if (!settings.value(kHintSeen, false).toBool()) showHint();
     return opened;
 }
 
@@ -323,10 +324,13 @@ void MainWindow::showTitle()
 
 void MainWindow::showHint()
 {
+    const auto seen = [this] { bench_.settings.setValue(kHintSeen, true); };
     messages_->show({kHint, Message::Weight::note,
                      tr("Try: drag an edge of a counter and watch the kilograms. C draws a counter of your own, K a sink "
                         "in it; Ctrl+Z takes it back. F1: all keys."),
-                     {}, {{tr("Empty sheet"), [this] { files_->newPlan(); }}, {tr("Got it"), {}}}, {}});
+                     {},
+                     {{tr("Empty sheet"), [this, seen] { seen(); files_->newPlan(); }}, {tr("Got it"), seen}},
+                     seen});
 }
 
 }  // namespace yardcast::ui

@@ -1,3 +1,7 @@
+#include <algorithm>
+#include <memory>
+#include <type_traits>
+
 #include <QApplication>
 #include <QElapsedTimer>
 #include <QLabel>
@@ -290,6 +294,70 @@ private slots:
         QVERIFY(text->isVisible());
         QVERIFY(!text->text().isEmpty());
         QVERIFY(!bigFigure(shown.card)->isVisible());
+    }
+
+    void rowsThatGoWhileTheyAreCurrent()
+    {
+        Shown<FindingsCard> shown(samplePlan(kSample));
+        LineView* view = table(shown.card, QStringLiteral("Findings"));
+        view->setCurrentIndex(view->lineModel().index(view->lineModel().rowCount() - 1, 0));
+        shown.document.apply(QStringLiteral("remove"), [](const Plan& plan) {
+            Ids ids;
+            for (std::size_t i = 1; i < plan.parts.size(); ++i) ids.push_back(plan.parts[i]->id);
+            return removeParts(plan, ids);
+        });
+        shown.settle();
+        QCOMPARE(view->lineModel().rowCount(), static_cast<int>(shown.assessment().findings.size()));
+        shown.document.apply(QStringLiteral("remove"), [](const Plan& plan) { return removeParts(plan, {"C4"}); });
+        shown.settle();
+        shown.document.undoStack()->undo();
+        shown.document.undoStack()->undo();
+        shown.settle();
+        QCOMPARE(view->lineModel().rowCount(), static_cast<int>(shown.assessment().findings.size()));
+    }
+
+    /// What the assessment's arrival costs the window, each card opened, with every figure changed.
+    void updatesInUnderAMillisecond()
+    {
+        const auto measure = [](const char* name, auto make) {
+            PanelFixture fixture(samplePlan(kSample));
+            QElapsedTimer timer;
+            QList<qint64> times;
+            // Slots are called in the order they were connected: the card stands between these two.
+            connect(&fixture.live, &LiveAssessment::assessed, &fixture.document, [&] { timer.start(); });
+            auto card = make(fixture);
+            card->setOpened(true);
+            card->resize(320, 500);
+            card->show();
+            (void)QTest::qWaitForWindowExposed(card.get());
+            connect(&fixture.live, &LiveAssessment::assessed, &fixture.document,
+                    [&] { times.append(timer.nsecsElapsed()); });
+            for (int i = 0; i < 40; ++i) {
+                fixture.document.apply(QStringLiteral("thicker"), [i](const Plan& plan) {
+                    Plan changed = plan;
+                    for (const PartPtr& part : plan.parts) {
+                        changed = changeCounter(changed, part->id, [i](Counter& c) { c.thicknessMm = 40.0 + i; });
+                    }
+                    return changed;
+                });
+                fixture.settle();
+            }
+            std::ranges::sort(times);
+            const double medianMs = static_cast<double>(times[times.size() / 2]) / 1e6;
+            const double highMs = static_cast<double>(times[times.size() * 95 / 100]) / 1e6;
+            qInfo("%s: median %.3f ms, 95 of 100 under %.3f ms", name, medianMs, highMs);
+            QVERIFY2(medianMs < 1.0, name);
+        };
+        const auto card = [](auto tag) {
+            using Card = typename decltype(tag)::type;
+            return [](PanelFixture& f) { return std::make_unique<Card>(f.document, f.selection, f.live); };
+        };
+        measure("concrete", card(std::type_identity<ConcreteCard>()));
+        measure("reinforcement", card(std::type_identity<ReinforcementCard>()));
+        measure("lifting", card(std::type_identity<LiftingCard>()));
+        measure("shopping", card(std::type_identity<ShoppingCard>()));
+        measure("money", card(std::type_identity<MoneyCard>()));
+        measure("findings", card(std::type_identity<FindingsCard>()));
     }
 
     void everyFigureAnswersAClick()

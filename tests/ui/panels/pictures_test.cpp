@@ -9,7 +9,9 @@
 #include "ui/panels/lifting_card.h"
 #include "ui/panels/line_view.h"
 #include "ui/panels/money_card.h"
+#include "ui/panels/fields/property_sheet.h"
 #include "ui/panels/reinforcement_card.h"
+#include "ui/panels/property_editor.h"
 #include "ui/panels/shopping_card.h"
 
 using namespace yardcast;
@@ -49,6 +51,45 @@ private:
     }
 
 private slots:
+    void properties()
+    {
+        PanelFixture fixture(samplePlan("two-level-bar.yardplan"));
+        const auto look = [&](const char* name) {
+            for (const Appearance appearance : {Appearance::light, Appearance::dark}) {
+                qApp->findChild<Theme*>()->setAppearance(appearance);
+                PropertyEditor editor(fixture.document, fixture.selection, fixture.live);
+                editor.resize(300, 700);
+                editor.show();
+                QVERIFY(QTest::qWaitForWindowExposed(&editor));
+                QCoreApplication::processEvents();
+                QVERIFY2(editor.sheet().minimumSizeHint().width() <= 300 - 12, name);
+                // All of it, however long.
+                editor.resize(300, editor.sheet().sizeHint().height() + 60);
+                QCoreApplication::processEvents();
+                keepPicture(editor.grab(), QStringLiteral("properties-%1-%2")
+                                               .arg(QLatin1String(name),
+                                                    QLatin1String(appearance == Appearance::dark ? "dark" : "light")));
+            }
+        };
+        look("plan");
+        fixture.selection.setParts({QStringLiteral("C3")});
+        look("counter");
+        fixture.selection.setCutout({QStringLiteral("C3"), QStringLiteral("K1")});
+        look("cutout");
+        fixture.selection.setParts({QStringLiteral("S1")});
+        look("support");
+        fixture.selection.setParts({QStringLiteral("P1")});
+        look("panel");
+        fixture.selection.setParts({QStringLiteral("F1")});
+        look("front");
+        fixture.selection.setParts({QStringLiteral("G1")});
+        look("appliance");
+        fixture.selection.setParts({QStringLiteral("C1a"), QStringLiteral("C2")});
+        look("several");
+        fixture.selection.setFixture(QStringLiteral("gas"));
+        look("fixture");
+    }
+
     void cards()
     {
         PanelFixture fixture(samplePlan("two-level-bar.yardplan"));
