@@ -1,7 +1,7 @@
 /// fuzz_plan_files COUNT SEED FILES...
 /// Reads COUNT damaged copies of the plan files and of one plan that has every key, and does with each that still reads
-/// all that the program does with a plan. A copy that crashes it or takes too long is left as fuzz-failure.yardplan in the
-/// folder the program was started in.
+/// all that the program does with a plan. A copy that crashes it or takes too long is left as fuzz-failure.yardplan in
+/// the folder the program was started in.
 #include <chrono>
 #include <csignal>
 #include <cstdio>
