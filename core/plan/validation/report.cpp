@@ -7,6 +7,9 @@ namespace yardcast::validation {
 
 namespace {
 
+/// Share of the least that is good at which a size counts as none: dividing by less overflows.
+constexpr double kAsGoodAsNone = 1e-3;
+
 std::string lastKey(const std::string& key)
 {
     const std::size_t slash = key.rfind('/');
@@ -22,7 +25,7 @@ bool Subject::number(const std::string& key, double value, Range range)
         return false;
     }
     if (value >= range.least && value <= range.most) return true;
-    const bool noSize = range.least > 0.0 && value <= 0.0;
+    const bool noSize = range.least > 0.0 && value < range.least * kAsGoodAsNone;
     const bool beyondMeasure = std::abs(value) > std::max(kLongestMm, range.most);
     if (noSize || beyondMeasure) usable_ = false;
     add("number_out_of_range", Severity::stop, key,

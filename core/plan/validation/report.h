@@ -62,7 +62,7 @@ public:
     }
 
     /// True when the number lies in the range. Out of it is a stop; what is no size at all also makes the thing
-    /// unusable: no number, none or less where something must be, or beyond every measure.
+    /// unusable: no number, none (or as good as none, or less) where something must be, or beyond every measure.
     bool number(const std::string& key, double value, Range range);
 
     /// Each coordinate within kFarthestMm; reports the first that is not, and the thing is unusable then.

@@ -122,6 +122,8 @@ INSTANTIATE_TEST_SUITE_P(
                   100'001, 100'000, false},
         NumberRow{"SupportLength", "/parts/1/length_mm",
                   [](double v) { return supportChanged([v](Support& s) { s.lengthMm = v; }); }, 9.5, 10, true},
+        NumberRow{"SupportWidthOfAHair", "/parts/1/width_mm",
+                  [](double v) { return supportChanged([v](Support& s) { s.widthMm = v; }); }, 1e-308, 10, false},
         NumberRow{"SupportHeight", "/parts/1/height_mm",
                   [](double v) { return supportChanged([v](Support& s) { s.heightMm = v; }); }, 20'001, 840, false},
         NumberRow{"PadThickness", "/parts/1/pads/thickness_mm",
