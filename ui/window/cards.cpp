@@ -4,7 +4,6 @@
 #include <utility>
 
 #include <QAction>
-#include <QWidget>
 
 #include "ui/canvas/canvas.h"
 #include "ui/drawing/part_painter.h"
@@ -14,9 +13,7 @@
 #include "ui/panels/money_card.h"
 #include "ui/panels/parts_outline.h"
 #include "ui/panels/parts_tray.h"
-#if __has_include("ui/panels/property_editor.h")
 #include "ui/panels/property_editor.h"
-#endif
 #include "ui/panels/reinforcement_card.h"
 #include "ui/panels/shopping_card.h"
 #include "ui/window/commands.h"
@@ -77,11 +74,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     cards.money = new MoneyCard(bench.document, bench.selection, bench.live);
     cards.shopping = new ShoppingCard(bench.document, bench.selection, bench.live);
     cards.findings = new FindingsCard(bench.document, bench.selection, bench.live);
-#if __has_include("ui/panels/property_editor.h")
     cards.properties = new PropertyEditor(bench.document, bench.selection, bench.live);
-#else
-    cards.properties = new QWidget;
-#endif
     auto* outline = new PartsOutline(bench.document, bench.selection, bench.live);
     cards.parts = outline;
     const auto see = [&bench, &canvas](const QStringList& parts) { bringIntoView(bench, canvas, parts); };

@@ -14,8 +14,10 @@
 #include <QUndoStack>
 
 #include "core/assess/assessment.h"
+#include "core/io/plan_file.h"
 #include "ui/canvas/canvas.h"
 #include "ui/look/theme.h"
+#include "ui/panels/property_editor.h"
 #include "ui/sheets/print_pack.h"
 #include "ui/window/commands.h"
 #include "ui/window/file_desk.h"
@@ -237,6 +239,34 @@ private slots:
         s.key(Qt::Key_Z, Qt::ControlModifier);
         s.key(Qt::Key_Z, Qt::ControlModifier);
         QVERIFY(!s.bench->document.undoStack()->canUndo());
+        QVERIFY(s.window->close());
+    }
+
+    void whatIsTypedInAFieldIsInTheFileThatIsSaved()
+    {
+        Sitting s(*theme_);
+        const QString file = copyOfSample(s.folder, "grill-bench");
+        QVERIFY(s.window->files().open(file));
+        s.bench->selection.setParts({"A1"});
+        auto* editor = s.window->findChild<PropertyEditor*>();
+        QTRY_VERIFY(editor->findChild<QWidget*>("counter.thickness_mm") != nullptr);
+        auto* field = editor->findChild<QWidget*>("counter.thickness_mm");
+        auto* edit = field->findChild<QLineEdit*>();
+        edit->setFocus();
+        edit->selectAll();
+        QTest::keyClicks(edit, "55");
+        // No Enter: the key for saving comes while the field still holds what was typed.
+        s.key(Qt::Key_S, Qt::ControlModifier);
+        QVERIFY(!s.bench->session.hasUnsavedChanges());
+        const PlanReading reading = readPlan(bytesOf(file).toStdString());
+        QVERIFY(reading.plan.has_value());
+        QCOMPARE(std::get<Counter>(findPart(*reading.plan, "A1")->body).thicknessMm, 55.0);
+        // Each change of a field is one step back.
+        s.window->canvas().setFocus();
+        s.key(Qt::Key_Z, Qt::ControlModifier);
+        QVERIFY(!s.bench->document.undoStack()->canUndo());
+        s.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+        QVERIFY(!s.bench->session.hasUnsavedChanges());
         QVERIFY(s.window->close());
     }
 
