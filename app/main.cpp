@@ -162,10 +162,7 @@ int main(int argc, char** argv)
     QTemporaryDir ownSettings;
     const bool aside = parser.isSet(picture);
     QSettings settings(aside ? ownSettings.filePath("settings.ini") : QSettings().fileName(), QSettings::IniFormat);
-    if (aside) {
-        settings.setValue("started_before", true);
-        settings.setValue("hint_seen", true);
-    }
+    if (aside) settings.setValue("started_before", true);
     Appearance appearance = Appearance(qBound(0, settings.value("appearance", 0).toInt(), 2));
     if (aside) appearance = Appearance::light;
     if (parser.isSet(light)) appearance = Appearance::light;

@@ -78,9 +78,10 @@ Layout layOut(const Dimension& dimension, const PaintStyle& style)
     const double clear = (style.onPaper ? 0.4 : 1.0) * style.mmPerUnit;
     const double rise = 0.42 * layout.figureMm.height() + clear;
     layout.onLeader = dimension.figureRow > 0;
-    // Rows go away from the object when that is up for the reader; else above the line all the same.
+    const double aside = layout.runMm / 2.0 + layout.figureMm.width() / 2.0 + clear;
     layout.figureAt = (layout.lineA + layout.lineB) / 2.0 +
-                      up * (rise + dimension.figureRow * 0.95 * layout.figureMm.height());
+                      up * (rise + dimension.figureRow * 0.95 * layout.figureMm.height()) +
+                      layout.along * (dimension.figureEnd * aside);
     return layout;
 }
 
@@ -146,10 +147,70 @@ QPainterPath paintDimension(QPainter& painter, const Dimension& dimension, const
     return paintText(painter, layout.figureAt, dimensionFigure(dimension), style, look);
 }
 
+namespace {
+
+QRectF figureBox(const Layout& layout, double share)
+{
+    QTransform place;
+    place.translate(layout.figureAt.x(), layout.figureAt.y());
+    place.rotate(layout.angleDeg);
+    const QSizeF size = layout.figureMm * share;
+    return place.mapRect(QRectF(QPointF(-size.width() / 2.0, -size.height() / 2.0), size));
+}
+
+/// Whether another line goes on at this end: a figure beyond it would be read as the other's.
+bool goesOn(const std::vector<Layout>& layouts, std::size_t self, QPointF end)
+{
+    for (std::size_t i = 0; i < layouts.size(); ++i) {
+        if (i == self || !layouts[i].drawn) {
+            continue;
+        }
+        for (const QPointF& other : {layouts[i].lineA, layouts[i].lineB}) {
+            if (std::hypot((other - end).x(), (other - end).y()) < 0.5) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+struct FigurePlace {
+    int row = 0;
+    int end = 0;
+};
+
+/// Places to try, the best first: over the line; beyond a free end; raised by rows.
+std::vector<FigurePlace> placesFor(const std::vector<Layout>& layouts, std::size_t self)
+{
+    const Layout& layout = layouts[self];
+    std::vector<FigurePlace> places;
+    if (layout.figureMm.width() <= 0.98 * layout.runMm) {
+        places.push_back({0, 0});
+    }
+    if (!goesOn(layouts, self, layout.lineB)) {
+        places.push_back({0, 1});
+    }
+    if (!goesOn(layouts, self, layout.lineA)) {
+        places.push_back({0, -1});
+    }
+    constexpr int kMostRows = 6;
+    for (int row = 1; row < kMostRows; ++row) {
+        places.push_back({row, 0});
+    }
+    return places;
+}
+
+}  // namespace
+
 void staggerFigures(std::vector<Dimension>& dimensions, const PaintStyle& style)
 {
-    std::vector<QRectF> taken;
-    taken.reserve(dimensions.size());
+    std::vector<Layout> layouts;
+    layouts.reserve(dimensions.size());
+    for (Dimension& dimension : dimensions) {
+        dimension.figureRow = 0;
+        dimension.figureEnd = 0;
+        layouts.push_back(layOut(dimension, style));
+    }
     // Wide spans first: their figure sits in the middle of its own line, and the narrow ones make way.
     std::vector<std::size_t> order(dimensions.size());
     for (std::size_t i = 0; i < order.size(); ++i) {
@@ -158,30 +219,21 @@ void staggerFigures(std::vector<Dimension>& dimensions, const PaintStyle& style)
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
         return dimensions[a].valueMm > dimensions[b].valueMm;
     });
+    std::vector<QRectF> taken;
     for (const std::size_t i : order) {
-        Dimension& dimension = dimensions[i];
-        dimension.figureRow = 0;
-        constexpr int kMostRows = 6;
-        for (; dimension.figureRow < kMostRows; ++dimension.figureRow) {
-            const Layout layout = layOut(dimension, style);
-            if (!layout.drawn) {
-                break;
-            }
-            const bool fits = layout.figureMm.width() <= 0.98 * layout.runMm || dimension.figureRow > 0;
-            QTransform place;
-            place.translate(layout.figureAt.x(), layout.figureAt.y());
-            place.rotate(layout.angleDeg);
-            const QSizeF size = layout.figureMm * 0.85;
-            const QRectF box = place.mapRect(QRectF(QPointF(-size.width() / 2.0, -size.height() / 2.0), size));
-            const bool free = std::none_of(taken.begin(), taken.end(),
-                                           [&](const QRectF& other) { return other.intersects(box); });
-            if (fits && free) {
+        if (!layouts[i].drawn) {
+            continue;
+        }
+        for (const FigurePlace& place : placesFor(layouts, i)) {
+            Dimension tried = dimensions[i];
+            tried.figureRow = place.row;
+            tried.figureEnd = place.end;
+            const QRectF box = figureBox(layOut(tried, style), 0.85);
+            if (std::none_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(box); })) {
+                dimensions[i] = tried;
                 taken.push_back(box);
                 break;
             }
-        }
-        if (dimension.figureRow == kMostRows) {
-            dimension.figureRow = 0;
         }
     }
 }

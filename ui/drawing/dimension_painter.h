@@ -38,6 +38,8 @@ struct Dimension {
     DimensionTarget target;
     /// Rows above its line the figure moves up, tied by a leader, where a chain is too dense for one row.
     int figureRow = 0;
+    /// 0: the figure stands over the middle; 1: beyond b, -1: beyond a, where the span is too narrow for it.
+    int figureEnd = 0;
 };
 
 /// Dimensions of chosen parts (all their sides and cutouts).

@@ -120,15 +120,18 @@ void scan(const QPainterPath& path, QPointF direction, double spacingMm, Visit v
 template <typename Add>
 void lattice(const QPainterPath& path, double pitchMm, double marginMm, Add add)
 {
+    // Marks are for the eye: an area with more of them than a sheet can show has none.
+    const QRectF box = path.controlPointRect();
+    constexpr double kMostMarks = 60'000.0;
+    if (!(box.width() * box.height() < kMostMarks * pitchMm * pitchMm)) {
+        return;
+    }
     const QPointF along(1.0, 0.0);
     scan(path, along, pitchMm, [&](long long row, QPointF origin, const std::vector<Span>& spans) {
         const double shift = (row % 2 == 0) ? 0.0 : 0.5;
         for (const Span& span : spans) {
             const double from = span.from + marginMm;
             const double to = span.to - marginMm;
-            if (!(to - from < 4000.0 * pitchMm)) {
-                continue;
-            }
             const double first = std::ceil(from / pitchMm - shift);
             for (double k = first; (k + shift) * pitchMm <= to; k += 1.0) {
                 add(QPointF((k + shift) * pitchMm, origin.y()));
@@ -178,11 +181,22 @@ void fillCast(QPainter& painter, const QPainterPath& path, const PaintStyle& sty
     }
     painter.fillPath(path, style.ink.cast);
     const double size = 0.25 * style.mmPerUnit;
+    // In pieces: readers of SVG do not take paths of any length.
+    constexpr int kMostElements = 10'000;
     QPainterPath dots;
-    lattice(path, 3.0 * style.mmPerUnit, size, [&](QPointF at) {
+    const auto flush = [&] {
+        if (!dots.isEmpty()) {
+            painter.fillPath(dots, style.ink.castDots);
+        }
+        dots = QPainterPath();
+    };
+    lattice(path, 4.0 * style.mmPerUnit, size, [&](QPointF at) {
         dots.addRect(QRectF(at.x() - size / 2.0, at.y() - size / 2.0, size, size));
+        if (dots.elementCount() > kMostElements) {
+            flush();
+        }
     });
-    painter.fillPath(dots, style.ink.castDots);
+    flush();
 }
 
 void fillCut(QPainter& painter, const QPainterPath& path, const PaintStyle& style)

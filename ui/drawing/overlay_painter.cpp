@@ -5,12 +5,16 @@
 
 #include <QCoreApplication>
 
+#include "ui/drawing/label_set.h"
 #include "ui/drawing/painters.h"
 #include "ui/wording/figures.h"
 
 namespace yardcast::ui {
 
 namespace {
+
+/// Heavier than any casting, so that labels of counters go before those of what stands below them.
+constexpr double kOnTop = 1e6;
 
 QString peopleFigure(const CastingLift& lift)
 {
@@ -64,7 +68,7 @@ void paintMesh(QPainter& painter, const Part& part, const Mesh& mesh, const Cast
 }
 
 void paintBars(QPainter& painter, const Part& part, const BarGroup& bars, const Projection& projection,
-               const PaintStyle& style)
+               const PaintStyle& style, std::vector<OverlayLabel>& labels)
 {
     const Point along = bars.to - bars.from;
     const double run = length(along);
@@ -84,13 +88,16 @@ void paintBars(QPainter& painter, const Part& part, const BarGroup& bars, const 
     if (!style.showNames) {
         return;
     }
-    TextLook look;
-    look.colour = style.ink.steel;
-    look.behind = style.ink.sheet;
+    OverlayLabel label;
+    label.look.colour = style.ink.steel;
+    label.look.behind = style.ink.sheet;
     const QString text = QCoreApplication::translate("Drawing", "%1 of %2 mm", "number of bars, diameter")
                              .arg(bars.count)
                              .arg(shortNumberText(bars.diameterMm));
-    paintText(painter, projection.map(part.place.toPlan((bars.from + bars.to) * 0.5)), text, style, look);
+    label.at = projection.map(part.place.toPlan((bars.from + bars.to) * 0.5));
+    label.texts = {text};
+    label.weight = bars.diameterMm * run * bars.count;
+    labels.push_back(std::move(label));
 }
 
 }  // namespace
@@ -121,19 +128,22 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
             paintMesh(painter, *part, *counter->steel->mesh, *placed.casting, projection, style);
         }
     }
+    std::vector<OverlayLabel> labels;
     for (const PartPtr& part : plan.parts) {
         const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
         if (counter && counter->steel) {
             for (const BarGroup& bars : counter->steel->bars) {
-                paintBars(painter, *part, bars, projection, style);
+                paintBars(painter, *part, bars, projection, style, labels);
             }
         }
     }
+    paintLabels(painter, std::move(labels), style);
 }
 
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style)
 {
+    std::vector<OverlayLabel> labels;
     for (const PlacedCasting& placed : assessment.castings) {
         const Part* part = placed.casting ? findPart(plan, placed.casting->part) : nullptr;
         if (!part) {
@@ -154,30 +164,38 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         const auto lift = std::find_if(
             assessment.handling.begin(), assessment.handling.end(),
             [&](const CastingLift& one) { return one.casting == placed.casting->id; });
-        QString words = massText(placed.casting->massKg);
-        QColor colour = style.ink.ink;
+        OverlayLabel label;
+        const QString mass = massText(placed.casting->massKg);
+        label.at = centre;
+        label.clearUnits = style.onPaper ? 2.2 : 8.0;
+        label.look.bold = true;
+        label.look.behind = style.ink.sheet;
+        label.look.colour = style.ink.ink;
+        label.weight = placed.casting->massKg;
+        // What lies on top is what one looks for first.
+        if (counter) {
+            label.weight += kOnTop;
+        }
+        label.texts = {mass};
         if (lift != assessment.handling.end()) {
-            words += QLatin1Char('\n') + peopleFigure(*lift);
+            label.texts.prepend(mass + QLatin1Char('\n') + peopleFigure(*lift));
             if (lift->massKg > 2.0 * lift->limitKg) {
-                colour = style.ink.stop;
+                label.look.colour = style.ink.stop;
+                label.weight += 2 * kOnTop;
             } else if (lift->massKg > lift->limitKg) {
-                colour = style.ink.caution;
+                label.look.colour = style.ink.caution;
             }
         }
         paintCentreOfGravity(painter, centre, style, style.ink.ink);
-        TextLook look;
-        look.bold = true;
-        look.colour = colour;
-        look.behind = style.ink.sheet;
-        look.align = Qt::AlignHCenter | Qt::AlignTop;
-        const double below = (style.onPaper ? 3.0 : 11.0) * style.mmPerUnit;
-        paintText(painter, centre + QPointF(0.0, below), words, style, look);
+        labels.push_back(std::move(label));
     }
+    paintLabels(painter, std::move(labels), style);
 }
 
 void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style)
 {
+    std::vector<OverlayLabel> labels;
     for (const MixQuantities& mix : assessment.mixes) {
         for (const auto& [id, litres] : mix.castingLitres) {
             const auto placed = std::find_if(
@@ -188,13 +206,17 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             if (!part) {
                 continue;
             }
-            TextLook look;
-            look.bold = true;
-            look.behind = style.ink.sheet;
-            const QString text = volumeText(litres) + QLatin1Char('\n') + QString::fromStdString(mix.mix);
-            paintText(painter, middleOf(plan, *placed, *part, projection), text, style, look);
+            OverlayLabel label;
+            label.at = middleOf(plan, *placed, *part, projection);
+            label.look.bold = true;
+            label.look.behind = style.ink.sheet;
+            label.texts = {volumeText(litres) + QLatin1Char('\n') + QString::fromStdString(mix.mix),
+                           volumeText(litres)};
+            label.weight = litres + (part->kind() == PartKind::counter ? kOnTop : 0.0);
+            labels.push_back(std::move(label));
         }
     }
+    paintLabels(painter, std::move(labels), style);
 }
 
 }  // namespace yardcast::ui

@@ -4,7 +4,13 @@ namespace yardcast::ui {
 
 const std::vector<int>& reductionScales()
 {
-    static const std::vector<int> scales{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000};
+    static const std::vector<int> scales = [] {
+        std::vector<int> all;
+        for (int decade = 1; decade <= 100'000'000; decade *= 10) {
+            all.insert(all.end(), {decade, 2 * decade, 5 * decade});
+        }
+        return all;
+    }();
     return scales;
 }
 

@@ -6,7 +6,8 @@
 
 namespace yardcast::ui {
 
-/// Reductions of ISO 5455:1979, table: 1:2, 1:5, 1:10 ... 1:10000, and full size; largest drawing first.
+/// Full size and the reductions of ISO 5455:1979: 1:2, 1:5, 1:10 and on by decades (the table ends at 1:10000; further
+/// ones only keep a plan with absurd sizes on its sheet). Largest drawing first.
 const std::vector<int>& reductionScales();
 /// "1:20".
 QString scaleText(int of);

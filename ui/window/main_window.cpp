@@ -37,7 +37,6 @@ namespace yardcast::ui {
 namespace {
 
 constexpr auto kHint = "hint";
-constexpr auto kHintSeen = "hint_seen";
 constexpr auto kStarted = "started_before";
 constexpr auto kAppearance = "appearance";
 constexpr QSize kLeast{900, 560};
@@ -118,7 +117,7 @@ bool MainWindow::start(const QString& file)
     }
     const bool opened = file.isEmpty() || files_->open(file);
     if (file.isEmpty()) files_->offerUntitledBackups();
-    if (!settings.value(kHintSeen, false).toBool()) showHint();
+    if (file.isEmpty() && firstStart) showHint();
     return opened;
 }
 
@@ -324,13 +323,10 @@ void MainWindow::showTitle()
 
 void MainWindow::showHint()
 {
-    const auto seen = [this] { bench_.settings.setValue(kHintSeen, true); };
     messages_->show({kHint, Message::Weight::note,
                      tr("Try: drag an edge of a counter and watch the kilograms. C draws a counter of your own, K a sink "
                         "in it; Ctrl+Z takes it back. F1: all keys."),
-                     {},
-                     {{tr("Empty sheet"), [this, seen] { seen(); files_->newPlan(); }}, {tr("Got it"), seen}},
-                     seen});
+                     {}, {{tr("Empty sheet"), [this] { files_->newPlan(); }}, {tr("Got it"), {}}}, {}});
 }
 
 }  // namespace yardcast::ui

@@ -12,33 +12,42 @@
 
 #include "ui/look/icons.h"
 #include "ui/look/ink.h"
+#include "ui/look/severity_mark.h"
 #include "ui/look/theme.h"
 
 namespace yardcast::ui {
 
 namespace {
 
-constexpr int kMarkPx = 20;
+constexpr int kMarkPx = 18;
 constexpr int kDetailsPx = 132;
 
-QString iconName(Message::Weight weight)
+Severity severityOf(Message::Weight weight)
 {
     switch (weight) {
-    case Message::Weight::note: return "note";
-    case Message::Weight::caution: return "caution";
-    case Message::Weight::stop: return "stop";
+    case Message::Weight::note: return Severity::note;
+    case Message::Weight::caution: return Severity::caution;
+    case Message::Weight::stop: return Severity::stop;
     }
-    return {};
+    return Severity::note;
 }
 
-QColor colourOf(Message::Weight weight, const Ink& ink)
+/// A note of the bar is no finding of the plan: it speaks in the colour of choice.
+QColor stripColour(Message::Weight weight, const Ink& ink)
 {
-    switch (weight) {
-    case Message::Weight::note: return ink.chosen;
-    case Message::Weight::caution: return ink.caution;
-    case Message::Weight::stop: return ink.stop;
-    }
-    return ink.ink;
+    return weight == Message::Weight::note ? ink.chosen : colourOf(severityOf(weight), ink);
+}
+
+QPixmap markOf(Message::Weight weight, Ink ink, qreal ratio)
+{
+    ink.pencil = ink.chosen;
+    QPixmap picture(QSize(kMarkPx, kMarkPx) * ratio);
+    picture.setDevicePixelRatio(ratio);
+    picture.fill(Qt::transparent);
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintSeverityMark(painter, QRectF(0, 0, kMarkPx, kMarkPx), severityOf(weight), ink);
+    return picture;
 }
 
 }  // namespace
@@ -95,8 +104,8 @@ protected:
     {
         const Ink ink = inkOf(palette());
         QPainter painter(this);
-        painter.fillRect(rect(), mixed(ink.card, colourOf(weight_, ink), 0.08));
-        painter.fillRect(QRect(0, 0, kStepPx, height()), colourOf(weight_, ink));
+        painter.fillRect(rect(), mixed(ink.card, stripColour(weight_, ink), 0.08));
+        painter.fillRect(QRect(0, 0, kStepPx, height()), stripColour(weight_, ink));
         painter.fillRect(QRect(0, height() - 1, width(), 1), ink.line);
     }
 
@@ -121,8 +130,7 @@ private:
     void setInk()
     {
         const Ink ink = inkOf(palette());
-        const QColor colour = colourOf(weight_, ink);
-        mark_->setPixmap(icon(iconName(weight_), colour, colour).pixmap(QSize(kMarkPx, kMarkPx), devicePixelRatioF()));
+        mark_->setPixmap(markOf(weight_, ink, devicePixelRatioF()));
         cross_->setIcon(icon("close", ink));
         update();
     }

@@ -5,6 +5,7 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QDockWidget>
+#include <QDragEnterEvent>
 #include <QGraphicsView>
 #include <QLineEdit>
 #include <QMimeData>
@@ -42,10 +43,7 @@ struct Sitting {
 
     explicit Sitting(Theme& theme, bool firstStart = false)
     {
-        if (!firstStart) {
-            settings.setValue("started_before", true);
-            settings.setValue("hint_seen", true);
-        }
+        if (!firstStart) settings.setValue("started_before", true);
         bench = std::make_unique<Workbench>(settings);
         window = std::make_unique<MainWindow>(*bench, theme);
         window->resize(1366, 768);
@@ -281,8 +279,15 @@ private slots:
         for (QPushButton* button : s.window->messages().findChildren<QPushButton*>()) {
             if (button->text() == "Got it") button->click();
         }
-        QVERIFY(s.settings.value("hint_seen").toBool());
+        QVERIFY(!s.window->messages().isShown("hint"));
+        s.window->commands()[Command::showHint]->trigger();
+        QVERIFY(s.window->messages().isShown("hint"));
         QVERIFY(s.window->close());
+        Workbench bench(s.settings);
+        MainWindow again(bench, *theme_);
+        QVERIFY(again.start({}));
+        QVERIFY(!again.messages().isShown("hint"));
+        QVERIFY(bench.document.plan()->parts.empty());
     }
 
     void everyDockComesAndGoesByItsCommandAndTheLayoutIsRemembered()
@@ -333,6 +338,38 @@ private slots:
         s.bench->document.undoStack()->undo();
         s.figures();
         QVERIFY(!s.window->measureLine().findingSentence().contains("C1"));
+        QVERIFY(s.window->close());
+    }
+
+    void aClickOnTheGravestFindingChoosesWhatItSpeaksOf()
+    {
+        Sitting s(*theme_);
+        QVERIFY(s.window->files().newFromSample(samplePlans().at(1).file));
+        const Assessment& all = s.figures();
+        const QString part = QString::fromStdString(all.findings.front().subjects.front());
+        QVERIFY(s.bench->selection.isEmpty());
+        QTest::mouseClick(s.window->measureLine().findChild<QAbstractButton*>(), Qt::LeftButton);
+        QCOMPARE(s.bench->selection.parts(), QStringList{part});
+        QVERIFY(s.window->close());
+    }
+
+    void aFileDroppedOnTheWindowIsOpened()
+    {
+        Sitting s(*theme_);
+        const QString file = copyOfSample(s.folder, "grill-bench");
+        QMimeData data;
+        data.setUrls({QUrl::fromLocalFile(file)});
+        QDragEnterEvent enter(QPoint(600, 300), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QCoreApplication::sendEvent(s.window.get(), &enter);
+        QVERIFY(enter.isAccepted());
+        QDropEvent drop(QPointF(600, 300), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QCoreApplication::sendEvent(s.window.get(), &drop);
+        QTRY_COMPARE(s.bench->session.path(), file);
+        QMimeData two;
+        two.setUrls({QUrl::fromLocalFile(file), QUrl::fromLocalFile(file)});
+        QDragEnterEvent other(QPoint(600, 300), Qt::CopyAction, &two, Qt::LeftButton, Qt::NoModifier);
+        QCoreApplication::sendEvent(s.window.get(), &other);
+        QVERIFY(!other.isAccepted());
         QVERIFY(s.window->close());
     }
 

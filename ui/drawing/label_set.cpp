@@ -1,0 +1,62 @@
+#include "ui/drawing/label_set.h"
+
+#include <algorithm>
+#include <optional>
+
+#include <QPainter>
+#include <QRectF>
+
+namespace yardcast::ui {
+
+namespace {
+
+constexpr double kGapUnits = 2.0;
+
+QRectF centredOn(QPointF middle, QSizeF size)
+{
+    return {middle - QPointF(size.width() / 2.0, size.height() / 2.0), size};
+}
+
+/// Places for a label of this size about the point, the likeliest to be read first.
+std::vector<QRectF> placesFor(const OverlayLabel& label, QSizeF size, const PaintStyle& style)
+{
+    const double clear = (label.clearUnits + kGapUnits) * style.mmPerUnit;
+    const double down = clear + size.height() / 2.0;
+    const double aside = clear + size.width() / 2.0;
+    std::vector<QRectF> places;
+    if (label.clearUnits <= 0.0) {
+        places.push_back(centredOn(label.at, size));
+    }
+    for (const QPointF shift : {QPointF(0.0, down), QPointF(0.0, -down), QPointF(aside, 0.0), QPointF(-aside, 0.0)}) {
+        places.push_back(centredOn(label.at + shift, size));
+    }
+    return places;
+}
+
+}  // namespace
+
+void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style)
+{
+    std::stable_sort(labels.begin(), labels.end(),
+                     [](const OverlayLabel& a, const OverlayLabel& b) { return a.weight > b.weight; });
+    std::vector<QRectF> taken;
+    const auto isFree = [&](const QRectF& place) {
+        return std::none_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(place); });
+    };
+    for (const OverlayLabel& label : labels) {
+        for (const QString& text : label.texts) {
+            const std::vector<QRectF> places = placesFor(label, textSizeMm(text, style, label.look), style);
+            const auto found = std::find_if(places.begin(), places.end(), isFree);
+            if (found == places.end()) {
+                continue;
+            }
+            TextLook look = label.look;
+            look.align = Qt::AlignCenter;
+            paintText(painter, found->center(), text, style, look);
+            taken.push_back(*found);
+            break;
+        }
+    }
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <vector>
+
+#include <QPointF>
+#include <QString>
+#include <QStringList>
+
+#include "ui/drawing/marks.h"
+
+class QPainter;
+
+namespace yardcast::ui {
+
+/// One label of an overlay, about a point of the drawing.
+struct OverlayLabel {
+    QPointF at;             ///< drawing mm
+    double clearUnits = 0;  ///< half size of the sign at the point, in style units
+    QStringList texts;      ///< ways to say it, the fullest first
+    TextLook look;
+    double weight = 0.0;    ///< where two do not fit, the heavier one is kept
+};
+
+/// Paints labels so that none lies over another: each goes below, above, right or left of its point, in the fullest
+/// text that finds room. One that finds none is left out; its sign on the drawing stays and its card has the figure.
+/// Without a sign (`clearUnits` 0) the label is centred on its point first.
+void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style);
+
+}  // namespace yardcast::ui
