@@ -27,19 +27,29 @@ std::vector<QRectF> placesFor(const OverlayLabel& label, QSizeF size, const Pain
     if (label.clearUnits <= 0.0) {
         places.push_back(centredOn(label.at, size));
     }
-    for (const QPointF shift : {QPointF(0.0, down), QPointF(0.0, -down), QPointF(aside, 0.0), QPointF(-aside, 0.0)}) {
-        places.push_back(centredOn(label.at + shift, size));
+    // The second round steps over a line of text at the point.
+    for (const double further : {0.0, 0.45 * size.height()}) {
+        for (const QPointF shift : {QPointF(0.0, down + further), QPointF(0.0, -down - further),
+                                    QPointF(aside + further, 0.0), QPointF(-aside - further, 0.0)}) {
+            places.push_back(centredOn(label.at + shift, size));
+        }
     }
     return places;
 }
 
 }  // namespace
 
-void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style)
+void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style,
+                 std::vector<QRectF> taken)
 {
     std::stable_sort(labels.begin(), labels.end(),
                      [](const OverlayLabel& a, const OverlayLabel& b) { return a.weight > b.weight; });
-    std::vector<QRectF> taken;
+    for (const OverlayLabel& label : labels) {
+        if (label.clearUnits > 0.0) {
+            const double size = 2.0 * label.clearUnits * style.mmPerUnit;
+            taken.push_back(centredOn(label.at, QSizeF(size, size)));
+        }
+    }
     const auto isFree = [&](const QRectF& place) {
         return std::none_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(place); });
     };

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include <QPointF>
+#include <QRectF>
 #include <QString>
 #include <QStringList>
 
@@ -23,7 +24,9 @@ struct OverlayLabel {
 
 /// Paints labels so that none lies over another: each goes below, above, right or left of its point, in the fullest
 /// text that finds room. One that finds none is left out; its sign on the drawing stays and its card has the figure.
-/// Without a sign (`clearUnits` 0) the label is centred on its point first.
-void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style);
+/// Without a sign (`clearUnits` 0) the label is centred on its point first. `taken`: boxes (drawing mm) that stay
+/// clear; the signs of the labels do as well.
+void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style,
+                 std::vector<QRectF> taken = {});
 
 }  // namespace yardcast::ui

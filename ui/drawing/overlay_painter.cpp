@@ -39,6 +39,30 @@ QPointF middleOf(const Plan& plan, const PlacedCasting& placed, const Part& part
     return projection.map({placed.centroidMm[0], placed.centroidMm[1]}, placed.centroidMm[2]);
 }
 
+/// Where the names of counters stand.
+std::vector<QRectF> nameBoxes(const Plan& plan, const Projection& projection, const PaintStyle& style)
+{
+    std::vector<QRectF> boxes;
+    if (!style.showNames || !projection.isAbove()) {
+        return boxes;
+    }
+    TextLook look;
+    look.bold = true;
+    for (const PartPtr& part : plan.parts) {
+        const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
+        if (!counter) {
+            continue;
+        }
+        const LabelPlace place = counterLabelPlace(plan, *part, *counter, projection, style);
+        if (!place.text.isEmpty()) {
+            QRectF box(QPointF(0.0, 0.0), textSizeMm(place.text, style, look));
+            box.moveCenter(place.at);
+            boxes.push_back(box);
+        }
+    }
+    return boxes;
+}
+
 void paintMesh(QPainter& painter, const Part& part, const Mesh& mesh, const Casting& casting,
                const Projection& projection, const PaintStyle& style)
 {
@@ -91,7 +115,7 @@ void paintBars(QPainter& painter, const Part& part, const BarGroup& bars, const 
     OverlayLabel label;
     label.look.colour = style.ink.steel;
     label.look.behind = style.ink.sheet;
-    const QString text = QCoreApplication::translate("Drawing", "%1 of %2 mm", "number of bars, diameter")
+    const QString text = QCoreApplication::translate("Drawing", "%1 × Ø%2", "number of bars, diameter in mm")
                              .arg(bars.count)
                              .arg(shortNumberText(bars.diameterMm));
     label.at = projection.map(part.place.toPlan((bars.from + bars.to) * 0.5));
@@ -137,7 +161,7 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
             }
         }
     }
-    paintLabels(painter, std::move(labels), style);
+    paintLabels(painter, std::move(labels), style, nameBoxes(plan, projection, style));
 }
 
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
@@ -189,7 +213,7 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         paintCentreOfGravity(painter, centre, style, style.ink.ink);
         labels.push_back(std::move(label));
     }
-    paintLabels(painter, std::move(labels), style);
+    paintLabels(painter, std::move(labels), style, nameBoxes(plan, projection, style));
 }
 
 void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
@@ -216,7 +240,7 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             labels.push_back(std::move(label));
         }
     }
-    paintLabels(painter, std::move(labels), style);
+    paintLabels(painter, std::move(labels), style, nameBoxes(plan, projection, style));
 }
 
 }  // namespace yardcast::ui

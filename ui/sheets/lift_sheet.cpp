@@ -264,7 +264,9 @@ QStringList closingWords(const Plan& plan, const Assessment& assessment)
         sum += lift.massKg;
     }
     QStringList words{
-        Sheets::tr("%1 pieces, %2 in all.").arg(assessment.handling.size()).arg(massText(sum)),
+        assessment.handling.size() == 1
+            ? Sheets::tr("1 piece, %1.").arg(massText(sum))
+            : Sheets::tr("%1 pieces, %2 in all.").arg(assessment.handling.size()).arg(massText(sum)),
         Sheets::tr("Guideline: %1 each, as the plan says; two people lift two thirds of the sum, three one half "
                    "(HSE L23). For four and more no factor is published: one half is kept, a judgement. It holds on"
                    " level ground, close to the body, now and then.")

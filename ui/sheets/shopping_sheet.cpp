@@ -244,9 +244,7 @@ std::vector<Block> blocksOf(const Plan& plan, const Assessment& assessment, cons
     for (const QString& remark : sums.remarks) {
         blocks.push_back(wordsBlock(remark, kSmallType + 0.2));
     }
-    for (const QString& caution : materialCautions()) {
-        blocks.push_back(wordsBlock(caution, kSmallType));
-    }
+    blocks.push_back(wordsBlock(materialCautions().join(QLatin1Char('\n')), kSmallType));
     return blocks;
 }
 
@@ -286,8 +284,12 @@ std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessm
         SheetPage page;
         page.sheet = sheetTitle(QStringLiteral("shopping"));
         page.paint = [one, currency = sums.currency](QPainter& painter, const QRectF& box) {
-            paintHead(painter, QRectF(box.left(), box.top(), box.width(), kHeadMm), currency);
-            double y = box.top() + kHeadMm;
+            double y = box.top();
+            if (std::any_of(one.blocks.begin(), one.blocks.end(),
+                            [](const Block& block) { return !block.aisle.isEmpty(); })) {
+                paintHead(painter, QRectF(box.left(), y, box.width(), kHeadMm), currency);
+                y += kHeadMm;
+            }
             if (!one.carried.isEmpty()) {
                 paintAisleName(painter, QRectF(box.left(), y, box.width(), kAisleMm),
                                Sheets::tr("%1, continued").arg(one.carried));

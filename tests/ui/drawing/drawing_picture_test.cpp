@@ -8,6 +8,7 @@
 #include <QtTest>
 
 #include "sample_plans.h"
+#include "ui/drawing/label_set.h"
 #include "ui/drawing/overlay_painter.h"
 #include "ui/drawing/part_painter.h"
 
@@ -171,6 +172,38 @@ private slots:
         QCOMPARE(made.count(QRectF(460, -500, 480, 380), steel), 0);
         QVERIFY(made.count(QRectF(1250, -500, 500, 400), steel) > 500);
         QCOMPARE(made.count(QRectF(-90, -690, 100, 690), steel), 0);
+    }
+
+    void labelsKeepClearOfOneAnother()
+    {
+        const auto inked = [](std::vector<OverlayLabel> labels, std::vector<QRectF> taken) {
+            QImage image(300, 300, QImage::Format_RGB32);
+            image.fill(Qt::white);
+            PaintStyle style;
+            style.ink = lightInk();
+            QPainter painter(&image);
+            for (OverlayLabel& label : labels) {
+                label.look.behind = Qt::red;
+            }
+            paintLabels(painter, std::move(labels), style, std::move(taken));
+            painter.end();
+            int count = 0;
+            for (int y = 0; y < 300; ++y) {
+                for (int x = 0; x < 300; ++x) {
+                    count += image.pixelColor(x, y) == QColor(Qt::white) ? 0 : 1;
+                }
+            }
+            return count;
+        };
+        OverlayLabel label;
+        label.at = QPointF(150, 150);
+        label.texts = {QStringLiteral("37.0 l")};
+        const int one = inked({label}, {});
+        QVERIFY(one > 200);
+        // Two about the same point lie apart (plates are a little wider than their words).
+        QVERIFY(inked({label, label}, {}) > 1.8 * one);
+        // With no free place there is no label.
+        QCOMPARE(inked({label}, {QRectF(0, 0, 300, 300)}), 0);
     }
 
     void paintingIsTheSameOnOtherThreads()

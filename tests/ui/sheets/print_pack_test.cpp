@@ -2,6 +2,7 @@
 
 #include <QFile>
 #include <QPdfWriter>
+#include <QPrinter>
 #include <QTemporaryDir>
 #include <QtTest>
 
@@ -268,6 +269,38 @@ private slots:
         const QRectF strip(11.5, 20.0, 16.0, 112.0);
         const DarkRun run = longestRun(picture, strip, kDotsPerMm, Qt::Vertical);
         QVERIFY2(std::fabs(run.lengthMm - 100.35) < 0.25, qPrintable(QString::number(run.lengthMm)));
+    }
+
+    void aPrinterGetsTheSamePages()
+    {
+        const Plan plan = samplePlan("grill-bench");
+        const QString path = folder_.filePath(QStringLiteral("printed.pdf"));
+        const AssessmentPtr assessment = assessed(plan);
+        int painted = 0;
+        {
+            QPrinter printer(QPrinter::HighResolution);
+            printer.setOutputFormat(QPrinter::PdfFormat);
+            printer.setOutputFileName(path);
+            painted = paintPack(printer, plan, *assessment, sheetNames(), onFixedDay());
+        }
+        const auto pages = readPdf(path);
+        QCOMPARE(painted, packPageCount(plan, *assessment, sheetNames(), onFixedDay()));
+        QCOMPARE(static_cast<int>(pages.size()), painted);
+        int drawings = 0;
+        for (std::size_t i = 0; i < pages.size(); ++i) {
+            if (placeOf(pages[i], QStringLiteral("Check:")).isNull()) {
+                continue;
+            }
+            const QImage picture = pdfPicture(path, static_cast<int>(i) + 1, kDotsPerMm);
+            // The frame is as long as on the sheet, whichever way the page was turned.
+            const QRectF all(5.0, 5.0, pages[i].sizeMm.width() - 10.0, pages[i].sizeMm.height() - 10.0);
+            const double longest = std::max(longestRun(picture, all, kDotsPerMm, Qt::Horizontal).lengthMm,
+                                            longestRun(picture, all, kDotsPerMm, Qt::Vertical).lengthMm);
+            QVERIFY2(std::fabs(longest - 267.7) < 0.5 || std::fabs(longest - 277.7) < 0.5,
+                     qPrintable(QString::number(longest)));
+            ++drawings;
+        }
+        QVERIFY(drawings >= 4);
     }
 
     void aFileThatCannotBeWrittenIsSaid()
