@@ -7,8 +7,8 @@ yardcast_packages=(
     nlohmann-json3-dev libpolyclipping-dev libcli11-dev
     # to test
     libgtest-dev libgmock-dev libbenchmark-dev poppler-utils
-    # to run: the SVG icon plugin, a font, software OpenGL, the keyboard and window libraries of the xcb platform
-    libqt6svg6 fonts-dejavu-core libgl1 libegl1 libxcb-cursor0 libxkbcommon-x11-0
+    # to run: the plugin for SVG icons, and a font
+    libqt6svg6 fonts-dejavu-core
 )
 
 # Installs those of the named packages that are missing; does nothing, and asks for nothing, when all are there.

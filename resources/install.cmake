@@ -24,6 +24,13 @@ install(DIRECTORY ${PROJECT_SOURCE_DIR}/sample-projects/ DESTINATION ${yardcast_
 foreach(file example.yardprices yardplan.schema.json yardprices.schema.json)
     install(FILES ${yardcast_resources}/${file} DESTINATION ${yardcast_data})
 endforeach()
+foreach(program ${yardcast_programs})
+    # Debian keeps manual pages compressed.
+    set(manual ${CMAKE_BINARY_DIR}/${program}.1.gz)
+    execute_process(COMMAND gzip -9nc ${yardcast_resources}/man/${program}.1 OUTPUT_FILE ${manual}
+        COMMAND_ERROR_IS_FATAL ANY)
+    install(FILES ${manual} DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
+endforeach()
 install(FILES ${yardcast_resources}/copyright ${PROJECT_SOURCE_DIR}/README.md
     DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/yardcast)
 
@@ -40,16 +47,14 @@ set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 set(CPACK_DEBIAN_PACKAGE_MAINTAINER "${CPACK_PACKAGE_CONTACT}")
 set(CPACK_DEBIAN_PACKAGE_SECTION graphics)
 set(CPACK_DEBIAN_PACKAGE_PRIORITY optional)
-# dpkg-shlibdeps finds what the programs link; the SVG icon plugin and a font are loaded, not linked.
+# dpkg-shlibdeps finds what the programs link (libqt6svg6 also brings the plugin for icons); a font is only loaded.
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
-set(CPACK_DEBIAN_PACKAGE_DEPENDS "libqt6svg6")
 set(CPACK_DEBIAN_PACKAGE_RECOMMENDS "fonts-dejavu-core")
 set(CPACK_DEBIAN_PACKAGE_DESCRIPTION
-"Planner for casting an outdoor kitchen in concrete
- Draw the kitchen once - counters with cutouts, supports, panels, batten
- fronts - and have concrete, steel, weight, lifting, moulds, shopping list
- and cautions computed from the drawing while you change it.
- .
- Everything works offline. The figures help to plan; they do not replace
- local rules, licensed trades or an engineer.")
+"Draw the kitchen once - counters with cutouts, supports, panels, batten
+fronts - and have concrete, steel, weight, lifting, moulds, shopping list
+and cautions computed from the drawing while you change it.
+
+Everything works offline. The figures help to plan; they do not replace
+local rules, licensed trades or an engineer.")
 include(CPack)
