@@ -1,7 +1,8 @@
 #include "ui/drawing/label_set.h"
 
 #include <algorithm>
-#include <optional>
+#include <numeric>
+#include <utility>
 
 #include <QPainter>
 #include <QRectF>
@@ -39,33 +40,45 @@ std::vector<QRectF> placesFor(const OverlayLabel& label, QSizeF size, const Pain
 
 }  // namespace
 
-void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style,
-                 std::vector<QRectF> taken)
+std::vector<PlacedLabel> placeLabels(const std::vector<OverlayLabel>& labels, const PaintStyle& style,
+                                     std::vector<QRectF> taken)
 {
-    std::stable_sort(labels.begin(), labels.end(),
-                     [](const OverlayLabel& a, const OverlayLabel& b) { return a.weight > b.weight; });
+    std::vector<std::size_t> order(labels.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return labels[a].weight > labels[b].weight; });
     for (const OverlayLabel& label : labels) {
         if (label.clearUnits > 0.0) {
             const double size = 2.0 * label.clearUnits * style.mmPerUnit;
             taken.push_back(centredOn(label.at, QSizeF(size, size)));
         }
     }
-    const auto isFree = [&](const QRectF& place) {
-        return std::none_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(place); });
+    const auto isFree = [&](const QRectF& box) {
+        return std::none_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(box); });
     };
-    for (const OverlayLabel& label : labels) {
+    std::vector<PlacedLabel> placed;
+    for (const std::size_t index : order) {
+        const OverlayLabel& label = labels[index];
         for (const QString& text : label.texts) {
-            const std::vector<QRectF> places = placesFor(label, textSizeMm(text, style, label.look), style);
-            const auto found = std::find_if(places.begin(), places.end(), isFree);
-            if (found == places.end()) {
-                continue;
+            const std::vector<QRectF> boxes = placesFor(label, textSizeMm(text, style, label.look), style);
+            const auto found = std::find_if(boxes.begin(), boxes.end(), isFree);
+            if (found != boxes.end()) {
+                placed.push_back({index, text, *found});
+                taken.push_back(*found);
+                break;
             }
-            TextLook look = label.look;
-            look.align = Qt::AlignCenter;
-            paintText(painter, found->center(), text, style, look);
-            taken.push_back(*found);
-            break;
         }
+    }
+    return placed;
+}
+
+void paintLabels(QPainter& painter, const std::vector<OverlayLabel>& labels, const PaintStyle& style,
+                 std::vector<QRectF> taken)
+{
+    for (const PlacedLabel& placed : placeLabels(labels, style, std::move(taken))) {
+        TextLook look = labels[placed.label].look;
+        look.align = Qt::AlignCenter;
+        paintText(painter, placed.box.center(), placed.text, style, look);
     }
 }
 

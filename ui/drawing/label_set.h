@@ -22,11 +22,20 @@ struct OverlayLabel {
     double weight = 0.0;    ///< where two do not fit, the heavier one is kept
 };
 
-/// Paints labels so that none lies over another: each goes below, above, right or left of its point, in the fullest
+/// Where one of the labels goes, and in which of its texts.
+struct PlacedLabel {
+    std::size_t label = 0;  ///< index in the labels given
+    QString text;
+    QRectF box;             ///< drawing mm
+};
+
+/// Places labels so that none lies over another: each goes below, above, right or left of its point, in the fullest
 /// text that finds room. One that finds none is left out; its sign on the drawing stays and its card has the figure.
 /// Without a sign (`clearUnits` 0) the label is centred on its point first. `taken`: boxes (drawing mm) that stay
-/// clear; the signs of the labels do as well.
-void paintLabels(QPainter& painter, std::vector<OverlayLabel> labels, const PaintStyle& style,
+/// clear; the signs of the labels do as well. The heaviest come first in the answer.
+std::vector<PlacedLabel> placeLabels(const std::vector<OverlayLabel>& labels, const PaintStyle& style,
+                                     std::vector<QRectF> taken = {});
+void paintLabels(QPainter& painter, const std::vector<OverlayLabel>& labels, const PaintStyle& style,
                  std::vector<QRectF> taken = {});
 
 }  // namespace yardcast::ui

@@ -161,7 +161,7 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
             }
         }
     }
-    paintLabels(painter, std::move(labels), style, nameBoxes(plan, projection, style));
+    paintLabels(painter, labels, style, nameBoxes(plan, projection, style));
 }
 
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
@@ -213,7 +213,7 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         paintCentreOfGravity(painter, centre, style, style.ink.ink);
         labels.push_back(std::move(label));
     }
-    paintLabels(painter, std::move(labels), style, nameBoxes(plan, projection, style));
+    paintLabels(painter, labels, style, nameBoxes(plan, projection, style));
 }
 
 void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
@@ -240,7 +240,7 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             labels.push_back(std::move(label));
         }
     }
-    paintLabels(painter, std::move(labels), style, nameBoxes(plan, projection, style));
+    paintLabels(painter, labels, style, nameBoxes(plan, projection, style));
 }
 
 }  // namespace yardcast::ui
