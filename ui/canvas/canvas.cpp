@@ -5,8 +5,10 @@
 
 #include <QAccessible>
 #include <QDragEnterEvent>
+#include <QContextMenuEvent>
 #include <QGridLayout>
 #include <QKeyEvent>
+#include <QLabel>
 #include <QUndoStack>
 
 #include "core/plan/edits.h"
@@ -35,7 +37,7 @@ public:
     Parts(PlanDocument& plan, Selection& chosen, LiveAssessment& live, Canvas& canvas)
         : document(plan), selection(chosen), host(plan, chosen, live, canvas),
           across(new Ruler(Qt::Horizontal, &canvas)), upright(new Ruler(Qt::Vertical, &canvas)),
-          corner(new QWidget(&canvas))
+          corner(new QLabel(QStringLiteral("cm"), &canvas))
     {
     }
 
@@ -47,13 +49,19 @@ public:
         updateBands();
     }
 
-    /// What is chosen, on the rulers.
-    void updateBands()
+    QRectF chosenBounds() const
     {
         QRectF chosen;
         for (const QString& id : selection.parts()) {
             if (const QPainterPath* shape = host.scene().shapeOf(id.toStdString())) chosen |= shape->boundingRect();
         }
+        return chosen;
+    }
+
+    /// What is chosen, on the rulers.
+    void updateBands()
+    {
+        const QRectF chosen = chosenBounds();
         const QPointF low = host.view().toView(chosen.topLeft());
         const QPointF high = host.view().toView(chosen.bottomRight());
         const bool any = !chosen.isNull();
@@ -66,7 +74,7 @@ public:
     CanvasHost host;
     Ruler* across;
     Ruler* upright;
-    QWidget* corner;
+    QLabel* corner;
     std::optional<TrayDrop> drop;
 };
 
@@ -86,6 +94,10 @@ Canvas::Canvas(PlanDocument& document, Selection& selection, LiveAssessment& liv
     grid->addWidget(d_->upright, 1, 0);
     grid->addWidget(&d_->host.view(), 1, 1);
     d_->corner->setAutoFillBackground(true);
+    d_->corner->setAlignment(Qt::AlignCenter);
+    QFont small = d_->corner->font();
+    small.setPixelSize(10);
+    d_->corner->setFont(small);
     d_->corner->setToolTip(tr("The rulers count in cm."));
 
     CanvasHost& host = d_->host;
@@ -132,6 +144,7 @@ void Canvas::setInk(const Ink& ink)
     d_->upright->setInk(ink);
     QPalette palette = d_->corner->palette();
     palette.setColor(QPalette::Window, ink.card);
+    palette.setColor(QPalette::WindowText, ink.pencil);
     d_->corner->setPalette(palette);
 }
 
@@ -168,10 +181,7 @@ void Canvas::zoomFit() { d_->host.fit(); }
 
 void Canvas::zoomToChosen()
 {
-    QRectF chosen;
-    for (const QString& id : d_->selection.parts()) {
-        if (const QPainterPath* shape = d_->host.scene().shapeOf(id.toStdString())) chosen |= shape->boundingRect();
-    }
+    const QRectF chosen = d_->chosenBounds();
     if (chosen.isNull()) {
         zoomFit();
     } else {
@@ -386,6 +396,17 @@ void Canvas::focusOutEvent(QFocusEvent* event)
     const bool inField = d_->host.field().isOpen() && now && d_->host.field().isAncestorOf(now);
     if (!inField && event->reason() != Qt::PopupFocusReason) cancelGesture();
     QWidget::focusOutEvent(event);
+}
+
+void Canvas::contextMenuEvent(QContextMenuEvent* event)
+{
+    // The right button is answered at its press; this is the menu key.
+    if (event->reason() != QContextMenuEvent::Keyboard) return;
+    const QWidget* viewport = d_->host.view().viewport();
+    QPoint at = viewport->rect().center();
+    const QRectF chosen = d_->chosenBounds();
+    if (!chosen.isNull()) at = d_->host.view().toView(chosen.center()).toPoint();
+    emit contextMenuRequested(viewport->mapToGlobal(at));
 }
 
 void Canvas::showEvent(QShowEvent* event)

@@ -18,6 +18,7 @@
 #include "ui/live/live_assessment.h"
 #include "ui/look/number_text.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/finding_words.h"
 
 namespace yardcast::ui {
 
@@ -26,6 +27,8 @@ namespace {
 constexpr double kDragPx = 4.0;
 constexpr double kSnapPx = 8.0;
 constexpr double kHitReachPx = 5.0;
+constexpr int kDriftMs = 16;
+constexpr double kDriftEdgePx = 14.0;
 constexpr double kSheetMarginMm = 800.0;
 constexpr double kSheetStepMm = 500.0;
 constexpr QSizeF kLeastSheetMm{4000.0, 3000.0};
@@ -56,6 +59,10 @@ CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessm
     handler.leave = [this] { leave(); };
     handler.paintOver = [this](QPainter& painter, const QRectF& exposed) { overlay_.paint(painter, exposed); };
     handler.cursor = [this] { return tool_->cursor(); };
+    handler.toolTip = [this](QPointF px) {
+        const Finding* finding = overlay_.findingAt(view_->toDrawing(px));
+        return finding && !tool_->isGesturing() ? findingText(*finding, document_.plan().get()) : QString();
+    };
     handler.hint = [this] { return hintOfEmptySheet(); };
     view_->setHandler(std::move(handler));
 
@@ -64,7 +71,12 @@ CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessm
 
     connect(&document_, &PlanDocument::planChanged, this, &CanvasHost::planChanged);
     connect(&document_, &PlanDocument::committedChanged, this, &CanvasHost::committedChanged);
-    connect(&document_, &PlanDocument::documentReset, this, [this] { fitWhenShown(); });
+    connect(&document_, &PlanDocument::documentReset, this, [this] {
+        // Told before the change itself: the sheet is cut for the new plan.
+        scene_.show(document_.plan(), projection_);
+        otherView_ = {};
+        fitWhenShown();
+    });
     connect(&selection_, &Selection::chosenChanged, this, [this] {
         if (SelectTool* select = selectTool()) select->dropCorner();
         hintChanged();
@@ -81,6 +93,8 @@ CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessm
     });
     connect(&live_, &LiveAssessment::assessed, this, &CanvasHost::assessed);
     connect(view_, &SheetView::viewChanged, this, &CanvasHost::viewMoved);
+    driftTimer_.setInterval(kDriftMs);
+    connect(&driftTimer_, &QTimer::timeout, this, &CanvasHost::drift);
     connect(field_, &TypedSizeField::closed, this, [this] { canvas_.setFocus(Qt::OtherFocusReason); });
 
     wasEmpty_ = document_.plan()->parts.empty();
@@ -89,7 +103,14 @@ CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessm
     updateSheet(true);
 }
 
-CanvasHost::~CanvasHost() = default;
+CanvasHost::~CanvasHost()
+{
+    // The widgets outlive this by a moment, and still get events while they go.
+    field_->disconnect(this);
+    field_->close();
+    view_->disconnect(this);
+    view_->setHandler({});
+}
 
 SelectTool* CanvasHost::selectTool() { return dynamic_cast<SelectTool*>(tool_.get()); }
 
@@ -185,6 +206,7 @@ void CanvasHost::updateSheet(bool anew)
 void CanvasHost::viewMoved()
 {
     scene_.setMmPerPixel(view_->mmPerPixel());
+    scene_.setDevicePixels(view_->devicePixelRatioF());
     if (field_->isOpen()) field_->close();
     coveredPx_ = {};
     overlay_.refreshStage();
@@ -214,6 +236,7 @@ void CanvasHost::fitWhenShown()
 
 void CanvasHost::shown()
 {
+    scene_.setDevicePixels(view_->devicePixelRatioF());
     if (fitPending_) fit();
 }
 
@@ -365,6 +388,38 @@ void CanvasHost::move(QMouseEvent* event)
     snapText_.clear();
     tool_->move(pointerEvent(*event));
     settle();
+    modifiers_ = event->modifiers();
+    if (driftPx().isNull()) {
+        driftTimer_.stop();
+    } else if (!driftTimer_.isActive()) {
+        driftTimer_.start();
+    }
+}
+
+/// How far the sheet goes by in a moment, while something is dragged past the edge of the view.
+QPointF CanvasHost::driftPx() const
+{
+    if (!pressed_ || !dragged_ || !tool_->isGesturing() || field_->isOpen()) return {};
+    const QRectF calm = QRectF(view_->viewport()->rect()).adjusted(kDriftEdgePx, kDriftEdgePx, -kDriftEdgePx, -kDriftEdgePx);
+    const auto speed = [](double beyond) { return std::clamp(beyond / 3.0, -24.0, 24.0); };
+    const double x = pointerPx_.x() < calm.left() ? calm.left() - pointerPx_.x()
+        : pointerPx_.x() > calm.right()           ? calm.right() - pointerPx_.x()
+                                                  : 0.0;
+    const double y = pointerPx_.y() < calm.top() ? calm.top() - pointerPx_.y()
+        : pointerPx_.y() > calm.bottom()         ? calm.bottom() - pointerPx_.y()
+                                                 : 0.0;
+    return {speed(x), speed(y)};
+}
+
+void CanvasHost::drift()
+{
+    const QPointF px = driftPx();
+    if (px.isNull()) {
+        driftTimer_.stop();
+        return;
+    }
+    view_->panBy(px);
+    modifiersChanged(modifiers_);
 }
 
 void CanvasHost::release(QMouseEvent* event)
@@ -425,7 +480,7 @@ void CanvasHost::contextMenu(QMouseEvent* event)
 
 void CanvasHost::modifiersChanged(Qt::KeyboardModifiers modifiers)
 {
-    if (!pointerInside_ || field_->isOpen() || ignoreRelease_) return;
+    if ((!pointerInside_ && !pressed_) || field_->isOpen() || ignoreRelease_) return;
     QMouseEvent event(QEvent::MouseMove, pointerPx_, view_->viewport()->mapToGlobal(pointerPx_), Qt::NoButton,
                       pressed_ ? Qt::LeftButton : Qt::NoButton, modifiers);
     move(&event);

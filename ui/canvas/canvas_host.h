@@ -5,6 +5,7 @@
 
 #include <QObject>
 #include <QRegion>
+#include <QTimer>
 
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/overlay.h"
@@ -112,6 +113,8 @@ private:
     void release(QMouseEvent* event);
     void leave();
     void contextMenu(QMouseEvent* event);
+    QPointF driftPx() const;
+    void drift();
     PointerEvent pointerEvent(const QMouseEvent& event) const;
     Point toPlane(QPointF viewPx) const;
 
@@ -154,6 +157,8 @@ private:
     std::optional<PointerEvent> pressed_;
     bool dragged_ = false;
     bool ignoreRelease_ = false;
+    Qt::KeyboardModifiers modifiers_;
+    QTimer driftTimer_;
 
     std::vector<Guide> guides_;
     std::optional<QPointF> snapped_;

@@ -79,7 +79,7 @@ void nudgeChosen(PlanDocument& document, const Selection& selection, const Proje
                        [&](const Plan& p) { return moveOutlineCorner(p, id, corner, to); }, kNudgeMergeId);
         return;
     }
-    const Ids ids = idsOf(selection);
+    const Ids ids = withRiders(plan, idsOf(selection));
     document.apply(tr("Move %1").arg(called), [&](const Plan& p) {
         if (projection.isAbove()) return moveParts(p, ids, by);
         return raiseParts(moveParts(p, ids, projection.rightwards() * by.x), ids, by.y);
@@ -121,7 +121,7 @@ void turnChosen(PlanDocument& document, const Selection& selection, double byDeg
         return;
     }
     if (selection.parts().isEmpty()) return;
-    const Ids ids = idsOf(selection);
+    const Ids ids = withRiders(plan, idsOf(selection));
     const Point about = boundsOfChosen(plan, selection).centre();
     document.apply(tr("Turn %1").arg(partsCalled(plan, selection.parts())),
                    [&](const Plan& p) { return turnParts(p, ids, byDeg, about); });

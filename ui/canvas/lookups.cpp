@@ -24,6 +24,18 @@ const Fixture* findFixture(const Plan& plan, const std::string& id)
     return found == plan.site.fixtures.end() ? nullptr : &*found;
 }
 
+std::vector<std::string> withRiders(const Plan& plan, const std::vector<std::string>& parts)
+{
+    std::vector<std::string> all = parts;
+    for (const PartPtr& part : plan.parts) {
+        const auto* appliance = std::get_if<Appliance>(&part->body);
+        if (!appliance || !appliance->on) continue;
+        const bool carried = std::ranges::find(parts, *appliance->on) != parts.end();
+        if (carried && std::ranges::find(all, part->id) == all.end()) all.push_back(part->id);
+    }
+    return all;
+}
+
 Size boxSizeOf(const Part& part)
 {
     if (const auto* support = std::get_if<Support>(&part.body)) return {support->lengthMm, support->widthMm};

@@ -90,6 +90,13 @@ void PlanScene::setMmPerPixel(double mmPerPixel)
     site_->refresh();
 }
 
+void PlanScene::setDevicePixels(double ratio)
+{
+    if (style_.devicePixels == ratio) return;
+    style_.devicePixels = ratio;
+    update();
+}
+
 void PlanScene::setGesturing(bool gesturing)
 {
     if (gesturing_ == gesturing) return;

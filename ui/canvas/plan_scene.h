@@ -28,6 +28,8 @@ public:
     void setInk(const Ink& ink);
     /// The zoom: lines and names are sized in pixels.
     void setMmPerPixel(double mmPerPixel);
+    /// Of the screen it is shown on: pens keep their width on a fine one.
+    void setDevicePixels(double ratio);
     /// While a gesture runs the site keeps still, though its ground line reaches as far as the parts do.
     void setGesturing(bool gesturing);
 

@@ -5,11 +5,13 @@
 
 #include <QCoreApplication>
 #include <QGestureEvent>
+#include <QHelpEvent>
 #include <QMouseEvent>
 #include <QNativeGestureEvent>
 #include <QPinchGesture>
 #include <QPointingDevice>
 #include <QScrollBar>
+#include <QToolTip>
 #include <QWheelEvent>
 
 #include "ui/canvas/grid.h"
@@ -210,6 +212,12 @@ bool SheetView::viewportEvent(QEvent* event)
             return true;
         }
         break;
+    case QEvent::ToolTip: {
+        const auto* help = static_cast<QHelpEvent*>(event);
+        const QString text = handler_.toolTip ? handler_.toolTip(QPointF(help->pos())) : QString();
+        QToolTip::showText(help->globalPos(), text, viewport());
+        return true;
+    }
     case QEvent::Leave:
         if (handler_.leave) handler_.leave();
         break;

@@ -41,6 +41,8 @@ public:
         std::function<QCursor()> cursor;
         /// What to do next, in the middle of an empty sheet.
         std::function<QString()> hint;
+        /// What is to be read about the place, or nothing.
+        std::function<QString(QPointF)> toolTip;
     };
 
     explicit SheetView(QGraphicsScene* scene, QWidget* parent = nullptr);

@@ -26,6 +26,9 @@ TypedSizeField::TypedSizeField(QWidget* parent) : QFrame(parent), edit_(new QLin
     fault_->hide();
     setFrameShape(QFrame::NoFrame);
     setAutoFillBackground(true);
+    // A child of a view would take over the role of its paper.
+    setBackgroundRole(QPalette::Window);
+    fault_->setForegroundRole(QPalette::WindowText);
     edit_->installEventFilter(this);
     connect(edit_, &QLineEdit::textEdited, this, [this] { say({}); });
     hide();
@@ -34,9 +37,12 @@ TypedSizeField::TypedSizeField(QWidget* parent) : QFrame(parent), edit_(new QLin
 void TypedSizeField::setInk(const Ink& ink)
 {
     ink_ = ink;
-    setStyleSheet(QStringLiteral("yardcast--ui--TypedSizeField { background: %1; border: 1px solid %2; }"
-                                 "QLabel { color: %3; }")
-                      .arg(ink.card.name(), ink.chosen.name(), ink.stop.name()));
+    QPalette back = palette();
+    back.setColor(QPalette::Window, ink.card);
+    setPalette(back);
+    QPalette words = fault_->palette();
+    words.setColor(QPalette::WindowText, ink.stop);
+    fault_->setPalette(words);
 }
 
 void TypedSizeField::open(QPoint at, const QString& text, bool selected, Accept accept, std::function<void()> cancelled)

@@ -11,7 +11,7 @@ namespace yardcast::ui {
 
 QPen PaintStyle::pen(const QColor& colour, double widthUnits, Qt::PenStyle lineStyle) const
 {
-    QPen made(colour, widthUnits, lineStyle, Qt::FlatCap, Qt::MiterJoin);
+    QPen made(colour, onPaper ? widthUnits : widthUnits * devicePixels, lineStyle, Qt::FlatCap, Qt::MiterJoin);
     made.setCosmetic(!onPaper);
     return made;
 }

@@ -150,6 +150,16 @@ private slots:
         QVERIFY(f.committed().parts.empty());
     }
 
+    void closingInTheMiddleOfEverything()
+    {
+        CanvasFixture f;
+        f.canvas.setTool(ToolKind::counter);
+        f.dragHalf({0, 0}, {900, 400});
+        QTest::keyClicks(&f.canvas, "1");
+        QVERIFY(f.field().isOpen());
+        // The canvas goes while the field has the focus and the gesture waits.
+    }
+
     void counterSnapsToAnother()
     {
         CanvasFixture f(withCounter());

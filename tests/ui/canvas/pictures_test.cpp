@@ -88,6 +88,10 @@ private slots:
         fixture.drag({2200, 0}, {2800, 620});
         fixture.dragHalf({2500, 300}, {2450, 303});
         look(fixture, "moving");
+        QTest::keyClicks(&fixture.canvas, "1");
+        QTest::keyClicks(fixture.field().findChild<QLineEdit*>(), ".850");
+        QTest::keyClick(fixture.field().findChild<QLineEdit*>(), Qt::Key_Return);
+        look(fixture, "fault");
     }
 };
 

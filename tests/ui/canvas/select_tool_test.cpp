@@ -103,6 +103,52 @@ private slots:
         QCOMPARE(boundsOfPart(f, "C2").low, (Point{2200, 0}));
     }
 
+    void pressingChoosesAtOnce()
+    {
+        CanvasFixture f(kitchen());
+        f.press({2500, 300});
+        QCOMPARE(f.selection.parts(), QStringList{"C2"});
+        f.release({2500, 300});
+        QCOMPARE(f.selection.parts(), QStringList{"C2"});
+    }
+
+    void whatStandsOnACounterGoesWithIt()
+    {
+        Plan plan = kitchen();
+        plan = withNewPart(plan, newPart(plan, PartKind::appliance, {{2300, 100}, {2700, 500}}));
+        QCOMPARE(std::get<Appliance>(findPart(plan, "A1")->body).on.value_or(""), std::string("C2"));
+        CanvasFixture f(plan);
+        f.drag({2230, 550}, {2430, 950});
+        QCOMPARE(boundsOfPart(f, "C2").low, (Point{2400, 400}));
+        QCOMPARE(boundsOfPart(f, "A1").low, (Point{2500, 500}));
+        f.key(Qt::Key_Left);
+        QCOMPARE(boundsOfPart(f, "A1").low, (Point{2490, 500}));
+        // Alone it moves alone.
+        f.selection.setParts({"A1"});
+        f.key(Qt::Key_Left);
+        QCOMPARE(boundsOfPart(f, "A1").low, (Point{2480, 500}));
+        QCOMPARE(boundsOfPart(f, "C2").low, (Point{2390, 400}));
+    }
+
+    void draggingPastTheEdgeOfTheViewBringsMoreOfTheSheet()
+    {
+        CanvasFixture f(kitchen());
+        const double before = f.canvas.viewState().centreMm.x();
+        const Point start = boundsOfPart(f, "C2").low;
+        const Point edge = f.at(QPointF(f.view().viewport()->width() + 30.0, 200.0));
+        f.press({2500, 300});
+        f.moveTo({2600, 300});
+        f.moveTo(edge);
+        const double held = boundsOfPart(f, "C2").low.x;
+        QVERIFY(QTest::qWaitFor([&] { return f.canvas.viewState().centreMm.x() > before + 300.0; }, 5000));
+        QVERIFY(boundsOfPart(f, "C2").low.x > held + 200.0);  // it stays under the pointer
+        f.canvas.cancelGesture();
+        const double stopped = f.canvas.viewState().centreMm.x();
+        QTest::qWait(60);
+        QCOMPARE(f.canvas.viewState().centreMm.x(), stopped);
+        QCOMPARE(boundsOfPart(f, "C2").low, start);
+    }
+
     void aSmallSlipIsAClick()
     {
         CanvasFixture f(kitchen());

@@ -75,7 +75,10 @@ MoveGesture::MoveGesture(ToolHost& host, QStringList parts, Point from)
     const Plan& plan = *host.document().committed();
     called_ = partsCalled(plan, parts_);
     moving_ = movingOf(plan, parts_, host.projection());
-    targets_ = host.snapTargets(parts_);
+    moved_ = withRiders(plan, idsOf(parts_));
+    QStringList still = parts_;
+    for (const std::string& id : moved_) still << QString::fromStdString(id);
+    targets_ = host.snapTargets(still);
 }
 
 QString MoveGesture::name() const { return tr("Move %1").arg(called_); }
@@ -83,7 +86,7 @@ QString MoveGesture::name() const { return tr("Move %1").arg(called_); }
 void MoveGesture::preview(Point by)
 {
     by_ = by;
-    const Ids ids = idsOf(parts_);
+    const Ids ids = moved_;
     const Projection projection = host().projection();
     host().document().preview([ids, by, projection](const Plan& plan) {
         if (projection.isAbove()) return moveParts(plan, ids, by);

@@ -17,6 +17,7 @@ private:
     void preview(Point by);
 
     QStringList parts_;
+    std::vector<std::string> moved_;  ///< the parts and what stands on them
     Point from_;
     QString called_;
     Moving moving_;

@@ -6,6 +6,7 @@
 #include <QCoreApplication>
 
 #include "core/plan/edits.h"
+#include "ui/canvas/lookups.h"
 #include "ui/canvas/piece_text.h"
 #include "ui/canvas/snap_targets.h"
 #include "ui/document/plan_document.h"
@@ -38,6 +39,7 @@ void TurnGesture::preview(double deg)
     deg_ = deg;
     Ids ids;
     for (const QString& part : parts_) ids.push_back(part.toStdString());
+    ids = withRiders(*host().document().committed(), ids);
     host().document().preview([ids, deg, about = about_](const Plan& plan) { return turnParts(plan, ids, deg, about); });
     const QString text = deg < 0.0 ? tr("%1\u00b0 clockwise").arg(shortNumberText(-deg))
                                    : tr("%1\u00b0 counter-clockwise").arg(shortNumberText(deg));

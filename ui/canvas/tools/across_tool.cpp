@@ -31,8 +31,8 @@ QString AcrossTool::hint() const
 {
     if (anchor_) return tr("Drag in the direction of the line, and let go.");
     return makes_ == Makes::joint
-        ? tr("Click in a counter to divide it there into two castings. Shift: the other way; drag: askew; digits: from the left.")
-        : tr("Click in a counter for a rib across it. Shift: the other way; drag: askew; digits: from the left.");
+        ? tr("Click where the counter is to be divided. Shift: the other way. Drag: askew.")
+        : tr("Click where the rib is to run. Shift: the other way. Drag: askew.");
 }
 
 void AcrossTool::deactivate()

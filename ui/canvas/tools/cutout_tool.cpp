@@ -48,8 +48,8 @@ QString CutoutTool::hint() const
     if (!any) return tr("Draw a counter first: a cutout goes through a counter.");
     const QString size = sizeOf(defaultCutout(purpose_, shape_));
     return shape_ == CutoutShape::circle
-        ? tr("Click in a counter for a hole of %1, or drag from its centre to its edge.").arg(size)
-        : tr("Click in a counter for a cutout of %1, or drag from corner to corner.").arg(size);
+        ? tr("Click in a counter: %1. Or drag from the centre outwards.").arg(size)
+        : tr("Click in a counter: %1. Or drag from corner to corner.").arg(size);
 }
 
 void CutoutTool::deactivate()

@@ -33,9 +33,9 @@ QString DrawRectTool::hint() const
 {
     if (anchor_) return tr("Let go where the opposite corner is to be, or type the size: 1850 x 620.");
     switch (kind_) {
-    case PartKind::counter: return tr("Drag from corner to corner. A click places 1800 x 620 mm; digits place the size you type.");
-    case PartKind::support: return tr("Click under a counter: the support reaches from its front to its back and up to its underside. Or drag.");
-    case PartKind::panel: return tr("Click on a counter: the panel stands along its back edge. Or drag.");
+    case PartKind::counter: return tr("Drag from corner to corner. A click places 1800 x 620 mm.");
+    case PartKind::support: return tr("Click in a counter: the support reaches from front to back, up to its underside.");
+    case PartKind::panel: return tr("Click in a counter: the panel stands along its back edge. Or drag.");
     case PartKind::appliance: return tr("Click to place, or drag to size. Over a counter, the appliance stands on it.");
     case PartKind::front: break;
     }

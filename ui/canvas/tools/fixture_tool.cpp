@@ -30,7 +30,7 @@ QString FixtureTool::name() const { return tr("Place %1").arg(fixtureName(kind_)
 
 QString FixtureTool::hint() const
 {
-    if (!hasExtent(kind_)) return tr("Click where the connection comes out of the ground or the wall, or type its place: 1200 300.");
+    if (!hasExtent(kind_)) return tr("Click where the connection comes out, or type its place: 1200 300.");
     return tr("Drag from corner to corner, or click to place one of the usual size.");
 }
 

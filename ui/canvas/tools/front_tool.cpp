@@ -30,7 +30,7 @@ QString FrontTool::name() const { return tr("Draw front"); }
 QString FrontTool::hint() const
 {
     if (from_) return tr("Let go at the other end, or type the length. Shift keeps it straight.");
-    return tr("Drag from one end of the front to the other. Under a counter it reaches up to its underside.");
+    return tr("Drag from one end of the front to the other.");
 }
 
 void FrontTool::activate() { targets_ = host().snapTargets({}); }

@@ -35,10 +35,10 @@ QString PolygonTool::hint() const
 {
     if (corners_.empty()) {
         return makes_ == Makes::counter ? tr("Click the corners of the counter, one after the other.")
-                                        : tr("Click the corners of the terrace or the plot, one after the other.");
+                                        : tr("Click the corners of the terrace, one after the other.");
     }
-    if (corners_.size() < 3) return tr("Next corner. Shift keeps it straight; digits give the length. Backspace takes one back.");
-    return tr("Click the first corner, or press Enter, to close the outline. Backspace takes one back.");
+    if (corners_.size() < 3) return tr("Next corner. Shift: straight. Digits: the length. Backspace takes one back.");
+    return tr("Click the first corner, or press Enter, to close. Backspace takes one back.");
 }
 
 void PolygonTool::activate() { targets_ = host().snapTargets({}); }

@@ -47,21 +47,21 @@ QString SelectTool::hint() const
     const Selection& selection = host().selection();
     if (host().document().plan()->parts.empty()) return tr("Drag a counter onto the sheet, or press C.");
     if (!host().projection().isAbove()) {
-        return tr("Drag parts along and up. Drag the handle at the top or the foot for the height; click a figure to type it.");
+        return tr("Drag parts along and up, or a handle for the height. Click a figure to type it.");
     }
     if (corner_ >= 0) return tr("Delete takes this corner away. Drag it, or hold Ctrl to move it freely.");
     if (!selection.cutout().isEmpty()) {
-        return tr("Drag the cutout, or its handles for the size. Click a figure or type digits for an exact size.");
+        return tr("Drag it, or its handles for the size. Click a figure, or type digits.");
     }
     if (selection.parts().size() == 1) {
         const Part* part = findPart(*host().document().plan(), selection.parts().front().toStdString());
         if (part && part->kind() == PartKind::counter) {
-            return tr("Drag an edge or corner to resize. Ctrl and drag an edge makes an L; double click an edge for a new corner.");
+            return tr("Drag an edge to resize; with Ctrl it makes an L. Double click it for a new corner.");
         }
-        return tr("Drag to move, handles to resize. Click a figure or type digits for an exact size.");
+        return tr("Drag to move, or a handle to resize. Click a figure, or type digits.");
     }
-    if (selection.parts().size() > 1) return tr("Drag to move them together. Arrow keys move by 10 mm, with Shift by 1 mm.");
-    return tr("Click to choose, drag over the sheet to choose several. A second click goes to what lies under.");
+    if (selection.parts().size() > 1) return tr("Drag to move them together. Arrows move by 10 mm, with Shift by 1 mm.");
+    return tr("Click to choose, drag a band for several. A second click goes to what lies under.");
 }
 
 void SelectTool::deactivate()
@@ -115,6 +115,12 @@ void SelectTool::press(const PointerEvent& event)
     press.hits = host().hitsAt(event.at);
     press.handle = host().handleAt(event.at);
     press.figure = press.handle ? std::nullopt : host().figureAt(event.at);
+    // What is pressed is chosen at once, unless what is chosen lies there too: that may be about to be dragged.
+    const bool free = !press.handle && !press.figure && !press.adds && !press.hits.empty();
+    if (free && std::ranges::none_of(press.hits, [&](const Hit& h) { return isChosen(h); })) {
+        choose(press.hits.front());
+        press.choseNow = true;
+    }
     press_ = std::move(press);
 }
 
@@ -258,6 +264,10 @@ void SelectTool::click(const Press& press)
         return;
     }
     dropCorner();
+    if (press.choseNow) {
+        lastClick_ = press.event.at;
+        return;
+    }
     Selection& selection = host().selection();
     if (press.adds) {
         const auto part = std::ranges::find(press.hits, Hit::What::part, &Hit::what);

@@ -48,7 +48,7 @@ private:
         std::optional<Handle> handle;
         std::optional<Dimension> figure;
         bool adds = false;
-        bool onChosen = false;  ///< the drag moves what was chosen already
+        bool choseNow = false;  ///< the press itself has chosen; the click has nothing left to do
     };
 
     std::unique_ptr<Gesture> gestureFor(const Press& press);
