@@ -77,7 +77,7 @@ int QuietStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, cons
     case PM_SplitterWidth: return kStepPx + 1;
     case PM_DockWidgetFrameWidth: return 0;
     case PM_DockWidgetTitleMargin: return kStepPx;
-    case PM_DockWidgetTitleBarButtonMargin: return kStepPx;
+    case PM_DockWidgetTitleBarButtonMargin: return kStepPx + 2;
     case PM_TreeViewIndentation: return 5 * kStepPx;
     default: return QProxyStyle::pixelMetric(metric, option, widget);
     }
@@ -131,6 +131,15 @@ QRect QuietStyle::subElementRect(SubElement element, const QStyleOption* option,
 {
     if (element == SE_LineEditContents && option) {
         return option->rect.adjusted(2 * kStepPx - 2, 1, -(2 * kStepPx - 2), -1);
+    }
+    if (const auto* dock = qstyleoption_cast<const QStyleOptionDockWidget*>(option); dock && !dock->verticalTitleBar) {
+        const QRect& bar = dock->rect;
+        const int buttons = (dock->closable ? 1 : 0) + (dock->floatable ? 1 : 0);
+        QRect button(bar.right() + 1 - kTargetPx, bar.center().y() - kTargetPx / 2 + 1, kTargetPx, kTargetPx);
+        if (element == SE_DockWidgetCloseButton) return dock->closable ? button : QRect();
+        if (dock->closable) button.translate(-kTargetPx, 0);
+        if (element == SE_DockWidgetFloatButton) return dock->floatable ? button : QRect();
+        if (element == SE_DockWidgetTitleBarText) return bar.adjusted(3 * kStepPx, 0, -buttons * kTargetPx - kStepPx, 0);
     }
     return QProxyStyle::subElementRect(element, option, widget);
 }

@@ -11,6 +11,7 @@
 #include "ui/document/selection.h"
 #include "ui/look/severity_mark.h"
 #include "ui/look/theme.h"
+#include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
 #include "ui/wording/finding_words.h"
 #include "ui/wording/names.h"
@@ -106,10 +107,13 @@ CardSummary FindingsCard::summarise(const Plan& plan, const Assessment& assessme
     summary.empty = count == 0;
     if (summary.empty) return summary;
     QStringList words;
-    for (const Severity severity : kGravestFirst) {
+    const auto say = [&](Severity severity, const QString& one, const QString& many) {
         const int of = assessment.count(severity);
-        if (of > 0) words.append(tr("%1 %2").arg(of).arg(severityName(severity).toLower()));
-    }
+        if (of > 0) words.append(counted(of, one, many));
+    };
+    say(Severity::stop, tr("1 stop"), tr("%1 stops"));
+    say(Severity::caution, tr("1 caution"), tr("%1 cautions"));
+    say(Severity::note, tr("1 note"), tr("%1 notes"));
     summary.big = {.code = QStringLiteral("open"), .text = QString::number(count), .unit = words.join(tr(", "))};
     for (int i = 0; i < qMin(3, count); ++i) {
         const Finding& finding = assessment.findings[i];

@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QScrollArea>
 #include <QTimer>
+#include <QUndoStack>
 #include <QVBoxLayout>
 
 #include "core/plan/validation.h"
@@ -78,6 +79,10 @@ void PropertyEditor::apply(const QString& name, const Edit& edit)
     document_.apply(name, edit);
     refresh();
 }
+
+void PropertyEditor::undo() { document_.undoStack()->undo(); }
+
+void PropertyEditor::redo() { document_.undoStack()->redo(); }
 
 PlanPtr PropertyEditor::plan() const { return document_.plan(); }
 

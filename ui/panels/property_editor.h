@@ -31,6 +31,8 @@ public:
     PropertySheet& sheet() const;
 
     void apply(const QString& name, const Edit& edit) override;
+    void undo() override;
+    void redo() override;
     PlanPtr plan() const override;
     QString objection(const Edit& edit) override;
 

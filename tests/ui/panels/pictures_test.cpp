@@ -1,4 +1,6 @@
 #include <QApplication>
+#include <QLabel>
+#include <QLineEdit>
 #include <QScrollBar>
 #include <QTest>
 
@@ -88,6 +90,40 @@ private slots:
         look("several");
         fixture.selection.setFixture(QStringLiteral("gas"));
         look("fixture");
+    }
+
+    /// What is said below a field can be read, whatever the light.
+    void messages()
+    {
+        PanelFixture fixture(samplePlan("two-level-bar.yardplan"));
+        fixture.selection.setCutout({QStringLiteral("C3"), QStringLiteral("K1")});
+        PropertyEditor editor(fixture.document, fixture.selection, fixture.live);
+        editor.resize(300, 420);
+        editor.show();
+        QVERIFY(QTest::qWaitForWindowExposed(&editor));
+        const auto type = [&](const char* path, const char* text) {
+            auto* edit = editor.field(QLatin1String(path))->findChild<QLineEdit*>();
+            edit->setFocus();
+            edit->selectAll();
+            QTest::keyClicks(edit, QLatin1String(text));
+        };
+        type("counter.cutouts.diameter_mm", "38o");
+        type("counter.cutouts.centre.x", "180");
+        for (const Appearance appearance : {Appearance::light, Appearance::dark}) {
+            qApp->findChild<Theme*>()->setAppearance(appearance);
+            QCoreApplication::processEvents();
+            int shown = 0;
+            for (const QLabel* label : editor.sheet().findChildren<QLabel*>()) {
+                if (!label->isVisible() || label->buddy()) continue;
+                const QColor text = label->palette().color(label->foregroundRole());
+                QVERIFY2(contrastRatio(text, editor.palette().color(QPalette::Window)) >= 4.5,
+                         qPrintable(label->text()));
+                ++shown;
+            }
+            QVERIFY(shown >= 2);
+            keepPicture(editor.grab(), appearance == Appearance::dark ? QStringLiteral("messages-dark")
+                                                                      : QStringLiteral("messages-light"));
+        }
     }
 
     void cards()

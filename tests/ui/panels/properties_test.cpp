@@ -148,6 +148,22 @@ private slots:
         QVERIFY(!std::get<Appliance>(findPart(fixture.plan(), "A1")->body).surfaceC);
     }
 
+    void undoKeysServeTheTextFirstAndThenThePlan()
+    {
+        EditorFixture fixture(fullPlan());
+        fixture.selection.setParts({QStringLiteral("C1")});
+        fixture.type("counter.thickness_mm", QStringLiteral("50"));
+        QLineEdit& edit = fixture.line("counter.thickness_mm");
+        QTest::keyClick(&edit, Qt::Key_Z, Qt::ControlModifier);
+        QCOMPARE(counterOf(fixture.plan(), "C1").thicknessMm, 40.0);
+        QTest::keyClick(&edit, Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+        QCOMPARE(counterOf(fixture.plan(), "C1").thicknessMm, 50.0);
+        fixture.type("counter.thickness_mm", QStringLiteral("55"), false);
+        QTest::keyClick(&edit, Qt::Key_Z, Qt::ControlModifier);
+        QCOMPARE(counterOf(fixture.plan(), "C1").thicknessMm, 50.0);  // only the text
+        QVERIFY(edit.text() != QStringLiteral("55"));
+    }
+
     void sameValueLeavesNoEntry()
     {
         EditorFixture fixture(fullPlan());

@@ -31,15 +31,17 @@ protected:
     void changeEvent(QEvent* event) override
     {
         QLabel::changeEvent(event);
-        if (event->type() == QEvent::ParentChange || event->type() == QEvent::ApplicationPaletteChange) useInk();
+        if (event->type() == QEvent::PaletteChange) useInk();
     }
 
 private:
     void useInk()
     {
         const Ink ink = inkOf(parentWidget()->palette());
+        const QColor wanted = isFault_ ? ink.stop : ink.caution;
+        if (palette().color(QPalette::WindowText) == wanted) return;
         QPalette own;
-        own.setColor(QPalette::WindowText, isFault_ ? ink.stop : ink.caution);
+        own.setColor(QPalette::WindowText, wanted);
         setPalette(own);
     }
     bool isFault_ = false;

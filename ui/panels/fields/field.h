@@ -16,6 +16,9 @@ public:
     virtual ~FieldHost() = default;
     /// One entry of the undo list.
     virtual void apply(const QString& name, const Edit& edit) = 0;
+    /// One step of the undo list back or forward; a field with nothing of its own to undo hands the keys on.
+    virtual void undo() = 0;
+    virtual void redo() = 0;
     /// The plan that is shown. Never null.
     virtual PlanPtr plan() const = 0;
     /// In words, what would newly be wrong with the plan after this edit; empty where nothing would.

@@ -63,8 +63,9 @@ bool TypedField::commit()
     }
     edit_->setModified(false);
     host().apply(editName(), outcome.edit);
-    // Where the edit came to nothing ("40.0" for 40) no plan follows that would show the value again.
-    if (!edit_->isModified()) showText(shown_, edit_->placeholderText());
+    // Shown anew where the edit came to nothing ("40.0" for 40), and so that the steps of typing are forgotten: the next
+    // undo is the plan's.
+    if (!edit_->isModified()) edit_->setText(shown_);
     committed(text);
     return true;
 }
@@ -83,6 +84,14 @@ bool TypedField::eventFilter(QObject* watched, QEvent* event)
 {
     if (watched == edit_ && event->type() == QEvent::KeyPress) {
         const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Undo) && !edit_->isUndoAvailable()) {
+            host().undo();
+            return true;
+        }
+        if (key->matches(QKeySequence::Redo) && !edit_->isRedoAvailable()) {
+            host().redo();
+            return true;
+        }
         if (key->key() == Qt::Key_Escape && edit_->isModified()) {
             restore();
             edit_->selectAll();
