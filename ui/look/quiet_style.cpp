@@ -139,7 +139,8 @@ QRect QuietStyle::subElementRect(SubElement element, const QStyleOption* option,
         if (element == SE_DockWidgetCloseButton) return dock->closable ? button : QRect();
         if (dock->closable) button.translate(-kTargetPx, 0);
         if (element == SE_DockWidgetFloatButton) return dock->floatable ? button : QRect();
-        if (element == SE_DockWidgetTitleBarText) return bar.adjusted(3 * kStepPx, 0, -buttons * kTargetPx - kStepPx, 0);
+        if (element == SE_DockWidgetTitleBarText)
+            return bar.adjusted(3 * kStepPx, 0, -buttons * kTargetPx - kStepPx, 0);
     }
     return QProxyStyle::subElementRect(element, option, widget);
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <QHash>
+
 #include "core/materials/materials.h"
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
@@ -47,6 +49,25 @@ std::optional<double> commonBagKg(const Plan& plan, const Assessment& assessment
         size = mix->bag.massKg;
     }
     return size;
+}
+
+/// The note behind a row of the table by mix.
+QString codeOfRow(const QString& row)
+{
+    static const QHash<QString, QString> codes{{QStringLiteral("litres"), QStringLiteral("concrete_volume")},
+                                               {QStringLiteral("bags"), QStringLiteral("bags")},
+                                               {QStringLiteral("exact"), QStringLiteral("bags")},
+                                               {QStringLiteral("cement"), QStringLiteral("extra_cement")},
+                                               {QStringLiteral("fume"), QStringLiteral("silica_fume")},
+                                               {QStringLiteral("plasticiser"), QStringLiteral("plasticiser")},
+                                               {QStringLiteral("fibre"), QStringLiteral("fibres")},
+                                               {QStringLiteral("water"), QStringLiteral("water")},
+                                               {QStringLiteral("ratio"), QStringLiteral("water_cement")},
+                                               {QStringLiteral("binder"), QStringLiteral("water_binder")},
+                                               {QStringLiteral("perbag"), QStringLiteral("litres_per_bag")},
+                                               {QStringLiteral("batches"), QStringLiteral("batches")},
+                                               {QStringLiteral("perbatch"), QStringLiteral("batches")}};
+    return codes.value(row);
 }
 
 QString idText(const std::string& id) { return QString::fromStdString(id); }
@@ -147,35 +168,88 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
     byCasting_->lineModel().setLines(std::move(castings));
 }
 
+QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantities& quantities, const Mix& mix,
+                                          const QString& prefix)
+{
+    QList<FigureValue> values;
+    const auto add = [&](const QString& name, const QString& value) { values.append({prefix + name, value}); };
+    const double cementKg = quantities.bagsExact * mix.bag.cementKg + quantities.extraCementKg;
+    if (code == QLatin1String("concrete_volume")) {
+        add(tr("castings"), volumeText(quantities.netL));
+        add(tr("allowance"), percentText(mix.allowancePercent));
+        add(tr("to mix"), volumeText(quantities.volumeL));
+    } else if (code == QLatin1String("bags") || code == QLatin1String("litres_per_bag")) {
+        add(tr("yield on the bag"), tr("%1 l").arg(shortNumberText(mix.bag.yieldL)));
+        add(tr("a bag gives"), tr("%1 l").arg(numberText(quantities.litresPerBag, 2)));
+        add(tr("exactly"), tr("%1 bags").arg(numberText(quantities.bagsExact, 2)));
+        add(tr("whole bags"), QString::number(quantities.bags));
+    } else if (code == QLatin1String("water_cement") || code == QLatin1String("water")) {
+        add(tr("water added"), volumeText(quantities.waterL));
+        add(tr("water in the plasticiser"),
+            tr("%1 l").arg(numberText(quantities.plasticiserKg * kPlasticiserWaterShare, 2)));
+        add(tr("cement in the bags"), massText(quantities.bagsExact * mix.bag.cementKg));
+        add(tr("extra cement"), massText(quantities.extraCementKg));
+        add(tr("ratio"), numberText(quantities.waterCement, 3));
+    } else if (code == QLatin1String("water_binder")) {
+        add(tr("cement, all of it"), massText(cementKg));
+        add(tr("silica fume"), massText(quantities.silicaFumeKg));
+        add(tr("k"), shortNumberText(quantities.kValue));
+        add(tr("ratio"), numberText(quantities.waterBinder, 3));
+    } else if (code == QLatin1String("batches")) {
+        add(tr("room in the drum"), volumeText(quantities.usableDrumL));
+        add(tr("bags in a batch"), shortNumberText(quantities.bagsPerBatch));
+        add(tr("batches"), QString::number(quantities.batches));
+    } else if (code == QLatin1String("extra_cement")) {
+        add(tr("dry mix"), massText(quantities.bagsKg));
+        add(tr("share of the dry mix"), percentText(mix.extraCementPercent, 1));
+        add(tr("extra cement"), massText(quantities.extraCementKg));
+    } else if (code == QLatin1String("silica_fume")) {
+        add(tr("cement, all of it"), massText(cementKg));
+        add(tr("share of the cement"), percentText(mix.silicaFumePercent, 1));
+        add(tr("silica fume"), massText(quantities.silicaFumeKg));
+    } else if (code == QLatin1String("plasticiser")) {
+        add(tr("cement, all of it"), massText(cementKg));
+        add(tr("share of the cement"), percentText(mix.plasticiserPercent, 2));
+        add(tr("plasticiser"), tr("%1 kg, %2 l").arg(numberText(quantities.plasticiserKg, 2),
+                                                     numberText(quantities.plasticiserKg / kPlasticiserKgL, 2)));
+    } else if (code == QLatin1String("fibres")) {
+        add(tr("to mix"), volumeText(quantities.volumeL));
+        for (const auto& [kind, kg] : quantities.fibresByKindKg) add(idText(kind), tr("%1 kg").arg(numberText(kg, 2)));
+    }
+    return values;
+}
+
 QList<FigureValue> ConcreteCard::valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const
 {
     QList<FigureValue> values;
     for (const MixQuantities& quantities : assessment.mixes) {
         const Mix* mix = findMix(plan, quantities.mix);
         if (!mix) continue;
-        const QString id = idText(quantities.mix);
-        if (code == QLatin1String("concrete_volume")) {
-            values.append({tr("%1: castings").arg(id), volumeText(quantities.netL)});
-            values.append({tr("%1: allowance").arg(id), percentText(mix->allowancePercent)});
-            values.append({tr("%1: to mix").arg(id), volumeText(quantities.volumeL)});
-        } else if (code == QLatin1String("bags")) {
-            values.append({tr("%1: a bag gives").arg(id), tr("%1 l").arg(numberText(quantities.litresPerBag, 2))});
-            values.append({tr("%1: exactly").arg(id), tr("%1 bags").arg(numberText(quantities.bagsExact, 2))});
-            values.append({tr("%1: whole bags").arg(id), QString::number(quantities.bags)});
-        } else if (code == QLatin1String("water_cement")) {
-            const double inPlasticiser = quantities.plasticiserKg * kPlasticiserWaterShare;
-            values.append({tr("%1: water added").arg(id), volumeText(quantities.waterL)});
-            values.append({tr("%1: water in the plasticiser").arg(id), tr("%1 l").arg(numberText(inPlasticiser, 2))});
-            values.append({tr("%1: cement in the bags").arg(id), massText(quantities.bagsExact * mix->bag.cementKg)});
-            values.append({tr("%1: extra cement").arg(id), massText(quantities.extraCementKg)});
-            values.append({tr("%1: ratio").arg(id), numberText(quantities.waterCement, 3)});
-        } else if (code == QLatin1String("batches")) {
-            values.append({tr("%1: room in the drum").arg(id), volumeText(quantities.usableDrumL)});
-            values.append({tr("%1: bags in a batch").arg(id), shortNumberText(quantities.bagsPerBatch)});
-            values.append({tr("%1: batches").arg(id), QString::number(quantities.batches)});
-        }
+        const bool several = assessment.mixes.size() > 1;
+        values += valuesOf(code, quantities, *mix, several ? tr("%1: ").arg(idText(quantities.mix)) : QString());
     }
     return values;
+}
+
+LiveCard::LineNote ConcreteCard::noteOf(const LineView& view, const Line& line, const Plan& plan,
+                                        const Assessment& assessment) const
+{
+    if (line.source < 0) return {};
+    if (&view == byCasting_) {
+        const Casting& casting = *assessment.castings[line.source].casting;
+        const Mix* mix = findMix(plan, casting.mix);
+        if (!mix) return {};
+        return {QStringLiteral("concrete_volume"),
+                {{tr("casting"), subjectName(&plan, casting.id)},
+                 {tr("volume"), volumeText(casting.volumeL)},
+                 {tr("allowance"), percentText(mix->allowancePercent)},
+                 {tr("to mix"), volumeText(casting.volumeL * (1.0 + mix->allowancePercent / 100.0))}}};
+    }
+    const MixQuantities& quantities = assessment.mixes[line.source];
+    const Mix* mix = findMix(plan, quantities.mix);
+    const QString code = codeOfRow(line.key.section(QLatin1Char('/'), 1, 1));
+    if (!mix || code.isEmpty()) return {};
+    return {code, valuesOf(code, quantities, *mix, {})};
 }
 
 void ConcreteCard::visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,

@@ -82,14 +82,14 @@ FigurePopover::FigurePopover(const QString& code, const QList<FigureValue>& valu
     setFixedWidth(kWidthPx);
 }
 
-void FigurePopover::showBeside(const QWidget& widget)
+void FigurePopover::showBeside(const QRect& place, const QScreen& screen)
 {
     adjustSize();
     const int height = layout()->hasHeightForWidth() ? layout()->totalHeightForWidth(kWidthPx) : sizeHint().height();
     resize(kWidthPx, height);
-    const QRect room = widget.screen()->availableGeometry();
-    QPoint at = widget.mapToGlobal(QPoint(0, widget.height() + kStepPx));
-    if (at.y() + height > room.bottom()) at.setY(widget.mapToGlobal(QPoint(0, 0)).y() - height - kStepPx);
+    const QRect room = screen.availableGeometry();
+    QPoint at(place.left(), place.bottom() + kStepPx);
+    if (at.y() + height > room.bottom()) at.setY(place.top() - height - kStepPx);
     at.setX(qBound(room.left(), at.x(), qMax(room.left(), room.right() - width())));
     at.setY(qMax(room.top(), at.y()));
     move(at);

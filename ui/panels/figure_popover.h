@@ -4,6 +4,8 @@
 #include <QList>
 #include <QString>
 
+class QScreen;
+
 namespace yardcast::ui {
 
 /// A figure of this plan that went into another: "Litres to mix", "312.4 l".
@@ -19,8 +21,8 @@ class FigurePopover : public QFrame {
 public:
     FigurePopover(const QString& code, const QList<FigureValue>& values, QWidget* parent);
 
-    /// Below the widget, or above it, on its screen.
-    void showBeside(const QWidget& widget);
+    /// Below the place (in coordinates of the screen), or above it.
+    void showBeside(const QRect& place, const QScreen& screen);
 };
 
 }  // namespace yardcast::ui

@@ -111,26 +111,43 @@ void LiftingCard::fillTables(const Plan& plan, const Assessment& assessment)
     if (team_->text() != text) team_->setText(text);
 }
 
+QList<FigureValue> LiftingCard::massValues(const CastingLift& lift, const Plan& plan, const Assessment& assessment)
+{
+    QList<FigureValue> values{{tr("Casting"), subjectName(&plan, lift.casting)}};
+    const auto placed = std::ranges::find_if(assessment.castings, [&](const PlacedCasting& p) {
+        return p.casting->id == lift.casting;
+    });
+    if (placed != assessment.castings.end()) {
+        const Casting& casting = *placed->casting;
+        values.append({tr("Volume"), volumeText(casting.volumeL)});
+        values.append({tr("Concrete"), massText(casting.concreteKg)});
+        values.append({tr("Steel"), massText(casting.steelKg)});
+        values.append({tr("Foam that stays"), massText(casting.fillerKg)});
+    }
+    values.append({tr("Mass"), massText(lift.massKg)});
+    return values;
+}
+
+LiveCard::LineNote LiftingCard::noteOf(const LineView&, const Line& line, const Plan& plan,
+                                       const Assessment& assessment) const
+{
+    if (line.source < 0) return {};
+    const CastingLift& lift = assessment.handling[line.source];
+    QList<FigureValue> values = massValues(lift, plan, assessment);
+    values.append({counted(lift.crewPeople, tr("1 person lifts"), tr("%1 people lift")), massText(lift.limitKg)});
+    if (lift.people > 0) {
+        values.append({counted(lift.people, tr("1 person would lift"), tr("%1 people would lift")),
+                       massText(teamLimitKg(lift.people, plan.crew.liftLimitKg))});
+    }
+    return {QStringLiteral("mass"), values};
+}
+
 QList<FigureValue> LiftingCard::valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const
 {
-    QList<FigureValue> values;
     const CastingLift* top = heaviest(assessment);
-    if (!top) return values;
-    values.append({tr("Casting"), subjectName(&plan, top->casting)});
-    if (code == QLatin1String("mass")) {
-        const auto placed = std::ranges::find_if(assessment.castings, [&](const PlacedCasting& p) {
-            return p.casting->id == top->casting;
-        });
-        if (placed != assessment.castings.end()) {
-            const Casting& casting = *placed->casting;
-            values.append({tr("Volume"), volumeText(casting.volumeL)});
-            values.append({tr("Concrete"), massText(casting.concreteKg)});
-            values.append({tr("Steel"), massText(casting.steelKg)});
-            values.append({tr("Foam that stays"), massText(casting.fillerKg)});
-        }
-        values.append({tr("Mass"), massText(top->massKg)});
-        return values;
-    }
+    if (!top) return {};
+    if (code == QLatin1String("mass")) return massValues(*top, plan, assessment);
+    QList<FigureValue> values{{tr("Casting"), subjectName(&plan, top->casting)}};
     const int people = code == QLatin1String("people") ? top->people : top->crewPeople;
     values.append({tr("Mass"), massText(top->massKg)});
     values.append({tr("Limit each"), massText(plan.crew.liftLimitKg)});

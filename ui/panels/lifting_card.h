@@ -19,8 +19,12 @@ protected:
     QList<FigureValue> valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const override;
     void visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
                        const std::function<void(const std::string&)>& visit) const override;
+    LineNote noteOf(const LineView& view, const Line& line, const Plan& plan,
+                    const Assessment& assessment) const override;
 
 private:
+    static QList<FigureValue> massValues(const CastingLift& lift, const Plan& plan, const Assessment& assessment);
+
     LineView* pieces_;
     QLabel* team_;
 };

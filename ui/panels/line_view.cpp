@@ -1,5 +1,6 @@
 #include "ui/panels/line_view.h"
 
+#include <QContextMenuEvent>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -43,6 +44,12 @@ LineView::LineView(LineModel* model, QWidget* parent) : QTreeView(parent), model
 int LineView::currentRow() const { return currentIndex().isValid() ? currentIndex().row() : -1; }
 
 int LineView::rowHeightAt(int row) const { return rowHeight(model_->index(row, 0)); }
+
+QRect LineView::globalRectOf(int row) const
+{
+    const QRect cell = visualRect(model_->index(row, 0));
+    return {viewport()->mapToGlobal(QPoint(0, cell.top())), QSize(viewport()->width(), cell.height())};
+}
 
 void LineView::measure()
 {
@@ -109,6 +116,11 @@ void LineView::keyPressEvent(QKeyEvent* event)
         event->accept();
         return;
     }
+    if (event->key() == Qt::Key_Space && currentIndex().isValid()) {
+        emit lineAsked(currentIndex().row());
+        event->accept();
+        return;
+    }
     QTreeView::keyPressEvent(event);
 }
 
@@ -118,6 +130,19 @@ void LineView::mouseReleaseEvent(QMouseEvent* event)
     const QModelIndex index = indexAt(event->position().toPoint());
     if (event->button() != Qt::LeftButton || !index.isValid()) return;
     if (index.flags().testFlag(Qt::ItemIsSelectable)) emit lineChosen(index.row());
+}
+
+void LineView::mouseDoubleClickEvent(QMouseEvent* event)
+{
+    const QModelIndex index = indexAt(event->position().toPoint());
+    if (event->button() == Qt::LeftButton && index.isValid()) emit lineAsked(index.row());
+}
+
+void LineView::contextMenuEvent(QContextMenuEvent* event)
+{
+    const QModelIndex index =
+        event->reason() == QContextMenuEvent::Keyboard ? currentIndex() : indexAt(event->pos());
+    if (index.isValid()) emit lineAsked(index.row());
 }
 
 void LineView::currentChanged(const QModelIndex& current, const QModelIndex& previous)

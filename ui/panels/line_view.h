@@ -18,6 +18,8 @@ public:
     /// Row of the current line, -1 without one.
     int currentRow() const;
     int rowHeightAt(int row) const;
+    /// Of the whole line, in coordinates of the screen.
+    QRect globalRectOf(int row) const;
 
     /// Least room that is left to the name, px.
     static constexpr int kLeastNamePx = 76;
@@ -27,6 +29,8 @@ signals:
     void currentLineChanged(int row);
     /// Clicked, or Enter.
     void lineChosen(int row);
+    /// Double click, right button, or Space: how do its figures come about?
+    void lineAsked(int row);
     void focusLeft();
 
 protected:
@@ -35,6 +39,8 @@ protected:
     void focusOutEvent(QFocusEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     void drawBranches(QPainter* painter, const QRect& rect, const QModelIndex& index) const override;
     void drawRow(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;

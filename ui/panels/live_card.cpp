@@ -1,8 +1,10 @@
 #include "ui/panels/live_card.h"
 
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QLabel>
 #include <QScopedValueRollback>
+#include <QScreen>
 #include <QStackedWidget>
 #include <QTabBar>
 #include <QToolButton>
@@ -106,6 +108,7 @@ LineView* LiveCard::addTable(const QString& title, const QList<LineColumn>& colu
 {
     auto* view = new LineView(new LineModel(columns), tables_);
     view->setAccessibleName(title);
+    view->header()->setToolTip(tr("A click on a line shows its parts; a double click or Space, how it comes about."));
     tabs_->addTab(title);
     tabs_->setVisible(tabs_->count() > 1);
     tables_->addWidget(view);
@@ -150,6 +153,11 @@ void LiveCard::watch(LineView* view)
         selection_.setHighlighted(parts);
         if (parts.size() == 1) selection_.setParts(parts);
         emit partsAsked(parts);
+    });
+    connect(view, &LineView::lineAsked, this, [this, view](int row) {
+        if (!assessment_) return;
+        const LineNote note = noteOf(*view, view->lineModel().line(row), *plan_, *assessment_);
+        if (!note.code.isEmpty()) showNote(note.code, note.values, view->globalRectOf(row));
     });
     connect(view, &LineView::focusLeft, this, [this] { selection_.setHighlighted({}); });
 }
@@ -245,9 +253,17 @@ void LiveCard::lineBecameCurrent(const LineView&, int) {}
 
 void LiveCard::figureClicked(const QString& code, const QWidget& beside)
 {
+    const QRect place(beside.mapToGlobal(QPoint(0, 0)), beside.size());
+    showNote(code, valuesBehind(code, *plan_, *assessment_), place);
+}
+
+LiveCard::LineNote LiveCard::noteOf(const LineView&, const Line&, const Plan&, const Assessment&) const { return {}; }
+
+void LiveCard::showNote(const QString& code, const QList<FigureValue>& values, const QRect& beside)
+{
     emit figureAsked(code);
-    auto* note = new FigurePopover(code, valuesBehind(code, *plan_, *assessment_), this);
-    note->showBeside(beside);
+    auto* note = new FigurePopover(code, values, this);
+    note->showBeside(beside, *screen());
 }
 
 void LiveCard::showEvent(QShowEvent* event)

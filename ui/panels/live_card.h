@@ -86,6 +86,13 @@ protected:
     QStringList partsOf(const LineView& view, const Line& line) const;
     /// A figure of the summary was clicked.
     virtual void figureClicked(const QString& code, const QWidget& beside);
+    /// What stands behind the figures of a line; nothing where the code is empty.
+    struct LineNote {
+        QString code{};
+        QList<FigureValue> values{};
+    };
+    virtual LineNote noteOf(const LineView& view, const Line& line, const Plan& plan,
+                            const Assessment& assessment) const;
     /// Another line is current; -1 for none.
     virtual void lineBecameCurrent(const LineView& view, int row);
 
@@ -99,6 +106,7 @@ private:
     void showStale(bool stale);
     void markPointedAt();
     void watch(LineView* view);
+    void showNote(const QString& code, const QList<FigureValue>& values, const QRect& beside);
 
     PlanDocument& document_;
     Selection& selection_;

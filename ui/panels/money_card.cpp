@@ -158,6 +158,21 @@ QList<FigureValue> MoneyCard::valuesBehind(const QString& code, const Plan& plan
     return values;
 }
 
+LiveCard::LineNote MoneyCard::noteOf(const LineView&, const Line& line, const Plan& plan,
+                                     const Assessment& assessment) const
+{
+    if (line.source < 0) return {};
+    const std::string group = line.key.toStdString();
+    QList<FigureValue> values;
+    for (const ShoppingLine& item : assessment.shopping.lines) {
+        if (item.group != group) continue;
+        values.append({item.name.empty() ? itemWord(item.item) : QString::fromStdString(item.name),
+                       item.priced ? moneyText(item.priceMinor, plan.currency) : tr("no price")});
+    }
+    values.append({groupName(group), tr("%1 %2").arg(line.cells.value(1), QString::fromStdString(plan.currency))});
+    return {QStringLiteral("money"), values};
+}
+
 void MoneyCard::visitSubjects(const LineView&, const Line& line, const Assessment& assessment,
                               const std::function<void(const std::string&)>& visit) const
 {

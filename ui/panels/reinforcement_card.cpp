@@ -152,6 +152,34 @@ QList<FigureValue> ReinforcementCard::valuesBehind(const QString& code, const Pl
     return values;
 }
 
+LiveCard::LineNote ReinforcementCard::noteOf(const LineView& view, const Line& line, const Plan& plan,
+                                             const Assessment& assessment) const
+{
+    if (line.source < 0) return {};
+    const SteelSchedule& steel = assessment.steel;
+    if (&view == meshes_) {
+        const MeshNeed& mesh = steel.meshes[line.source];
+        return {QStringLiteral("mesh_area"),
+                {{tr("Casting"), subjectName(&plan, mesh.casting)},
+                 {tr("Within the cover"), areaText(mesh.netAreaM2)},
+                 {tr("With laps"), areaText(mesh.withLapsM2)},
+                 {tr("Mass"), tr("%1 kg").arg(numberText(mesh.massKg, 2))}}};
+    }
+    if (&view == bars_) {
+        const BarNeed& bar = steel.bars[line.source];
+        return {QStringLiteral("steel_mass"),
+                {{tr("Casting"), subjectName(&plan, bar.casting)},
+                 {tr("Length"), tr("%1 × %2").arg(bar.count).arg(lengthText(bar.lengthMm))},
+                 {tr("Mass a metre"), tr("%1 kg/m").arg(numberText(barMassKgM(bar.diameterMm), 3))},
+                 {tr("Mass"), tr("%1 kg").arg(numberText(bar.massKg, 2))}}};
+    }
+    const DiameterTotal& total = steel.barTotals[line.source];
+    return {QStringLiteral("bar_length"),
+            {{tr("Length"), metresText(total.lengthM)},
+             {tr("Mass a metre"), tr("%1 kg/m").arg(numberText(barMassKgM(total.diameterMm), 3))},
+             {tr("Mass"), massText(total.massKg)}}};
+}
+
 void ReinforcementCard::visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
                                       const std::function<void(const std::string&)>& visit) const
 {

@@ -124,6 +124,31 @@ QList<FigureValue> ShoppingCard::valuesBehind(const QString& code, const Plan& p
     return values;
 }
 
+LiveCard::LineNote ShoppingCard::noteOf(const LineView&, const Line& line, const Plan& plan,
+                                        const Assessment& assessment) const
+{
+    if (line.source < 0) return {};
+    constexpr qsizetype mostOrigins = 12;
+    const ShoppingLine& item = assessment.shopping.lines[line.source];
+    QList<FigureValue> values;
+    for (const ShoppingOrigin& origin : item.origins) {
+        if (values.size() == mostOrigins) {
+            values.append({tr("and %1 more").arg(static_cast<qsizetype>(item.origins.size()) - mostOrigins), {}});
+            break;
+        }
+        const QString from = origin.subject.empty() ? tr("the plan") : subjectName(&plan, origin.subject);
+        values.append({from, amountText(origin.amount, item.unit)});
+    }
+    values.append({tr("Need"), amountText(item.need, item.unit)});
+    if (item.owned > 0.0) values.append({tr("Owned"), amountText(item.owned, item.unit)});
+    for (const PackChoice& pack : item.packs) {
+        values.append({tr("%1 × %2").arg(pack.count).arg(amountText(pack.size, item.unit)),
+                       tr("%1 each").arg(moneyText(pack.priceMinor, plan.currency))});
+    }
+    if (item.priced) values.append({tr("Price"), moneyText(item.priceMinor, plan.currency)});
+    return {QStringLiteral("packs"), values};
+}
+
 void ShoppingCard::visitSubjects(const LineView&, const Line& line, const Assessment& assessment,
                                  const std::function<void(const std::string&)>& visit) const
 {

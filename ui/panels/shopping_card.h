@@ -17,6 +17,8 @@ protected:
     QList<FigureValue> valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const override;
     void visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
                        const std::function<void(const std::string&)>& visit) const override;
+    LineNote noteOf(const LineView& view, const Line& line, const Plan& plan,
+                    const Assessment& assessment) const override;
 
 private:
     LineView* list_;

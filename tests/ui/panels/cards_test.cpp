@@ -360,6 +360,43 @@ private slots:
         measure("findings", card(std::type_identity<FindingsCard>()));
     }
 
+    void everyLineWithFiguresAnswersToo()
+    {
+        PanelFixture fixture(samplePlan(kSample));
+        const auto check = [&](LiveCard& card, int leastLines) {
+            card.setOpened(true);
+            card.resize(320, 400);
+            card.show();
+            (void)QTest::qWaitForWindowExposed(&card);
+            int answered = 0;
+            for (LineView* view : card.findChildren<LineView*>()) {
+                for (int row = 0; row < view->lineModel().rowCount(); ++row) {
+                    const Line& line = view->lineModel().line(row);
+                    if (line.kind != Line::Kind::line || line.source < 0) continue;
+                    view->setCurrentIndex(view->lineModel().index(row, 0));
+                    QTest::keyClick(view, Qt::Key_Space);
+                    auto* note = card.findChild<FigurePopover*>(QStringLiteral("figurePopover"));
+                    QVERIFY2(note, qPrintable(line.key));
+                    QVERIFY2(!note->accessibleName().isEmpty(), qPrintable(line.key));
+                    QVERIFY2(note->findChildren<QLabel*>().size() >= 7, qPrintable(line.key));  // values too
+                    delete note;
+                    ++answered;
+                }
+            }
+            QVERIFY2(answered >= leastLines, qPrintable(card.objectName()));
+        };
+        ConcreteCard concrete(fixture.document, fixture.selection, fixture.live);
+        check(concrete, 40);
+        ReinforcementCard steel(fixture.document, fixture.selection, fixture.live);
+        check(steel, 10);
+        LiftingCard lifting(fixture.document, fixture.selection, fixture.live);
+        check(lifting, 20);
+        ShoppingCard shopping(fixture.document, fixture.selection, fixture.live);
+        check(shopping, 30);
+        MoneyCard money(fixture.document, fixture.selection, fixture.live);
+        check(money, 7);
+    }
+
     void everyFigureAnswersAClick()
     {
         PanelFixture fixture(samplePlan(kSample));

@@ -63,8 +63,8 @@ bool TypedField::commit()
     }
     edit_->setModified(false);
     host().apply(editName(), outcome.edit);
-    // Shown anew where the edit came to nothing ("40.0" for 40), and so that the steps of typing are forgotten: the next
-    // undo is the plan's.
+    // Shown anew where the edit came to nothing ("40.0" for 40), and so that the steps of typing are forgotten: the
+    // next undo is the plan's.
     if (!edit_->isModified()) edit_->setText(shown_);
     committed(text);
     return true;
