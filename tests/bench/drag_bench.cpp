@@ -29,7 +29,7 @@ using namespace yardcast::ui;
 
 namespace {
 
-constexpr int kSteps = 400;
+constexpr int kSteps = 200;
 constexpr double kMedianMs = 8.0;
 constexpr double kSlowMs = 16.0;
 

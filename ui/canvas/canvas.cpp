@@ -129,6 +129,8 @@ Canvas::~Canvas() = default;
 const Projection& Canvas::projection() const { return d_->host.projection(); }
 Stage Canvas::stage() const { return d_->host.stage(); }
 ToolKind Canvas::tool() const { return d_->host.choice().kind; }
+bool Canvas::isGridShown() const { return d_->host.view().isGridShown(); }
+
 bool Canvas::isSnappingOn() const { return d_->host.isSnappingOn(); }
 QString Canvas::hint() const { return d_->host.tool().hint(); }
 bool Canvas::isGesturing() const { return d_->host.tool().isGesturing(); }
@@ -166,6 +168,8 @@ void Canvas::setSnappingOn(bool on)
     d_->host.setSnappingOn(on);
     emit snappingChanged(on);
 }
+
+void Canvas::setGridShown(bool shown) { d_->host.view().setGridShown(shown); }
 
 void Canvas::zoomIn()
 {

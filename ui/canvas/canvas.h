@@ -38,6 +38,7 @@ public:
     Stage stage() const;
     ToolKind tool() const;
     bool isSnappingOn() const;
+    bool isGridShown() const;
     /// One line: what to do now with the tool in hand.
     QString hint() const;
     /// True from the press to the release of a drag, and between the corners of an outline.
@@ -53,6 +54,8 @@ public slots:
     void setInk(const Ink& ink);
     void setTool(ToolKind tool);
     void setSnappingOn(bool on);
+    /// Whether the grid is drawn; snapping to it is another matter.
+    void setGridShown(bool shown);
 
     void zoomIn();
     void zoomOut();

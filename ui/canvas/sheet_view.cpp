@@ -70,6 +70,14 @@ SheetView::SheetView(QGraphicsScene* scene, QWidget* parent) : QGraphicsView(sce
     apply();
 }
 
+void SheetView::setGridShown(bool shown)
+{
+    if (gridShown_ == shown) return;
+    gridShown_ = shown;
+    resetCachedContent();
+    viewport()->update();
+}
+
 void SheetView::setInk(const Ink& ink)
 {
     ink_ = ink;
@@ -277,6 +285,8 @@ void SheetView::drawBackground(QPainter* painter, const QRectF& rect)
     const QRectF paper = rect & sheet_;
     if (!paper.isEmpty()) {
         painter->fillRect(paper, ink_.sheet);
+    }
+    if (gridShown_ && !paper.isEmpty()) {
         const GridPitch pitch = gridPitch(mmPerPixel());
         QColor fine = ink_.grid;
         fine.setAlphaF(0.55f);

@@ -49,6 +49,9 @@ public:
 
     void setHandler(Handler handler) { handler_ = std::move(handler); }
     void setInk(const Ink& ink);
+    /// Whether the grid is drawn; snapping to it is another matter.
+    bool isGridShown() const { return gridShown_; }
+    void setGridShown(bool shown);
     /// The paper, drawing mm.
     void setSheet(const QRectF& sheet);
     const QRectF& sheet() const { return sheet_; }
@@ -97,6 +100,7 @@ private:
     void drawScaleBar(QPainter& painter) const;
 
     Handler handler_;
+    bool gridShown_ = true;
     Ink ink_ = lightInk();
     QRectF sheet_;
     QPointF centre_;

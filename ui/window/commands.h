@@ -24,14 +24,14 @@ enum class Command {
     // Edit
     undo, redo, cut, copy, paste, duplicate, remove, selectAll, typeSize,
     // Draw
-    choose, drawCounter, drawCounterCorners, drawSupport, drawPanel, drawFront, placeAppliance, cutSink, cutHob, cutTap,
-    cutDrain, cutOpening, drawJoint, drawRib, measure, drawSite, placeWater, placeWaste, placePower, placeGas, placeWall,
-    placeTree, placeDoor,
+    choose, drawCounter, drawCounterCorners, drawSupport, drawPanel, drawFront, placeAppliance, cutSink, cutHob,
+    cutTap, cutDrain, cutOpening, drawJoint, drawRib, measure, drawSite, placeWater, placeWaste, placePower, placeGas,
+    placeWall, placeTree, placeDoor,
     // Arrange
     turnLeft, turnRight, turnBy, mirror, alignLeft, alignCentre, alignRight, alignFront, alignMiddle, alignBack,
     distributeAcross, distributeDeep, raise, lower,
     // View
-    fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping,
+    fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping, grid,
     stageLayOut, stageSteel, stagePour, stageLift, stageBuy,
     showTray, showWeight, showConcrete, showSteel, showMoney, showShopping, showFindings, showProperties, showParts,
     lookAsSystem, lookLight, lookDark, resetLayout,

@@ -44,6 +44,7 @@ DrawDesk::DrawDesk(QObject& owner, const Commands& commands, Canvas& canvas)
     showTool(canvas.tool());
     showProjection();
     commands[Command::snapping]->setChecked(canvas.isSnappingOn());
+    commands[Command::grid]->setChecked(canvas.isGridShown());
     commands[Command::stageLayOut]->setChecked(true);
 }
 
@@ -96,6 +97,7 @@ void DrawDesk::connectView()
     on(Command::zoomFit, [this] { canvas_.zoomFit(); });
     on(Command::zoomChosen, [this] { canvas_.zoomToChosen(); });
     connect(commands_[Command::snapping], &QAction::toggled, &canvas_, &Canvas::setSnappingOn);
+    connect(commands_[Command::grid], &QAction::toggled, &canvas_, &Canvas::setGridShown);
     connect(&canvas_, &Canvas::snappingChanged, commands_[Command::snapping], &QAction::setChecked);
     connect(&canvas_, &Canvas::projectionChanged, this, &DrawDesk::showProjection);
     for (const auto& [command, stage] : kStageCommands) {

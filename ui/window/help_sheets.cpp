@@ -116,26 +116,29 @@ QString cautionsHtml()
                        "plenty of water; see a doctor if it gets into an eye."),
         HelpSheets::tr("Dust of dry mix, silica fume, and of grinding or drilling concrete damages the lungs for good. "
                        "Work wet or with extraction, and wear a well-fitting P3 (FFP3) mask."),
-        HelpSheets::tr("The pieces are heavier than they look. Plan every lift, clear the way, keep hands and feet from "
-                       "under the piece, and do not lift more than the least strong of the crew can bear."),
+        HelpSheets::tr("The pieces are heavier than they look. Plan every lift, clear the way, keep hands and feet "
+                       "from under the piece, and do not lift more than the least strong of the crew can bear."),
         HelpSheets::tr("A fresh slab can break while it is turned. Nobody stands below or in front of it."),
         HelpSheets::tr("Gas, mains power and drinking water belong to licensed trades. Leave the ways for them open."),
-        HelpSheets::tr("Keep the distances that the maker of a grill, oven or burner prints, and give gas bottles openings "
-                       "low and high."),
+        HelpSheets::tr("Keep the distances that the maker of a grill, oven or burner prints, and give gas bottles "
+                       "openings low and high."),
     });
     html += heading(HelpSheets::tr("What this program does not know"));
     html += list({
-        HelpSheets::tr("Your ground, your local rules, your permits. Near a retaining wall, a roof or an edge ask an engineer."),
-        HelpSheets::tr("Your bag. Mixes in a new plan are invented examples: write in what your bag says, and weigh one "
-                       "trial batch before the pour."),
-        HelpSheets::tr("Your prices. The example price book is invented; the total is only as good as what you put in."),
+        HelpSheets::tr("Your ground, your local rules, your permits. Near a retaining wall, a roof or an edge ask an "
+                       "engineer."),
+        HelpSheets::tr("Your bag. Mixes in a new plan are invented examples: write in what your bag says, and weigh "
+                       "one trial batch before the pour."),
+        HelpSheets::tr("Your prices. The example price book is invented; the total is only as good as what you put "
+                       "in."),
         HelpSheets::tr("Your strength. The limit for each person is yours to set; the reduction for teams is published "
                        "guidance, not a promise."),
-        HelpSheets::tr("Whether a slab survives stripping and turning: that is not computed yet. A light piece can still crack."),
+        HelpSheets::tr("Whether a slab survives stripping and turning: that is not computed yet. A light piece can "
+                       "still crack."),
     });
     html += "<p>" +
-            HelpSheets::tr("Figures marked as estimates, judgement or common practice are no more than that. Every figure "
-                           "answers a click with its formula, its source and what was assumed.")
+            HelpSheets::tr("Figures marked as estimates, judgement or common practice are no more than that. Every "
+                           "figure answers a click with its formula, its source and what was assumed.")
                 .toHtmlEscaped() +
             "</p>";
     return html;
@@ -148,8 +151,8 @@ QString aboutHtml()
                                   "from the drawing.")
                        .toHtmlEscaped() +
                    "</p><p>" +
-                   HelpSheets::tr("Works offline: no account, nothing is sent anywhere. Backups of unsaved work lie beside "
-                                  "the plan file.")
+                   HelpSheets::tr("Works offline: no account, nothing is sent anywhere. Backups of unsaved work lie "
+                                  "beside the plan file.")
                        .toHtmlEscaped() +
                    "</p>";
     html += heading(HelpSheets::tr("Built with"));
@@ -165,8 +168,8 @@ QString aboutHtml()
 QString sourcesHtml()
 {
     QString html = "<p>" +
-                   HelpSheets::tr("Where each figure comes from. \"Common practice, no source\" and \"from memory\" mean "
-                                  "exactly that.")
+                   HelpSheets::tr("Where each figure comes from. \"Common practice, no source\" and \"from memory\" "
+                                  "mean exactly that.")
                        .toHtmlEscaped() +
                    "</p>";
     for (const std::string& code : figureCodes()) {
@@ -184,8 +187,8 @@ QString licenceHtml()
     QFile file(":/COPYING");
     const QString text = file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
     return "<p>" +
-           HelpSheets::tr("Yardcast is free software under the GNU General Public License, version 3 or later. It comes "
-                          "without any warranty. The plans, lists and drawings you make with it are yours.")
+           HelpSheets::tr("Yardcast is free software under the GNU General Public License, version 3 or later. It "
+                          "comes without any warranty. The plans, lists and drawings you make with it are yours.")
                .toHtmlEscaped() +
            "</p><pre>" + text.toHtmlEscaped() + "</pre>";
 }

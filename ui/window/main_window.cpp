@@ -324,8 +324,8 @@ void MainWindow::showTitle()
 void MainWindow::showHint()
 {
     messages_->show({kHint, Message::Weight::note,
-                     tr("Try: drag an edge of a counter and watch the kilograms. C draws a counter of your own, K a sink "
-                        "in it; Ctrl+Z takes it back. F1: all keys."),
+                     tr("Try: drag an edge of a counter and watch the kilograms. C draws a counter of your own, K a "
+                        "sink in it; Ctrl+Z takes it back. F1: all keys."),
                      {}, {{tr("Empty sheet"), [this] { files_->newPlan(); }}, {tr("Got it"), {}}}, {}});
 }
 

@@ -34,8 +34,8 @@ public:
     MainWindow(Workbench& bench, Theme& theme, QWidget* parent = nullptr);
     ~MainWindow() override;
 
-    /// What stands on the sheet at the start: the named plan; at the very first start a sample; otherwise an empty plan.
-    /// Backups that a crash left are offered. False when the named plan could not be opened.
+    /// What stands on the sheet at the start: the named plan; at the very first start a sample; otherwise an empty
+    /// plan. Backups that a crash left are offered. False when the named plan could not be opened.
     bool start(const QString& file);
     /// The window as a picture will show it: this stage, this view, the whole drawing.
     void showStage(Stage stage);

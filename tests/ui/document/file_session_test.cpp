@@ -277,7 +277,8 @@ private slots:
     void lettersOutsideAsciiInTheName()
     {
         QTemporaryDir folder;
-        const QString file = copyOfSample(folder, "grill-bench", QString::fromUtf8("K\u00fcche \u2014 \u6c34.yardplan"));
+        const QString file = copyOfSample(folder, "grill-bench",
+                                          QString::fromUtf8("K\u00fcche \u2014 \u6c34.yardplan"));
         PlanDocument document;
         FileSession session(document);
         QVERIFY(session.open(file).opened);

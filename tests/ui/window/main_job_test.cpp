@@ -373,6 +373,24 @@ private slots:
         QVERIFY(s.window->close());
     }
 
+    void gridAndSnappingFollowTheirCommands()
+    {
+        Sitting s(*theme_);
+        auto& commands = s.window->commands();
+        QVERIFY(commands[Command::grid]->isChecked());
+        const QImage with = s.sheet()->grab().toImage();
+        s.key(Qt::Key_F9, Qt::ShiftModifier);
+        QVERIFY(!s.window->canvas().isGridShown());
+        QVERIFY(s.sheet()->grab().toImage() != with);
+        s.key(Qt::Key_F9, Qt::ShiftModifier);
+        QVERIFY(s.sheet()->grab().toImage() == with);
+        s.key(Qt::Key_F9);
+        QVERIFY(!s.window->canvas().isSnappingOn());
+        s.key(Qt::Key_F9);
+        QVERIFY(s.window->canvas().isSnappingOn());
+        QVERIFY(s.window->close());
+    }
+
     void theWindowFitsASmallScreen()
     {
         Sitting s(*theme_);
