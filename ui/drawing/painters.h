@@ -22,7 +22,7 @@ QPainterPath pathOf(const QPolygonF& polygon);
 QPolygonF ownToAbove(const Part& part, const Ring& own, const Projection& projection);
 /// "C1 Sink counter", or the id alone.
 QString partLabel(const Part& part);
-/// Ways to write the label, the fullest first: in one line, in two, the id alone.
+/// Ways to write the label, the fullest first: in one line, in two or three, the id alone.
 QStringList labelChoices(const Part& part);
 /// The name on one line, in two, or the id alone: the first that fits the room; empty when nothing does.
 QString labelThatFits(const Part& part, QSizeF roomMm, const PaintStyle& style);

@@ -45,7 +45,20 @@ QStringList labelChoices(const Part& part)
     if (!part.name || part.name->empty()) {
         return {id};
     }
-    return {partLabel(part), id + QLatin1Char('\n') + QString::fromStdString(*part.name), id};
+    const QString name = QString::fromStdString(*part.name);
+    QStringList choices{partLabel(part), id + QLatin1Char('\n') + name};
+    // A long name in two lines, parted at the gap nearest its middle.
+    const qsizetype middle = name.size() / 2;
+    const qsizetype before = name.lastIndexOf(QLatin1Char(' '), middle);
+    const qsizetype after = name.indexOf(QLatin1Char(' '), middle);
+    const bool early = before > 0 && (after < 0 || middle - before <= after - middle);
+    const qsizetype gap = early ? before : after;
+    if (gap > 0) {
+        QString parted = name;
+        parted[gap] = QLatin1Char('\n');
+        choices << id + QLatin1Char('\n') + parted;
+    }
+    return choices << id;
 }
 
 QString labelThatFits(const Part& part, QSizeF roomMm, const PaintStyle& style)

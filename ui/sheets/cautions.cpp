@@ -49,7 +49,7 @@ QString drawingCaution(const Plan& plan)
     });
     QStringList sentences;
     if (has({FixtureKind::water, FixtureKind::waste, FixtureKind::power, FixtureKind::gas})) {
-        sentences << Sheets::tr("Water, waste, power and gas: by local rules and licensed trades only.");
+        sentences << Sheets::tr("Water, waste, power, gas: by local rules and licensed trades.");
     }
     if (hot) {
         sentences << Sheets::tr("Distances of hot appliances: their manual and local rules decide.");

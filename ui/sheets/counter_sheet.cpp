@@ -124,6 +124,8 @@ ScaledDrawing slabDrawing(const Part& whole, const std::vector<CastingPtr>& cast
     auto plan = std::make_shared<Plan>();
     auto part = std::make_shared<Part>(whole);
     part->place = {};
+    // The title block has the name; on the slab it would stand among the dimensions.
+    part->name.reset();
     plan->parts = {part};
     const Projection above = Projection::above();
     const auto dimensionsAt = [plan, part, above](const PaintStyle& style) {

@@ -177,7 +177,12 @@ std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment)
         return {emptyPage(sheet)};
     }
     const QString view = Sheets::tr("from above, as it stands");
-    const QString caution = drawingCaution(plan);
+    const int stops = assessment.count(Severity::stop);
+    QString caution = drawingCaution(plan);
+    if (stops > 0) {
+        caution.prepend(stops == 1 ? Sheets::tr("STOP: 1 finding must be settled first. ")
+                                   : Sheets::tr("STOP: %1 findings must be settled first. ").arg(stops));
+    }
     std::vector<SheetPage> pages;
     // Dimensions keep clear of walls and trees: these have a sheet of their own.
     if (plan.site.outline || !plan.site.fixtures.empty()) {

@@ -7,6 +7,7 @@
 #include "core/purchase/currency.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/finding_words.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
@@ -64,6 +65,28 @@ ShoppingRow rowOf(const ShoppingLine& line, const std::string& currency)
         row.price = priceFigure(line.priceMinor, currency);
     }
     return row;
+}
+
+/// Nobody should buy for a plan that cannot be built: the stops stand on the list.
+QStringList stopRemarks(const Plan& plan, const Assessment& assessment)
+{
+    constexpr int kMostStops = 4;
+    QStringList remarks;
+    int more = 0;
+    for (const Finding& finding : assessment.findings) {
+        if (finding.severity != Severity::stop) {
+            continue;
+        }
+        if (remarks.size() < kMostStops) {
+            remarks << severityName(finding.severity) + QStringLiteral(": ") + findingText(finding, &plan);
+        } else {
+            ++more;
+        }
+    }
+    if (more > 0) {
+        remarks << Sheets::tr("And %1 more stops: settle them before you buy.").arg(more);
+    }
+    return remarks;
 }
 
 bool hasFinding(const Assessment& assessment, const char* code)
@@ -124,6 +147,7 @@ ShoppingSums shoppingSums(const Plan& plan, const Assessment& assessment)
     if (list.massKg > 0.0) {
         sums.lines.emplace_back(Sheets::tr("To carry home: dry mix, cement, steel"), massText(list.massKg));
     }
+    sums.remarks << stopRemarks(plan, assessment);
     if (hasFinding(assessment, "example_prices")) {
         sums.remarks << Sheets::tr("Prices: invented example. They are nobody's offer; put in your own before you "
                                    "decide.");

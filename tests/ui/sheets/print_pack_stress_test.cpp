@@ -133,7 +133,9 @@ private slots:
         verifyClean(pages, true);
         QString all;
         for (std::size_t i = 0; i < pages.size(); ++i) {
-            QVERIFY(pages[i].text().contains(QStringLiteral("Already")));
+            // Pages of the list repeat its headings; the sums may stand on a page of their own.
+            QCOMPARE(pages[i].text().contains(QStringLiteral("Already")),
+                     pages[i].text().contains(QStringLiteral("Thing")));
             all += pages[i].text();
         }
         for (int i = 0; i < 60; ++i) {

@@ -115,6 +115,18 @@ private slots:
         QVERIFY(!shoppingSums(plan, *real).remarks.join(QLatin1Char(' ')).contains(QStringLiteral("invented")));
     }
 
+    void stopsStandOnTheList()
+    {
+        Plan plan = counterPlan();
+        const auto remarks = [&] {
+            return shoppingSums(plan, *assessed(plan)).remarks.join(QLatin1Char('|'));
+        };
+        // 97 kg for two people is more than twice what they can lift.
+        QVERIFY2(remarks().contains(QStringLiteral("Stop: C1 counter")), qPrintable(remarks()));
+        plan.crew.people = 8;
+        QVERIFY2(!remarks().contains(QStringLiteral("has a mass")), qPrintable(remarks()));
+    }
+
     void yenHaveNoDecimals()
     {
         Plan plan = counterPlan();
