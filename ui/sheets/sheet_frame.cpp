@@ -16,7 +16,7 @@ constexpr double kEdgeMm = 10.0;
 constexpr double kUprightBlockMm = 180.0;  // ISO 7200: at most 180
 constexpr double kLyingBlockMm = 158.0;    // leaves room for the strip of the scale beside it
 constexpr double kRowMm = 11.0;
-constexpr double kStripMm = 19.0;
+constexpr double kStripMm = 22.0;
 constexpr double kCautionMm = 8.0;
 
 void paintField(QPainter& painter, const QRectF& box, const QString& label, const QString& value, double sizeMm,

@@ -74,7 +74,7 @@ private slots:
         QTest::addColumn<double>("height");
         QTest::addColumn<int>("scale");
         QTest::addColumn<bool>("landscape");
-        // Content is 180 x 236 mm upright and 267 x 160 mm lying; 2 mm of air at each side.
+        // Content is 180 x 233 mm upright and 267 x 160 mm lying; 2 mm of air at each side.
         QTest::newRow("small and high") << 100.0 << 200.0 << 1 << false;
         QTest::newRow("long") << 2500.0 << 600.0 << 10 << true;
         QTest::newRow("square") << 1500.0 << 1500.0 << 10 << false;
