@@ -360,15 +360,16 @@ private slots:
         QMimeData data;
         data.setUrls({QUrl::fromLocalFile(file)});
         QDragEnterEvent enter(QPoint(600, 300), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
-        QCoreApplication::sendEvent(s.window.get(), &enter);
+        // The sheet, which takes things of the tray, leaves files to the window.
+        QCoreApplication::sendEvent(&s.window->canvas(), &enter);
         QVERIFY(enter.isAccepted());
         QDropEvent drop(QPointF(600, 300), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
-        QCoreApplication::sendEvent(s.window.get(), &drop);
+        QCoreApplication::sendEvent(&s.window->canvas(), &drop);
         QTRY_COMPARE(s.bench->session.path(), file);
         QMimeData two;
         two.setUrls({QUrl::fromLocalFile(file), QUrl::fromLocalFile(file)});
         QDragEnterEvent other(QPoint(600, 300), Qt::CopyAction, &two, Qt::LeftButton, Qt::NoModifier);
-        QCoreApplication::sendEvent(s.window.get(), &other);
+        QCoreApplication::sendEvent(&s.window->canvas(), &other);
         QVERIFY(!other.isAccepted());
         QVERIFY(s.window->close());
     }
