@@ -4,6 +4,7 @@
 #include <QDockWidget>
 #include <QList>
 #include <QMainWindow>
+#include <QScrollArea>
 
 #include "ui/window/commands.h"
 
@@ -14,9 +15,25 @@ namespace {
 /// A card with its big figure and three lines, and one that is opened to a table.
 constexpr int kClosedPx = 210;
 constexpr int kTablePx = 460;
+constexpr int kRoomyPx = 400;
 
 /// Behind another card of the same stack: shown as a tab, but nothing of it can be seen.
 bool liesBehind(const QDockWidget& dock) { return !dock.isHidden() && dock.visibleRegion().isEmpty(); }
+
+/// A card needs no more room than is left for it: what does not fit is scrolled to.
+QWidget* scrolled(QWidget* content)
+{
+    auto* area = new QScrollArea;
+    area->setFrameShape(QFrame::NoFrame);
+    area->setWidgetResizable(true);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->setMinimumWidth(content->minimumSizeHint().width());
+    area->viewport()->setAutoFillBackground(false);
+    area->setWidget(content);
+    content->setAutoFillBackground(false);
+    return area;
+}
 
 }  // namespace
 
@@ -27,11 +44,11 @@ Docks::Docks(QMainWindow& window, const Commands& commands) : QObject(&window), 
     window.setTabPosition(Qt::AllDockWidgetAreas, QTabWidget::North);
 }
 
-QDockWidget* Docks::add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area)
+QDockWidget* Docks::add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area, bool scrolls)
 {
     auto* dock = new QDockWidget(textOf(specOf(command)).remove('&'), &window_);
     dock->setObjectName(name);
-    dock->setWidget(content);
+    dock->setWidget(scrolls ? scrolled(content) : content);
     window_.addDockWidget(area, dock);
     entries_.push_back({command, dock});
     QAction* action = commands_[command];
@@ -59,9 +76,21 @@ void Docks::bringForward(Command command)
 void Docks::giveRoom(Command command)
 {
     QDockWidget* dock = find(command);
-    if (!dock || dock->isFloating() || dock->height() >= kTablePx) return;
-    const int most = window_.height() * 3 / 5;
-    window_.resizeDocks({dock}, {qMin(kTablePx, most)}, Qt::Vertical);
+    if (!dock || dock->isFloating() || dock->height() >= kRoomyPx) return;
+    // All of the column are named: told of one alone, the layout gives it only a part of what is asked.
+    QList<QDockWidget*> column{dock};
+    QList<int> heights{kTablePx};
+    const QList<QDockWidget*> sameStack = window_.tabifiedDockWidgets(dock);
+    for (const Entry& entry : entries_) {
+        QDockWidget* other = entry.dock;
+        if (other == dock || sameStack.contains(other) || other->isHidden() || other->isFloating() ||
+            liesBehind(*other) || window_.dockWidgetArea(other) != window_.dockWidgetArea(dock)) {
+            continue;
+        }
+        column.append(other);
+        heights.append(kClosedPx);
+    }
+    window_.resizeDocks(column, heights, Qt::Vertical);
 }
 
 void Docks::stack(const std::vector<std::vector<Command>>& lists)

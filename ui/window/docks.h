@@ -22,7 +22,8 @@ class Docks : public QObject {
 public:
     Docks(QMainWindow& window, const Commands& commands);
 
-    QDockWidget* add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area);
+    /// `scrolls`: the content knows no scrolling of its own.
+    QDockWidget* add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area, bool scrolls);
     void bringForward(Command command);
     /// Makes the card at least tall enough for a table, at the cost of its neighbours.
     void giveRoom(Command command);

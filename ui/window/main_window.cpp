@@ -168,16 +168,16 @@ QMenu* MainWindow::createPopupMenu() { return nullptr; }
 void MainWindow::buildCards()
 {
     cards_ = std::make_unique<Cards>(makeCards(bench_, *commands_, *canvas_));
-    docks_->add(Command::showTray, "tray", cards_->tray, Qt::LeftDockWidgetArea);
+    docks_->add(Command::showTray, "tray", cards_->tray, Qt::LeftDockWidgetArea, false);
     const Qt::DockWidgetArea right = Qt::RightDockWidgetArea;
-    docks_->add(Command::showWeight, "weight", cards_->lifting, right);
-    docks_->add(Command::showConcrete, "concrete", cards_->concrete, right);
-    docks_->add(Command::showSteel, "reinforcement", cards_->reinforcement, right);
-    docks_->add(Command::showMoney, "money", cards_->money, right);
-    docks_->add(Command::showProperties, "properties", cards_->properties, right);
-    docks_->add(Command::showParts, "parts", cards_->parts, right);
-    docks_->add(Command::showFindings, "findings", cards_->findings, right);
-    docks_->add(Command::showShopping, "shopping", cards_->shopping, right);
+    docks_->add(Command::showWeight, "weight", cards_->lifting, right, true);
+    docks_->add(Command::showConcrete, "concrete", cards_->concrete, right, true);
+    docks_->add(Command::showSteel, "reinforcement", cards_->reinforcement, right, true);
+    docks_->add(Command::showMoney, "money", cards_->money, right, true);
+    docks_->add(Command::showProperties, "properties", cards_->properties, right, false);
+    docks_->add(Command::showParts, "parts", cards_->parts, right, false);
+    docks_->add(Command::showFindings, "findings", cards_->findings, right, true);
+    docks_->add(Command::showShopping, "shopping", cards_->shopping, right, true);
     docks_->stack({{Command::showWeight, Command::showConcrete, Command::showSteel, Command::showMoney},
                    {Command::showProperties, Command::showParts, Command::showFindings, Command::showShopping}});
     setCorner(Qt::TopLeftCorner, Qt::LeftDockWidgetArea);
