@@ -55,6 +55,8 @@ void DrawDesk::connectTools()
         on(command, [this, tool = tool] {
             canvas_.setTool(tool);
             canvas_.setFocus();
+            // The key of the tool in hand, pressed again, would take its tick away.
+            showTool(canvas_.tool());
         });
     }
     const auto cutout = [&](Command command, CutoutPurpose purpose, CutoutShape shape) {

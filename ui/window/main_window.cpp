@@ -72,7 +72,9 @@ MainWindow::MainWindow(Workbench& bench, Theme& theme, QWidget* parent)
     column->addWidget(messages_);
     column->addWidget(canvas_, 1);
     setCentralWidget(middle);
-    addToolBar(Qt::TopToolBarArea, new StageRow(*commands_, bench.document, this));
+    auto* row = new StageRow(*commands_, bench.document, this);
+    addToolBar(Qt::TopToolBarArea, row);
+    connect(row, &StageRow::titleDone, canvas_, [this] { canvas_->setFocus(); });
     statusBar()->setSizeGripEnabled(false);
     statusBar()->addWidget(measureLine_, 1);
     setContextMenuPolicy(Qt::NoContextMenu);

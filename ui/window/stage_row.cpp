@@ -1,6 +1,7 @@
 #include "ui/window/stage_row.h"
 
 #include <QAction>
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QToolButton>
 
@@ -56,7 +57,9 @@ StageRow::StageRow(const Commands& commands, PlanDocument& document, QWidget* pa
     QFont strong = title_->font();
     strong.setWeight(QFont::DemiBold);
     title_->setFont(strong);
+    title_->installEventFilter(this);
     connect(title_, &QLineEdit::editingFinished, this, &StageRow::takeTitle);
+    connect(title_, &QLineEdit::returnPressed, this, &StageRow::titleDone);
     connect(&document, &PlanDocument::committedChanged, this, &StageRow::showTitle);
     addWidget(title_);
     addWidget(gap(this, false));
@@ -82,6 +85,17 @@ StageRow::StageRow(const Commands& commands, PlanDocument& document, QWidget* pa
     connect(commands[Command::print], &QAction::changed, print, [print] { print->setText(StageRow::tr("Print")); });
     addWidget(print);
     showTitle();
+}
+
+bool StageRow::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == title_ && event->type() == QEvent::KeyPress &&
+        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        showTitle();
+        emit titleDone();
+        return true;
+    }
+    return QToolBar::eventFilter(watched, event);
 }
 
 void StageRow::showTitle()

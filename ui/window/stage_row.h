@@ -16,6 +16,13 @@ class StageRow : public QToolBar {
 public:
     StageRow(const Commands& commands, PlanDocument& document, QWidget* parent = nullptr);
 
+signals:
+    /// Enter or Escape in the title: the keys belong to the sheet again.
+    void titleDone();
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     void showTitle();
     void takeTitle();

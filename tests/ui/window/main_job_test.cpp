@@ -114,7 +114,9 @@ private slots:
         const QPoint middle = room.center();
 
         s.key(Qt::Key_C);
+        s.key(Qt::Key_C);
         QCOMPARE(s.window->canvas().tool(), ToolKind::counter);
+        QVERIFY(s.window->commands()[Command::drawCounter]->isChecked());
         s.drag(middle + QPoint(-200, 70), middle + QPoint(200, -70));
         QCOMPARE(s.count(PartKind::counter), 1);
         const double slabKg = s.figures().massKg();
@@ -231,7 +233,12 @@ private slots:
         QVERIFY(!s.plan().parts.empty());
         s.key(Qt::Key_Return);
         QCOMPARE(QString::fromStdString(s.plan().title), QString("Sunday coo"));
-        s.window->canvas().setFocus();
+        title->setFocus();
+        title->selectAll();
+        QTest::keyClicks(title, "x");
+        s.key(Qt::Key_Escape);
+        QCOMPARE(title->text(), QString("Sunday coo"));
+        QVERIFY(s.window->canvas().hasFocus());
         s.key(Qt::Key_Delete);
         QVERIFY(s.plan().parts.empty());
         s.key(Qt::Key_Z, Qt::ControlModifier);
