@@ -164,12 +164,15 @@ void checkSteel(const Steel& steel, double depthMm, const Ring& outline, Subject
         if (bar && cover) checkCover("steel/mesh/cover_mm", steel.mesh->coverMm, 2 * steel.mesh->barMm);
     }
     if (!subject.count("steel/bars", steel.bars.size(), kMostMembers)) return;
+    std::size_t all = 0;
+    for (const BarGroup& bars : steel.bars) all += static_cast<std::size_t>(std::max(bars.count, 0));
+    if (!subject.count("steel/bars", all, kMostBars)) return;
     for (std::size_t i = 0; i < steel.bars.size(); ++i) {
         const BarGroup& bars = steel.bars[i];
         const std::string key = join("steel/bars", i);
         const bool line = checkLine(key, bars.from, bars.to, subject);
         const bool bar = subject.number(join(key, "diameter_mm"), bars.diameterMm, {1.0, 40.0, "mm"});
-        subject.number(join(key, "count"), bars.count, {1.0, 500.0, "pieces"});
+        subject.number(join(key, "count"), bars.count, {1.0, static_cast<double>(kMostBars), "pieces"});
         subject.number(join(key, "spacing_mm"), bars.spacingMm.value_or(40.0), {0.0, 5000.0, "mm"});
         const bool cover = subject.number(join(key, "cover_mm"), bars.coverMm, kCover);
         if (bar && cover) checkCover(join(key, "cover_mm"), bars.coverMm, bars.diameterMm);

@@ -16,9 +16,11 @@ inline constexpr double kTouchMm = 1.0;
 inline constexpr double kLongestMm = 20'000.0;
 /// Nothing of it lies farther from the datum of the plan, mm.
 inline constexpr double kFarthestMm = 100'000.0;
-/// Corners of an outline, and members of any other list inside a part.
-inline constexpr std::size_t kMostCorners = 1000;
-inline constexpr std::size_t kMostMembers = 500;
+/// Corners of an outline, members of any other list inside a part, bars in one piece with all groups counted: far
+/// beyond any kitchen, and few enough that the figures of one part never keep anybody waiting.
+inline constexpr std::size_t kMostCorners = 500;
+inline constexpr std::size_t kMostMembers = 100;
+inline constexpr std::size_t kMostBars = 500;
 
 /// What a number may be, both ends allowed.
 struct Range {

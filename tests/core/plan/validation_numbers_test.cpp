@@ -184,16 +184,26 @@ TEST(Validation, CountsThatAreWholeNumbers)
 
 TEST(Validation, TooManyMembersMakeAPartUnusable)
 {
-    const Plan plan = counterChanged([](Counter& c) {
-        for (int i = 0; i < 501; ++i) c.loads.push_back({"pot", {300, 300}, {1, 1}, 1, {}});
-    });
-    const Finding finding = sole(plan, "too_many");
+    const auto loads = [](std::size_t count) {
+        return counterChanged([=](Counter& c) { c.loads.assign(count, {"pot", {300, 300}, {1, 1}, 1, {}}); });
+    };
+    const Finding finding = sole(loads(101), "too_many");
     EXPECT_EQ(finding.pointer, "/parts/0/loads");
-    EXPECT_EQ(mm(finding, "count"), 501.0);
-    EXPECT_EQ(mm(finding, "most"), 500.0);
-    EXPECT_FALSE(usable(plan, "C1"));
-    EXPECT_FALSE(has(counterChanged([](Counter& c) { c.loads.assign(500, {"pot", {300, 300}, {1, 1}, 1, {}}); }),
-                     "too_many"));
+    EXPECT_EQ(mm(finding, "count"), 101.0);
+    EXPECT_EQ(mm(finding, "most"), 100.0);
+    EXPECT_FALSE(usable(loads(101), "C1"));
+    EXPECT_FALSE(has(loads(100), "too_many"));
+}
+
+TEST(Validation, BarsAreCountedOverAllGroups)
+{
+    const auto bars = [](int count) {
+        return counterChanged([=](Counter& c) {
+            c.steel.emplace().bars.assign(2, BarGroup{{100, 100}, {1700, 100}, 8, count, 1.0, 20, {}});
+        });
+    };
+    EXPECT_EQ(mm(sole(bars(251), "too_many"), "count"), 502.0);
+    EXPECT_FALSE(has(bars(250), "too_many"));
 }
 
 TEST(Validation, MoreCementThanTheBagHolds)
