@@ -115,12 +115,32 @@ QString packsText(const ShoppingLine& line)
     return texts.join(QStringLiteral(" + "));
 }
 
+/// Parts of concrete that are in no figure, or in no mix: what they would need is not in the list.
+QString leftOutText(const Loaded& loaded)
+{
+    const Assessment& assessment = *loaded.assessment;
+    QStringList names;
+    for (const PartPtr& part : loaded.plan.parts) {
+        if (part->kind() == PartKind::front || part->kind() == PartKind::appliance) continue;
+        const auto placed = std::ranges::find_if(
+            assessment.castings, [&](const PlacedCasting& one) { return one.casting->part == part->id; });
+        const bool mixed = placed != assessment.castings.end() &&
+                           std::ranges::any_of(assessment.mixes, [&](const MixQuantities& mix) {
+                               return mix.mix == placed->casting->mix;
+                           });
+        if (!mixed) names << QString::fromStdString(part->id);
+    }
+    if (names.isEmpty()) return {};
+    return Cli::tr("Left out: %1. The stops that \"check\" prints say why.").arg(names.join(QStringLiteral(", "))) +
+           QLatin1Char('\n');
+}
+
 QString budgetText(const Loaded& loaded)
 {
     const ShoppingList& shopping = loaded.assessment->shopping;
     QString text = Cli::tr("Total %1").arg(moneyText(shopping.totalMinor, shopping.currency));
     if (loaded.plan.budget) text += Cli::tr(", limit %1").arg(moneyText(loaded.plan.budget->limit, shopping.currency));
-    return text + QLatin1Char('\n');
+    return text + QLatin1Char('\n') + leftOutText(loaded);
 }
 
 QString countsText(const Assessment& assessment)

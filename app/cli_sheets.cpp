@@ -1,3 +1,5 @@
+#include <filesystem>
+
 #include <QFile>
 #include <QGuiApplication>
 #include <QStringList>
@@ -40,10 +42,20 @@ QStringList wantedSheets(const std::string& names)
     return wanted;
 }
 
+/// True, and said, when the result would be written over the plan it is made from.
+bool wouldOverwritePlan(const Job& job)
+{
+    std::error_code ignored;
+    if (!std::filesystem::equivalent(job.planPath, job.outPath, ignored)) return false;
+    complain(job.outPath + ": that is the plan itself. Give -o another name.");
+    return true;
+}
+
 }  // namespace
 
 int printSheets(const Job& job)
 {
+    if (wouldOverwritePlan(job)) return kUnusable;
     const QStringList known = ui::sheetNames();
     const QStringList wanted = wantedSheets(job.sheets);
     for (const QString& name : wanted) {
@@ -66,6 +78,7 @@ int printSheets(const Job& job)
 
 int draw(const Job& job)
 {
+    if (wouldOverwritePlan(job)) return kUnusable;
     if (job.view != "plan") {
         complain("there is no view \"" + job.view + "\". There is: plan.");
         return kUnusable;

@@ -167,6 +167,35 @@ TEST(Print, UnknownSheetsAndPlacesThatCannotBeWrittenAreRefused)
     EXPECT_NE(place.err, "");
 }
 
+TEST(Print, NeverWritesOverThePlanItIsMadeFrom)
+{
+    const Folder folder;
+    const std::string plan = folder.write("kitchen.yardplan", smallPlan());
+    for (const std::vector<std::string>& arguments :
+         {std::vector<std::string>{"print", plan, "-o", plan}, {"draw", plan, "--view", "plan", "-o", plan}}) {
+        const Outcome outcome = run(arguments);
+        EXPECT_EQ(outcome.code, 2);
+        EXPECT_THAT(outcome.err, HasSubstr("the plan itself"));
+        EXPECT_EQ(readText(plan), smallPlan());
+    }
+}
+
+TEST(List, SaysWhichPartsItLeavesOut)
+{
+    const Folder folder;
+    std::string text = smallPlan();
+    const std::string sound = "\"thickness_mm\": 40";
+    ASSERT_NE(text.find(sound), std::string::npos);
+    text.replace(text.find(sound), sound.size(), "\"thickness_mm\": -40");
+    const std::string whole = folder.write("whole.yardplan", smallPlan());
+    EXPECT_THAT(run({"list", whole}).out, testing::Not(HasSubstr("Left out")));
+    const std::string broken = folder.write("broken.yardplan", text);
+    const Outcome outcome = run({"list", broken});
+    EXPECT_EQ(outcome.code, 0) << outcome.err;
+    EXPECT_THAT(outcome.out, HasSubstr("Left out"));
+    EXPECT_THAT(run({"assess", broken}).out, HasSubstr("Left out"));
+}
+
 TEST(Draw, WritesAnSvgThatIsXml)
 {
     const Folder folder;

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <vector>
 
 #include "core/plan/edits.h"
 
@@ -113,22 +113,32 @@ const Part* counterAt(const Plan& plan, Point at)
 
 std::optional<std::pair<Point, Point>> chordThrough(const Ring& outline, Point at, Point direction)
 {
-    if (outline.size() < 3 || !contains(outline, at)) return std::nullopt;
-    double before = -std::numeric_limits<double>::infinity();
-    double after = std::numeric_limits<double>::infinity();
+    const double unit = length(direction);
+    if (outline.size() < 3 || !(unit > 0.0) || !contains(outline, at)) return std::nullopt;
+    std::vector<double> crossings;
     for (std::size_t i = 0; i < outline.size(); ++i) {
         const Point a = outline[i];
         const Point edge = outline[(i + 1) % outline.size()] - a;
         const double turn = cross(direction, edge);
         if (std::abs(turn) < 1e-9) continue;
-        const double along = cross(a - at, edge) / turn;
         const double share = cross(a - at, direction) / turn;
         if (share < -1e-9 || share > 1.0 + 1e-9) continue;
-        if (along <= 0.0) before = std::max(before, along);
-        if (along >= 0.0) after = std::min(after, along);
+        crossings.push_back(cross(a - at, edge) / turn);
     }
-    if (!std::isfinite(before) || !std::isfinite(after)) return std::nullopt;
-    return std::pair{at + direction * before, at + direction * after};
+    std::ranges::sort(crossings);
+    // On an edge or in a corner the line meets the outline where it begins: the stretch that counts is the one that
+    // runs through the slab, not the point.
+    const double least = 1.0 / unit;
+    for (std::size_t i = 0; i + 1 < crossings.size(); ++i) {
+        const double from = crossings[i];
+        const double to = crossings[i + 1];
+        if (to - from < least || from > 1e-6 || to < -1e-6) continue;
+        const Point middle = at + direction * ((from + to) / 2);
+        if (contains(outline, middle) && distanceToRing(outline, middle) > 0.5) {
+            return std::pair{at + direction * from, at + direction * to};
+        }
+    }
+    return std::nullopt;
 }
 
 Box defaultBox(const Plan& plan, PartKind kind, Point at)

@@ -19,7 +19,7 @@ constexpr double kOnTop = 1e6;
 QString peopleFigure(const CastingLift& lift)
 {
     if (lift.people == 0) {
-        return QCoreApplication::translate("Drawing", "more than %1 people: not by hand").arg(kMostPeople);
+        return QCoreApplication::translate("Drawing", "over %1 people").arg(kMostPeople);
     }
     if (lift.people == 1) {
         return QCoreApplication::translate("Drawing", "1 person");

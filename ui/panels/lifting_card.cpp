@@ -68,9 +68,9 @@ CardSummary LiftingCard::summarise(const Plan& plan, const Assessment& assessmen
     summary.big = {.code = QStringLiteral("mass"),
                    .text = numberText(top->massKg, top->massKg < 100 ? 1 : 0),
                    .unit = tr("kg, the heaviest piece (%1)").arg(QString::fromStdString(top->casting))};
-    const QString have = counted(top->crewPeople, tr("1 lifts it"), tr("%1 lift it"));
+    const QString have = counted(top->crewPeople, tr("your crew: 1"), tr("your crew: %1"));
     const QString need = top->people > 0 ? counted(top->people, tr("1 person needed"), tr("%1 people needed"))
-                                         : tr("More than %1 people needed: a hoist or a trolley").arg(kMostPeople);
+                                         : tr("Not by hand: over %1 people").arg(kMostPeople);
     summary.lines.append(
         {.code = QStringLiteral("people"), .text = tr("%1, %2").arg(need, have), .mark = severityOf(*top)});
     summary.lines.append(

@@ -198,17 +198,41 @@ std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment)
     return pages;
 }
 
+namespace {
+
+struct ElevationName {
+    QString sheet;
+    QString view;
+};
+
+/// An elevation that is not the front says so in its title: by the side one stands at, or by its direction.
+ElevationName elevationName(double lookDeg)
+{
+    if (lookDeg == 90.0) {
+        return {sheetTitle(QStringLiteral("front")), Sheets::tr("from the front, as it stands")};
+    }
+    if (lookDeg == 270.0) {
+        return {Sheets::tr("Back elevation"), Sheets::tr("from the back, as it stands")};
+    }
+    if (lookDeg == 0.0) {
+        return {Sheets::tr("Left elevation"), Sheets::tr("from the left end, as it stands")};
+    }
+    if (lookDeg == 180.0) {
+        return {Sheets::tr("Right elevation"), Sheets::tr("from the right end, as it stands")};
+    }
+    return {Sheets::tr("Side elevation"),
+            Sheets::tr("%1° from left to right in plan, as it stands").arg(shortNumberText(lookDeg, 1))};
+}
+
+}  // namespace
+
 std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg)
 {
-    const QString sheet = sheetTitle(QStringLiteral("front"));
+    const ElevationName name = elevationName(lookDeg);
     if (plan.parts.empty()) {
-        return {emptyPage(sheet)};
+        return {emptyPage(name.sheet)};
     }
-    QString view = Sheets::tr("from the front, as it stands");
-    if (lookDeg != 90.0) {
-        view = Sheets::tr("level, looking along %1 degrees, as it stands").arg(shortNumberText(lookDeg, 1));
-    }
-    return {pageOf(drawingInFront(plan, lookDeg), sheet, view, drawingCaution(plan))};
+    return {pageOf(drawingInFront(plan, lookDeg), name.sheet, name.view, drawingCaution(plan))};
 }
 
 }  // namespace yardcast::ui

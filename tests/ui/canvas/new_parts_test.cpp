@@ -142,6 +142,21 @@ private slots:
         QVERIFY(!chordThrough(ell, {300, 900}, {0, 1}).has_value());
     }
 
+    /// A pointer that snapped to an edge or a corner still gets the stretch through the slab, never a point.
+    void chordFromAnEdgeIsNoPoint()
+    {
+        const Ring ell{{0, 0}, {1000, 0}, {1000, 1000}, {600, 1000}, {600, 400}, {0, 400}};
+        const auto across = chordThrough(ell, {1000, 700}, {1, 0});
+        QVERIFY(across.has_value());
+        QCOMPARE(distance(across->first, across->second), 400.0);
+        const auto up = chordThrough(ell, {600, 400}, {0, -1});
+        QVERIFY(up.has_value());
+        QCOMPARE(distance(up->first, up->second), 400.0);
+        // From a corner straight out of the slab there is no way through it.
+        QVERIFY(!chordThrough(ell, {0, 0}, {1, -1}).has_value());
+        QVERIFY(!chordThrough(ell, {500, 200}, {0, 0}).has_value());
+    }
+
     void fixtureIdsAreFree()
     {
         Plan plan;
