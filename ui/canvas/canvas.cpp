@@ -278,7 +278,8 @@ void Canvas::announceChosen()
     const Plan& plan = *d_->document.plan();
     QString text;
     if (!selection.cutout().isEmpty()) {
-        text = tr("Cutout %1 in %2 chosen").arg(selection.cutout().cutout, partsCalled(plan, {selection.cutout().part}));
+        const QString counter = partsCalled(plan, {selection.cutout().part});
+        text = tr("Cutout %1 in %2 chosen").arg(selection.cutout().cutout, counter);
     } else if (!selection.fixture().isEmpty()) {
         text = tr("%1 chosen").arg(selection.fixture());
     } else if (!selection.parts().isEmpty()) {
@@ -313,6 +314,8 @@ bool Canvas::isOurs(const QKeyEvent& key) const
     switch (key.key()) {
     case Qt::Key_Space: return plain;
     case Qt::Key_Escape: return plain;
+    // Alt suspends snapping; the menu bar would take the focus, and with it the gesture, when it is let go.
+    case Qt::Key_Alt: return tool.isGesturing() || this->tool() != ToolKind::select;
     case Qt::Key_Left:
     case Qt::Key_Right:
     case Qt::Key_Up:
@@ -327,7 +330,8 @@ bool Canvas::startsSize(const QKeyEvent& key) const
     if (key.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)) return false;
     const QString text = key.text();
     if (text.size() != 1 || !d_->host.tool().canType()) return false;
-    return text[0].isDigit() || (d_->host.tool().isGesturing() && (text[0] == u'-' || text[0] == u'.' || text[0] == u','));
+    const bool mark = text[0] == u'-' || text[0] == u'.' || text[0] == u',';
+    return text[0].isDigit() || (mark && d_->host.tool().isGesturing());
 }
 
 void Canvas::keyPressEvent(QKeyEvent* event)

@@ -4,10 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include <QMouseEvent>
-
 #include "ui/canvas/dimension_edit.h"
-#include "ui/canvas/grid.h"
 #include "ui/canvas/piece_text.h"
 #include "ui/canvas/pointer_label.h"
 #include "ui/canvas/snap_targets.h"
@@ -24,25 +21,10 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr double kDragPx = 4.0;
-constexpr double kSnapPx = 8.0;
 constexpr double kHitReachPx = 5.0;
 constexpr int kDriftMs = 16;
-constexpr double kDriftEdgePx = 14.0;
-constexpr double kSheetMarginMm = 800.0;
-constexpr double kSheetStepMm = 500.0;
-constexpr QSizeF kLeastSheetMm{4000.0, 3000.0};
 
 QPointF drawn(Point p) { return {p.x, -p.y}; }
-
-QRectF roundedOut(const QRectF& rect)
-{
-    const double left = std::floor(rect.left() / kSheetStepMm) * kSheetStepMm;
-    const double top = std::floor(rect.top() / kSheetStepMm) * kSheetStepMm;
-    const double right = std::ceil(rect.right() / kSheetStepMm) * kSheetStepMm;
-    const double bottom = std::ceil(rect.bottom() / kSheetStepMm) * kSheetStepMm;
-    return {left, top, right - left, bottom - top};
-}
 
 }  // namespace
 
@@ -189,16 +171,7 @@ void CanvasHost::setProjection(const Projection& projection)
 
 void CanvasHost::updateSheet(bool anew)
 {
-    QRectF wanted = scene_.contentBounds().adjusted(-kSheetMarginMm, -kSheetMarginMm, kSheetMarginMm, kSheetMarginMm);
-    if (wanted.width() < kLeastSheetMm.width()) {
-        const double more = (kLeastSheetMm.width() - wanted.width()) / 2.0;
-        wanted.adjust(-more, 0.0, more, 0.0);
-    }
-    if (wanted.height() < kLeastSheetMm.height()) {
-        const double more = (kLeastSheetMm.height() - wanted.height()) / 2.0;
-        wanted.adjust(0.0, -more, 0.0, more);
-    }
-    wanted = roundedOut(wanted);
+    const QRectF wanted = paperFor(scene_.contentBounds());
     // It grows with the drawing and does not shrink under the hand.
     view_->setSheet(anew ? wanted : wanted | view_->sheet());
 }
@@ -206,6 +179,7 @@ void CanvasHost::updateSheet(bool anew)
 void CanvasHost::viewMoved()
 {
     scene_.setMmPerPixel(view_->mmPerPixel());
+    snapper_.setMmPerPixel(view_->mmPerPixel());
     scene_.setDevicePixels(view_->devicePixelRatioF());
     if (field_->isOpen()) field_->close();
     coveredPx_ = {};
@@ -272,7 +246,8 @@ void CanvasHost::flushOverlay()
     flushQueued_ = false;
     if (!overlayDirty_ && !outlinesDirty_) return;
     if (overlayDirty_) {
-        overlay_.setGuides(guides_, snapped_);
+        const std::optional<Point>& ring = snapper_.ring();
+        overlay_.setGuides(snapper_.guides(), ring ? std::optional(drawn(*ring)) : std::nullopt);
         overlay_.rebuild();
     } else {
         overlay_.rebuildOutlines();
@@ -308,183 +283,15 @@ void CanvasHost::setHovered(const Hit& hit)
     repaintLater();
 }
 
+void CanvasHost::setHoveredFigure(const std::optional<Dimension>& figure)
+{
+    if (overlay_.setHoveredFigure(figure)) repaintOverlay();
+}
+
 void CanvasHost::setChosenCorner(int corner)
 {
     overlay_.setChosenCorner(corner);
     repaintOverlay();
-}
-
-Point CanvasHost::toPlane(QPointF viewPx) const { return projection_.unmap(view_->toDrawing(viewPx)); }
-
-Point CanvasHost::viewCentre() const
-{
-    const Point at = projection_.unmap(view_->centreMm());
-    return {std::round(at.x / 10.0) * 10.0, std::round(at.y / 10.0) * 10.0};
-}
-
-PointerEvent CanvasHost::pointerEvent(const QMouseEvent& event) const
-{
-    PointerEvent out;
-    out.viewPx = event.position();
-    out.at = toPlane(event.position());
-    out.pressedAt = pressed_ ? pressed_->at : out.at;
-    out.dragged = dragged_;
-    out.button = event.button();
-    out.buttons = event.buttons();
-    out.modifiers = event.modifiers();
-    return out;
-}
-
-void CanvasHost::setPointer(QPointF viewPx)
-{
-    pointerPx_ = viewPx;
-    pointerInside_ = true;
-    label_->follow(viewPx.toPoint());
-    emit pointerMoved(viewPx);
-}
-
-void CanvasHost::press(QMouseEvent* event, bool isDouble)
-{
-    setPointer(event->position());
-    if (field_->isOpen()) {
-        // What is typed counts, unless it makes no sense: then the field stays and says why.
-        if (!field_->apply()) return;
-        settle();
-        ignoreRelease_ = true;
-        return;
-    }
-    canvas_.setFocus(Qt::MouseFocusReason);
-    if (event->button() == Qt::RightButton) {
-        contextMenu(event);
-        return;
-    }
-    if (event->button() != Qt::LeftButton) return;
-    ignoreRelease_ = false;
-    dragged_ = false;
-    pressed_.reset();
-    guides_.clear();
-    snapped_.reset();
-    snapText_.clear();
-    pressed_ = pointerEvent(*event);
-    if (isDouble) {
-        tool_->doubleClick(*pressed_);
-    } else {
-        tool_->press(*pressed_);
-    }
-    settle();
-}
-
-void CanvasHost::move(QMouseEvent* event)
-{
-    setPointer(event->position());
-    if (field_->isOpen() || ignoreRelease_) return;
-    if (pressed_ && !dragged_) {
-        const QPointF off = event->position() - pressed_->viewPx;
-        dragged_ = std::hypot(off.x(), off.y()) >= kDragPx;
-    }
-    if (!guides_.empty() || snapped_) overlayDirty_ = true;
-    guides_.clear();
-    snapped_.reset();
-    snapText_.clear();
-    tool_->move(pointerEvent(*event));
-    settle();
-    modifiers_ = event->modifiers();
-    if (driftPx().isNull()) {
-        driftTimer_.stop();
-    } else if (!driftTimer_.isActive()) {
-        driftTimer_.start();
-    }
-}
-
-/// How far the sheet goes by in a moment, while something is dragged past the edge of the view.
-QPointF CanvasHost::driftPx() const
-{
-    if (!pressed_ || !dragged_ || !tool_->isGesturing() || field_->isOpen()) return {};
-    const QRectF calm = QRectF(view_->viewport()->rect()).adjusted(kDriftEdgePx, kDriftEdgePx, -kDriftEdgePx, -kDriftEdgePx);
-    const auto speed = [](double beyond) { return std::clamp(beyond / 3.0, -24.0, 24.0); };
-    const double x = pointerPx_.x() < calm.left() ? calm.left() - pointerPx_.x()
-        : pointerPx_.x() > calm.right()           ? calm.right() - pointerPx_.x()
-                                                  : 0.0;
-    const double y = pointerPx_.y() < calm.top() ? calm.top() - pointerPx_.y()
-        : pointerPx_.y() > calm.bottom()         ? calm.bottom() - pointerPx_.y()
-                                                 : 0.0;
-    return {speed(x), speed(y)};
-}
-
-void CanvasHost::drift()
-{
-    const QPointF px = driftPx();
-    if (px.isNull()) {
-        driftTimer_.stop();
-        return;
-    }
-    view_->panBy(px);
-    modifiersChanged(modifiers_);
-}
-
-void CanvasHost::release(QMouseEvent* event)
-{
-    setPointer(event->position());
-    if (event->button() != Qt::LeftButton || !pressed_) return;
-    if (field_->isOpen()) {
-        // The button may be let go to type with both hands: the gesture waits for the field.
-        pressed_.reset();
-        return;
-    }
-    PointerEvent out = pointerEvent(*event);
-    pressed_.reset();
-    if (std::exchange(ignoreRelease_, false)) return;
-    guides_.clear();
-    snapped_.reset();
-    snapText_.clear();
-    tool_->release(out);
-    guides_.clear();
-    snapped_.reset();
-    snapText_.clear();
-    repaintOverlay();
-    settle();
-}
-
-void CanvasHost::leave()
-{
-    pointerInside_ = false;
-    emit pointerLeft();
-    if (pressed_ || field_->isOpen()) return;
-    guides_.clear();
-    snapped_.reset();
-    tool_->leave();
-    label_->say({});
-    repaintOverlay();
-    settle();
-}
-
-void CanvasHost::contextMenu(QMouseEvent* event)
-{
-    if (cancelGesture()) return;
-    const std::vector<Hit> hits = hitsAt(toPlane(event->position()));
-    const bool chosen = std::ranges::any_of(hits, [&](const Hit& hit) {
-        return hit.what == Hit::What::part && selection_.contains(QString::fromStdString(hit.part));
-    });
-    if (hits.empty()) {
-        selection_.clear();
-    } else if (hits.front().what == Hit::What::cutout) {
-        selection_.setCutout({QString::fromStdString(hits.front().part), QString::fromStdString(hits.front().cutout)});
-    } else if (hits.front().what == Hit::What::fixture) {
-        selection_.setFixture(QString::fromStdString(hits.front().fixture));
-    } else if (!chosen) {
-        selection_.setParts({QString::fromStdString(hits.front().part)});
-    }
-    settle();
-    emit contextMenuRequested(event->globalPosition().toPoint());
-}
-
-void CanvasHost::modifiersChanged(Qt::KeyboardModifiers modifiers)
-{
-    if ((!pointerInside_ && !pressed_) || field_->isOpen() || ignoreRelease_) return;
-    QMouseEvent event(QEvent::MouseMove, pointerPx_, view_->viewport()->mapToGlobal(pointerPx_), Qt::NoButton,
-                      pressed_ ? Qt::LeftButton : Qt::NoButton, modifiers);
-    move(&event);
-    view_->updateCursor();
 }
 
 void CanvasHost::choose(const ToolChoice& choice)
@@ -502,9 +309,7 @@ void CanvasHost::swapTool()
     tool_->deactivate();
     if (field_->isOpen()) field_->close();
     overlay_.setTool(nullptr);
-    guides_.clear();
-    snapped_.reset();
-    snapText_.clear();
+    snapper_.clear();
     toolText_.clear();
     label_->say({});
     choice_ = choice;
@@ -570,7 +375,8 @@ void CanvasHost::typeOver(const Dimension& dimension)
         at, formatNumber(dimension.valueMm, 1), true,
         [this, dimension](const TypedSize& size) {
             if (size.secondMm) return tr("One figure is understood here.");
-            const SizeEdit edit = withDimension(*document_.committed(), dimension.target, dimension.valueMm, size.firstMm);
+            const SizeEdit edit =
+                withDimension(*document_.committed(), dimension.target, dimension.valueMm, size.firstMm);
             if (!edit) return edit.fault;
             const QString called = partsCalled(edit.plan, {QString::fromStdString(dimension.target.part)});
             document_.apply(tr("Resize %1").arg(called), [&](const Plan&) { return edit.plan; });
@@ -618,102 +424,33 @@ SnapTargets CanvasHost::snapTargets(const QStringList& withoutParts) const
     return targetsOf(*document_.committed(), projection_, withoutParts);
 }
 
-void CanvasHost::setSnappingOn(bool on) { snappingOn_ = on; }
+double CanvasHost::gridMm(Qt::KeyboardModifiers modifiers) const { return snapper_.gridMm(modifiers); }
 
-bool CanvasHost::isSuspended(Qt::KeyboardModifiers modifiers) const
+Snap CanvasHost::snapPoint(const SnapTargets& targets, Point at, Qt::KeyboardModifiers modifiers,
+                           const Placement& frame)
 {
-    return !snappingOn_ || modifiers & Qt::AltModifier;
-}
-
-double CanvasHost::gridMm(Qt::KeyboardModifiers modifiers) const
-{
-    return isSuspended(modifiers) ? 0.0 : gridPitch(view_->mmPerPixel()).snapMm;
-}
-
-SnapReach CanvasHost::reach() const
-{
-    return {kSnapPx * view_->mmPerPixel(), gridPitch(view_->mmPerPixel()).snapMm};
-}
-
-namespace {
-
-/// Without snapping, whole mm all the same: nothing is built to less.
-Snap wholeMm(Point at)
-{
-    Snap snap;
-    snap.at = {std::round(at.x), std::round(at.y)};
-    return snap;
-}
-
-}  // namespace
-
-Snap CanvasHost::snapPoint(const SnapTargets& targets, Point at, Qt::KeyboardModifiers modifiers, const Placement& frame)
-{
-    if (isSuspended(modifiers)) return wholeMm(at);
-    const Snap snap = yardcast::ui::snapPoint(targets, at, reach());
-    showSnap(snap, frame, snap.at);
-    return snap;
+    repaintOverlay();
+    return snapper_.point(targets, at, modifiers, frame);
 }
 
 Snap CanvasHost::snapMove(const SnapTargets& targets, const Moving& moving, Point by, Qt::KeyboardModifiers modifiers,
                           AxisLock locked, const Placement& frame)
 {
-    if (isSuspended(modifiers)) return wholeMm(by);
-    const Snap snap = yardcast::ui::snapMove(targets, moving, by, reach(), locked);
-    showSnap(snap, frame, std::nullopt);
-    return snap;
+    repaintOverlay();
+    return snapper_.move(targets, moving, by, modifiers, locked, frame);
 }
 
 Snap CanvasHost::snapAlong(const SnapTargets& targets, Point at, Point direction, Qt::KeyboardModifiers modifiers,
                            const Placement& frame)
 {
-    if (isSuspended(modifiers)) {
-        // Whole mm from the still side.
-        SnapReach fine;
-        fine.gridMm = 1.0;
-        fine.radiusMm = -1.0;
-        return yardcast::ui::snapAlong(targets, at, direction, fine);
-    }
-    const Snap snap = yardcast::ui::snapAlong(targets, at, direction, reach());
-    showSnap(snap, frame, std::nullopt);
-    return snap;
-}
-
-void CanvasHost::showSnap(const Snap& snap, const Placement& frame, std::optional<Point> ring)
-{
-    guides_.clear();
-    for (Guide guide : snap.guides) {
-        guide.from = frame.toPlan(guide.from);
-        guide.to = frame.toPlan(guide.to);
-        guides_.push_back(guide);
-    }
-    snapped_.reset();
-    if (ring && snap.kind != SnapKind::none && snap.kind != SnapKind::grid) snapped_ = drawn(frame.toPlan(*ring));
-    snapText_ = snapCalled(snap);
     repaintOverlay();
+    return snapper_.along(targets, at, direction, modifiers, frame);
 }
 
 void CanvasHost::clearGuides()
 {
-    guides_.clear();
-    snapped_.reset();
-    snapText_.clear();
+    snapper_.clear();
     repaintOverlay();
-}
-
-QString snapCalled(const Snap& snap)
-{
-    QString what;
-    switch (snap.kind) {
-    case SnapKind::none: return {};
-    case SnapKind::corner: what = CanvasHost::tr("corner"); break;
-    case SnapKind::middle: what = CanvasHost::tr("middle"); break;
-    case SnapKind::edge: what = CanvasHost::tr("edge"); break;
-    case SnapKind::spacing: return CanvasHost::tr("equal spacing");
-    case SnapKind::grid: return CanvasHost::tr("grid");
-    }
-    const QString owner = QString::fromStdString(snap.owner);
-    return owner.isEmpty() ? what : CanvasHost::tr("%1 of %2", "a corner of a part").arg(what, owner);
 }
 
 void CanvasHost::say(const QString& text) { toolText_ = text; }
@@ -732,7 +469,7 @@ void CanvasHost::tellMeasure()
         const QString y = lengthText(std::round(at.y));
         text = projection_.isAbove() ? tr("%1 right, %2 back").arg(x, y) : tr("%1 along, %2 up").arg(x, y);
     }
-    if (!snapText_.isEmpty()) text = joined({text, tr("snaps to %1").arg(snapText_)});
+    if (!snapper_.called().isEmpty()) text = joined({text, tr("snaps to %1").arg(snapper_.called())});
     if (text == shownText_) return;
     shownText_ = text;
     emit measureTextChanged(text);

@@ -11,6 +11,7 @@
 #include "ui/canvas/overlay.h"
 #include "ui/canvas/plan_scene.h"
 #include "ui/canvas/sheet_view.h"
+#include "ui/canvas/snapper.h"
 #include "ui/canvas/tool.h"
 #include "ui/canvas/toolbox.h"
 
@@ -45,8 +46,8 @@ public:
     Stage stage() const { return stage_; }
     void setInk(const Ink& ink);
     void choose(const ToolChoice& choice);
-    void setSnappingOn(bool on);
-    bool isSnappingOn() const { return snappingOn_; }
+    void setSnappingOn(bool on) { snapper_.setOn(on); }
+    bool isSnappingOn() const { return snapper_.isOn(); }
     bool cancelGesture();
     bool key(QKeyEvent* event);
     /// A modifier went down or up: the gesture goes on with it, though the pointer rests.
@@ -91,6 +92,7 @@ public:
     void finishedCutout(const std::string& part, const std::string& cutout) override;
     void finishedFixture(const std::string& fixture) override;
     void setHovered(const Hit& hit) override;
+    void setHoveredFigure(const std::optional<Dimension>& figure) override;
     void setChosenCorner(int corner) override;
     void hintChanged() override;
     void repaintOverlay() override;
@@ -128,9 +130,6 @@ private:
     void repaintLater();
     QString hintOfEmptySheet() const;
     void tellMeasure();
-    SnapReach reach() const;
-    bool isSuspended(Qt::KeyboardModifiers modifiers) const;
-    void showSnap(const Snap& snap, const Placement& frame, std::optional<Point> ring);
     QRegion regionPx(const std::vector<QRectF>& drawing) const;
     void updateDrawing(const std::vector<QRectF>& drawing);
 
@@ -141,7 +140,7 @@ private:
     Projection projection_ = Projection::above();
     Stage stage_ = Stage::layOut;
     Ink ink_ = lightInk();
-    bool snappingOn_ = true;
+    Snapper snapper_;
 
     PlanScene scene_;
     Overlay overlay_;
@@ -160,10 +159,7 @@ private:
     Qt::KeyboardModifiers modifiers_;
     QTimer driftTimer_;
 
-    std::vector<Guide> guides_;
-    std::optional<QPointF> snapped_;
     QString toolText_;
-    QString snapText_;
     QString shownText_;
     QRegion coveredPx_;
     bool overlayDirty_ = false;
@@ -173,8 +169,5 @@ private:
     bool fitPending_ = true;
     ViewState otherView_;  ///< of the projection that is not shown
 };
-
-/// "corner of C1", "equal spacing"; empty for no snap.
-QString snapCalled(const Snap& snap);
 
 }  // namespace yardcast::ui

@@ -40,7 +40,9 @@ struct ChosenCutout {
 
 ChosenCutout chosenCutout(const Plan& plan, const Selection& selection)
 {
-    ChosenCutout chosen{selection.cutout().part.toStdString(), selection.cutout().cutout.toStdString(), nullptr, nullptr};
+    ChosenCutout chosen;
+    chosen.part = selection.cutout().part.toStdString();
+    chosen.id = selection.cutout().cutout.toStdString();
     chosen.counter = findPart(plan, chosen.part);
     chosen.cutout = findCutout(plan, chosen.part, chosen.id);
     return chosen;
@@ -48,7 +50,8 @@ ChosenCutout chosenCutout(const Plan& plan, const Selection& selection)
 
 }  // namespace
 
-void nudgeChosen(PlanDocument& document, const Selection& selection, const Projection& projection, int corner, Point by)
+void nudgeChosen(PlanDocument& document, const Selection& selection, const Projection& projection, int corner,
+                 Point by)
 {
     const Plan& plan = *document.committed();
     if (!selection.fixture().isEmpty()) {

@@ -165,7 +165,8 @@ SizeEdit withDimension(const Plan& plan, const DimensionTarget& target, double o
     switch (target.what) {
     case What::edgeLength: {
         if (const auto* counter = std::get_if<Counter>(&part->body)) {
-            return withEdgeLength(plan, target.part, target.index, givingNeighbour(counter->outline, target.index), valueMm);
+            const int giving = givingNeighbour(counter->outline, target.index);
+            return withEdgeLength(plan, target.part, target.index, giving, valueMm);
         }
         if (const QString fault = sizeFault(valueMm); !fault.isEmpty()) return refuse(plan, fault);
         if (part->kind() == PartKind::front) return frontLength(plan, *part, valueMm);

@@ -120,7 +120,8 @@ private:
     std::vector<Handle> handles_;
 };
 
-Handle named(Handle::What what, const std::string& part, const std::string& cutout = {}, const std::string& fixture = {})
+Handle named(Handle::What what, const std::string& part, const std::string& cutout = {},
+             const std::string& fixture = {})
 {
     Handle handle;
     handle.what = what;
@@ -179,7 +180,8 @@ void addLevels(Collector& into, const Plan& plan, const Part& part, const Projec
     }
 }
 
-void addTurn(Collector& into, const Plan& plan, const QStringList& parts, const Projection& projection, double mmPerPixel)
+void addTurn(Collector& into, const Plan& plan, const QStringList& parts, const Projection& projection,
+             double mmPerPixel)
 {
     const Box box = movingOf(plan, parts, projection).box;
     Handle handle = named(Handle::What::turn, parts.front().toStdString());

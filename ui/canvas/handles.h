@@ -21,7 +21,7 @@ struct Handle {
     enum class What {
         outlineCorner,   ///< `index` of the outline point
         outlineEdge,     ///< `index` of the outline edge
-        box,             ///< sides `index` (BoxSide bits) of a part or fixture that is a box, or of a rectangular cutout
+        box,             ///< sides `index` (BoxSide bits) of a part or fixture that is a box, or of a cutout
         diameter,        ///< of a round cutout; sides as for a box
         frontEnd,        ///< 0: from, 1: to
         level,           ///< elevation: kFront is the foot, kBack the top

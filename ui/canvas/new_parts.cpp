@@ -34,7 +34,8 @@ double shorter(const Box& box) { return std::min(box.width(), box.height()); }
 
 Box around(Point centre, Size size)
 {
-    return {{centre.x - size.width / 2, centre.y - size.depth / 2}, {centre.x + size.width / 2, centre.y + size.depth / 2}};
+    const Point half{size.width / 2, size.depth / 2};
+    return {centre - half, centre + half};
 }
 
 Point roundedMm(Point p) { return {std::round(p.x), std::round(p.y)}; }
@@ -141,27 +142,48 @@ std::optional<std::pair<Point, Point>> chordThrough(const Ring& outline, Point a
     return std::nullopt;
 }
 
-Box defaultBox(const Plan& plan, PartKind kind, Point at)
+namespace {
+
+/// The room of a support or panel that belongs to a counter, in the counter's own frame: from front to back through
+/// the point, or along the back edge behind it.
+std::optional<Box> boxWithin(const Counter& counter, PartKind kind, Point own)
+{
+    const auto chord = chordThrough(counter.outline, own, {0.0, 1.0});
+    if (!chord) return std::nullopt;
+    if (kind == PartKind::support) {
+        const double low = chord->first.y + kSetBackMm;
+        const double high = chord->second.y - kSetBackMm;
+        if (high - low < kLeastSizeMm) return std::nullopt;
+        return Box{{own.x - kSupportWidthMm / 2, low}, {own.x + kSupportWidthMm / 2, high}};
+    }
+    const double thickness = defaultSize(PartKind::panel).depth;
+    for (std::size_t i = 0; i < counter.outline.size(); ++i) {
+        const Point p = counter.outline[i];
+        const Point q = counter.outline[(i + 1) % counter.outline.size()];
+        const bool level = std::abs(p.y - q.y) < 1e-6;
+        if (!level || distanceToSegment(chord->second, p, q) > 1e-6 || std::abs(p.x - q.x) < kLeastSizeMm) continue;
+        return Box{{std::min(p.x, q.x), p.y - thickness}, {std::max(p.x, q.x), p.y}};
+    }
+    return std::nullopt;
+}
+
+Part makePart(const Plan& plan, PartKind kind, const Box& box, const Part* counter);
+
+}  // namespace
+
+Part defaultPart(const Plan& plan, PartKind kind, Point at)
 {
     const Part* counter = counterAt(plan, at);
-    if (counter && kind == PartKind::support) {
-        if (const auto chord = chordThrough(footprint(*counter), at, {0.0, 1.0})) {
-            const double low = chord->first.y + kSetBackMm;
-            const double high = chord->second.y - kSetBackMm;
-            if (high - low >= kLeastSizeMm) {
-                return {{at.x - kSupportWidthMm / 2, low}, {at.x + kSupportWidthMm / 2, high}};
-            }
+    if (counter && (kind == PartKind::support || kind == PartKind::panel)) {
+        const auto& body = std::get<Counter>(counter->body);
+        if (const auto box = boxWithin(body, kind, counter->place.toOwn(at))) {
+            Part part = makePart(plan, kind, *box, counter);
+            part.place = {counter->place.toPlan(part.place.at),
+                          std::fmod(part.place.turnDeg + counter->place.turnDeg, 360.0)};
+            return part;
         }
     }
-    if (counter && kind == PartKind::panel) {
-        const Ring ring = footprint(*counter);
-        const auto bounds = boundsOf(ring);
-        if (bounds && bounds->width() > kLeastSizeMm) {
-            const double thickness = defaultSize(kind).depth;
-            return {{bounds->low.x, bounds->high.y - thickness}, bounds->high};
-        }
-    }
-    return around(roundedMm(at), defaultSize(kind));
+    return newPart(plan, kind, around(roundedMm(at), defaultSize(kind)));
 }
 
 Part newPart(const Plan& plan, PartKind kind, const Box& box)
@@ -170,9 +192,16 @@ Part newPart(const Plan& plan, PartKind kind, const Box& box)
         const double y = box.centre().y;
         return newFront(plan, {box.low.x, y}, {box.high.x, y});
     }
+    return makePart(plan, kind, box, counterAt(plan, box.centre()));
+}
+
+namespace {
+
+/// With `counter` as what it stands under or on, or null.
+Part makePart(const Plan& plan, PartKind kind, const Box& box, const Part* counter)
+{
     Part part;
     part.id = freePartId(plan, kind);
-    const Part* counter = counterAt(plan, box.centre());
     switch (kind) {
     case PartKind::counter: {
         Counter body;
@@ -219,6 +248,8 @@ Part newPart(const Plan& plan, PartKind kind, const Box& box)
     }
     return part;
 }
+
+}  // namespace
 
 Part newCounter(const Plan& plan, const Ring& outline)
 {

@@ -25,9 +25,9 @@ const Part* counterAt(const Plan& plan, Point at);
 /// A part that covers `box`. Supports and panels run along the longer side; a support under a counter reaches up to its
 /// underside; a panel whose middle is over a counter stands on its face; an appliance there stands on it.
 Part newPart(const Plan& plan, PartKind kind, const Box& box);
-/// Where a click at `at` puts a part of the default size: a support under a counter runs from its front to its back,
-/// a panel stands on its back edge, others lie with their middle there.
-Box defaultBox(const Plan& plan, PartKind kind, Point at);
+/// What a click at `at` makes: a support under a counter runs from its front to its back, a panel stands along the
+/// back edge behind the point, both along the counter however it is turned; others lie with their middle at the point.
+Part defaultPart(const Plan& plan, PartKind kind, Point at);
 
 /// A counter of any outline (plan axes), with its frame at the low corner of its bounds.
 Part newCounter(const Plan& plan, const Ring& outline);

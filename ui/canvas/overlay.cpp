@@ -43,6 +43,14 @@ void Overlay::setGuides(const std::vector<Guide>& guides, std::optional<QPointF>
     snapped_ = snapped;
 }
 
+bool Overlay::setHoveredFigure(const std::optional<Dimension>& figure)
+{
+    const std::optional<DimensionTarget> target = figure ? std::optional(figure->target) : std::nullopt;
+    if (target == hoveredFigure_) return false;
+    hoveredFigure_ = target;
+    return true;
+}
+
 void Overlay::rebuild()
 {
     rebuildOutlines();
@@ -177,7 +185,7 @@ void Overlay::paint(QPainter& painter, const QRectF& exposed)
     for (const Sign& sign : signs_) paintSeverityMark(painter, sign.rect, sign.finding.severity, scene_.style().ink);
     for (std::size_t i = 0; i < dimensions_.size(); ++i) {
         PaintStyle style = scene_.style();
-        if (hoveredFigure_ && hoveredFigure_->target == dimensions_[i].target) style.ink.ink = style.ink.chosen;
+        if (hoveredFigure_ && *hoveredFigure_ == dimensions_[i].target) style.ink.ink = style.ink.chosen;
         figures_[i] = paintDimension(painter, dimensions_[i], style);
     }
     paintHandles(painter);
@@ -203,7 +211,8 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
         const QPointF centre = scene_.projection().map({placed.centroidMm[0], placed.centroidMm[1]},
                                                        placed.centroidMm[2]);
         // Words about a casting reach no farther than this from its middle.
-        const QRectF words(centre.x() - px(kWordsPx), centre.y() - px(kWordsPx / 2.0), px(2.0 * kWordsPx), px(kWordsPx));
+        const QSizeF half(px(kWordsPx), px(kWordsPx / 2.0));
+        const QRectF words(centre - QPointF(half.width(), half.height()), 2.0 * half);
         marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)],
                          shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
     }
@@ -390,7 +399,8 @@ std::optional<Dimension> Overlay::figureAt(QPointF drawing) const
 QPointF Overlay::figureCentre(const Dimension& dimension) const
 {
     for (std::size_t i = 0; i < dimensions_.size(); ++i) {
-        if (dimensions_[i].target == dimension.target && !figures_[i].isEmpty()) return figures_[i].boundingRect().center();
+        if (!(dimensions_[i].target == dimension.target) || figures_[i].isEmpty()) continue;
+        return figures_[i].boundingRect().center();
     }
     return (dimension.a + dimension.b) / 2.0;
 }

@@ -38,7 +38,8 @@ public:
     /// Handles and dimensions only help the select tool.
     void setEditing(bool editing) { editing_ = editing; }
     void setGuides(const std::vector<Guide>& guides, std::optional<QPointF> snapped);
-    void setHoveredFigure(const std::optional<Dimension>& dimension) { hoveredFigure_ = dimension; }
+    /// True when it is another one than before.
+    bool setHoveredFigure(const std::optional<Dimension>& figure);
 
     /// Finds out anew what there is to paint: everything, or the outlines alone (the pointer is over something else).
     void rebuild();
@@ -100,7 +101,7 @@ private:
     bool editing_ = true;
     std::vector<Guide> guides_;
     std::optional<QPointF> snapped_;
-    std::optional<Dimension> hoveredFigure_;
+    std::optional<DimensionTarget> hoveredFigure_;
 
     std::vector<Outline> outlines_;
     std::vector<Handle> handles_;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QCoreApplication>
 #include <QGestureEvent>
 #include <QHelpEvent>
 #include <QMouseEvent>
@@ -27,8 +26,22 @@ constexpr double kZoomPerNotch = 1.2;
 constexpr int kFitMarginPx = 56;
 constexpr double kClosestFit = 2.0;
 constexpr double kScaleBarPx = 160.0;
+constexpr double kPaperMarginMm = 800.0;
+constexpr double kPaperStepMm = 500.0;
+constexpr QSizeF kLeastPaperMm{4000.0, 3000.0};
 
 }  // namespace
+
+QRectF paperFor(const QRectF& content)
+{
+    QRectF wanted = content.adjusted(-kPaperMarginMm, -kPaperMarginMm, kPaperMarginMm, kPaperMarginMm);
+    const double wider = std::max(0.0, (kLeastPaperMm.width() - wanted.width()) / 2.0);
+    const double higher = std::max(0.0, (kLeastPaperMm.height() - wanted.height()) / 2.0);
+    wanted.adjust(-wider, -higher, wider, higher);
+    const auto down = [](double mm) { return std::floor(mm / kPaperStepMm) * kPaperStepMm; };
+    const auto up = [](double mm) { return std::ceil(mm / kPaperStepMm) * kPaperStepMm; };
+    return {QPointF(down(wanted.left()), down(wanted.top())), QPointF(up(wanted.right()), up(wanted.bottom()))};
+}
 
 WheelMeaning meaningOf(const QWheelEvent& event)
 {
@@ -332,9 +345,12 @@ void SheetView::drawScaleBar(QPainter& painter) const
 {
     const double lengthMm = scaleBarMm(mmPerPixel(), kScaleBarPx);
     const double px = lengthMm * pixelsPerMm_;
-    const QString text = lengthMm >= 1000.0 ? metresText(lengthMm / 1000.0)
-        : lengthMm >= 10.0                  ? QCoreApplication::translate("Canvas", "%1 cm").arg(numberText(lengthMm / 10.0, 0))
-                                            : lengthText(lengthMm);
+    QString text = lengthText(lengthMm);
+    if (lengthMm >= 1000.0) {
+        text = tr("%1 m").arg(numberText(lengthMm / 1000.0, 0));
+    } else if (lengthMm >= 10.0) {
+        text = tr("%1 cm").arg(numberText(lengthMm / 10.0, 0));
+    }
     QFont font;
     font.setPixelSize(11);
     painter.setFont(font);

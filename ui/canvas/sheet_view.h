@@ -20,6 +20,9 @@ struct WheelMeaning {
 };
 WheelMeaning meaningOf(const QWheelEvent& event);
 
+/// The sheet for a drawing of these bounds: room all round, and never less than 4 x 3 m.
+QRectF paperFor(const QRectF& content);
+
 inline constexpr double kLeastPixelsPerMm = 0.005;  ///< 200 m across 1000 px
 inline constexpr double kMostPixelsPerMm = 20.0;
 

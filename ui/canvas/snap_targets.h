@@ -8,12 +8,13 @@
 
 namespace yardcast::ui {
 
-/// Corners, middles, edges and bounds of every part, of the site's outline and of its fixtures, in the plane of the view
-/// (Projection::unmap), without the named parts. From above, cutouts count too; in elevation parts are their boxes.
+/// Corners, middles, edges and bounds of every part, of the site's outline and of its fixtures, in the plane of the
+/// view (Projection::unmap), without the named parts. From above, cutouts count too; in elevation parts are their
+/// boxes.
 SnapTargets targetsOf(const Plan& plan, const Projection& projection, const QStringList& withoutParts);
 
-/// Within one counter, in its own frame: its corners, edges, middles and centre lines, its other cutouts, and its sides as
-/// walls for equal gaps.
+/// Within one counter, in its own frame: its corners, edges, middles and centre lines, its other cutouts, and its
+/// sides as walls for equal gaps.
 SnapTargets targetsWithin(const Part& counter, const std::string& withoutCutout);
 
 /// The same seen from another frame; without boxes, which may lie askew there.

@@ -86,6 +86,7 @@ public:
     virtual void finishedCutout(const std::string& part, const std::string& cutout) = 0;
     virtual void finishedFixture(const std::string& fixture) = 0;
     virtual void setHovered(const Hit& hit) = 0;
+    virtual void setHoveredFigure(const std::optional<Dimension>& figure) = 0;
     /// The chosen corner of a chosen outline (-1: none), for the marks.
     virtual void setChosenCorner(int corner) = 0;
     virtual void hintChanged() = 0;

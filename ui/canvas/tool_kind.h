@@ -19,8 +19,9 @@ enum class ToolKind {
     measure
 };
 
-/// What a drag from the parts tray carries: one word, UTF-8. Parts: "counter", "support", "panel", "front", "appliance".
-/// Cutouts: "sink", "hob", "tap", "drain", "opening". Fixtures: "water", "waste", "power", "gas", "wall", "tree", "door".
+/// What a drag from the parts tray carries: one word, UTF-8.
+/// Parts: "counter", "support", "panel", "front", "appliance". Cutouts: "sink", "hob", "tap", "drain", "opening".
+/// Fixtures: "water", "waste", "power", "gas", "wall", "tree", "door".
 inline constexpr char kPartKindMime[] = "application/x-yardcast-part-kind";
 
 }  // namespace yardcast::ui

@@ -93,13 +93,23 @@ void TrayDrop::moveTo(Point at, Qt::KeyboardModifiers modifiers)
 void TrayDrop::movePart(Point at, Qt::KeyboardModifiers modifiers)
 {
     const Plan& plan = *host_.document().committed();
-    Box box = defaultBox(plan, thing_.part, at);
-    const bool fitsItself = counterAt(plan, at)
-        && (thing_.part == PartKind::support || thing_.part == PartKind::panel);
-    const AxisLock lock{fitsItself && thing_.part == PartKind::panel, fitsItself};
-    const Snap snap = host_.snapMove(targets_, movingOf(box), {}, modifiers, lock);
-    box = {box.low + snap.at, box.high + snap.at};
-    const Part part = newPart(plan, thing_.part, box);
+    const Part* counter = counterAt(plan, at);
+    const bool fitsItself = counter && (thing_.part == PartKind::support || thing_.part == PartKind::panel);
+    Part part;
+    if (fitsItself) {
+        // Along the counter it is free, across it is given.
+        const Placement& frame = counter->place;
+        const SnapTargets within = inFrame(targets_, frame);
+        const Point own = host_.snapAlong(within, frame.toOwn(at), {1.0, 0.0}, modifiers, frame).at;
+        part = defaultPart(plan, thing_.part, frame.toPlan(own));
+    } else {
+        part = defaultPart(plan, thing_.part, at);
+        const Box box = boundsOf(footprint(part)).value_or(Box{at, at});
+        const Point by = host_.snapMove(targets_, movingOf(box), {}, modifiers).at;
+        part.place.at = part.place.at + by;
+        // What it stands on may be another counter there.
+        if (thing_.part == PartKind::appliance) part = newPart(plan, thing_.part, {box.low + by, box.high + by});
+    }
     made_ = part.id;
     host_.document().preview([part](const Plan& p) { return withNewPart(p, part); });
     const QString text = massAndPeople(*host_.document().plan(), part);
@@ -125,7 +135,8 @@ void TrayDrop::moveCutout(Point at, Qt::KeyboardModifiers modifiers)
     cutout.id = freeCutoutId(std::get<Counter>(part->body));
     Moving moving = movingOf(*boundsOf(cutoutRing(cutout)));
     if (thing_.shape == CutoutShape::circle) moving.corners.clear();
-    cutout.centre = host_.snapMove(targetsWithin(*part, {}), moving, part->place.toOwn(at), modifiers, {}, part->place).at;
+    const SnapTargets within = targetsWithin(*part, {});
+    cutout.centre = host_.snapMove(within, moving, part->place.toOwn(at), modifiers, {}, part->place).at;
     made_ = cutout.id;
     host_.document().preview([id = counter_, cutout](const Plan& p) { return addCutout(p, id, cutout); });
     const Part* now = findPart(*host_.document().plan(), counter_);

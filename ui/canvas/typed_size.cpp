@@ -70,7 +70,9 @@ TypedSizeReading readTypedSize(QStringView text)
     }
     if (figures.size() == 2 && !hasUnit(figures[0]) && hasUnit(figures[1])) {
         QString unit;
-        for (qsizetype i = figures[1].size(); i > 0 && figures[1][i - 1].isLetter(); --i) unit.prepend(figures[1][i - 1]);
+        for (qsizetype i = figures[1].size(); i > 0 && figures[1][i - 1].isLetter(); --i) {
+            unit.prepend(figures[1][i - 1]);
+        }
         figures[0] += unit;
     }
     double values[2] = {0.0, 0.0};

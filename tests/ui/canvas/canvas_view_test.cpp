@@ -49,7 +49,8 @@ int differentPixels(const QImage& a, const QImage& b)
         for (int x = 0; x < a.width(); ++x) {
             const QColor p = a.pixelColor(x, y);
             const QColor q = b.pixelColor(x, y);
-            const int off = std::abs(p.red() - q.red()) + std::abs(p.green() - q.green()) + std::abs(p.blue() - q.blue());
+            const int off = std::abs(p.red() - q.red()) + std::abs(p.green() - q.green())
+                + std::abs(p.blue() - q.blue());
             if (off > 60) ++count;
         }
     }
@@ -251,7 +252,8 @@ private slots:
             const Part& part = *findPart(plan, id);
             const Box box = *boundsOf(footprint(part));
             const Levels levels = levelsOf(plan, part);
-            return above ? Point{box.low.x + 40, box.low.y + 60} : Point{box.centre().x, (levels.lowMm + levels.highMm) / 2};
+            if (above) return Point{box.low.x + 40, box.low.y + 60};
+            return Point{box.centre().x, (levels.lowMm + levels.highMm) / 2};
         };
         const Point at = grip("B1");
         f.click(at);

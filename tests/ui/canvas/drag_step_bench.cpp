@@ -77,8 +77,8 @@ bool report(const char* what, const Times& times)
 {
     const double median = at(times.wallMs, 0.5);
     const double high = at(times.wallMs, 0.95);
-    std::printf("%-28s median %6.2f ms   p95 %6.2f ms   worst %6.2f ms   processor: median %6.2f ms   p95 %6.2f ms\n", what,
-                median, high, at(times.wallMs, 1.0), at(times.ownMs, 0.5), at(times.ownMs, 0.95));
+    std::printf("%-28s median %6.2f ms   p95 %6.2f ms   worst %6.2f ms   processor: median %6.2f ms   p95 %6.2f ms\n",
+                what, median, high, at(times.wallMs, 1.0), at(times.ownMs, 0.5), at(times.ownMs, 0.95));
     return median < 8.0 && high < 16.0;
 }
 
@@ -86,7 +86,7 @@ bool report(const char* what, const Times& times)
 
 int main(int argc, char** argv)
 {
-    qputenv("QT_QPA_PLATFORM", qgetenv("QT_QPA_PLATFORM").isEmpty() ? QByteArray("offscreen") : qgetenv("QT_QPA_PLATFORM"));
+    if (qgetenv("QT_QPA_PLATFORM").isEmpty()) qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     const bool check = application.arguments().contains("--check");
     bool good = true;

@@ -167,7 +167,8 @@ private slots:
         QSignalSpy measure(&f.canvas, &Canvas::measureTextChanged);
         // 8 px are 32 mm here.
         f.hover({1815, 612});
-        QVERIFY2(measure.last().first().toString().contains("corner of C1"), qPrintable(measure.last().first().toString()));
+        const QString said = measure.last().first().toString();
+        QVERIFY2(said.contains("corner of C1"), qPrintable(said));
         f.drag({1815, 12}, {2613, 615});
         QCOMPARE(boundsOfPart(f, "C2").low, (Point{1800, 0}));
         QCOMPARE(boundsOfPart(f, "C2").high.y, 600.0);
@@ -321,7 +322,8 @@ private slots:
     {
         CanvasFixture f;
         f.canvas.setTool(ToolKind::counterPolygon);
-        for (const Point p : {Point{0, 0}, Point{2000, 0}, Point{2000, 1500}, Point{1400, 1500}, Point{1400, 600}}) f.click(p);
+        const Ring corners{{0, 0}, {2000, 0}, {2000, 1500}, {1400, 1500}, {1400, 600}};
+        for (const Point p : corners) f.click(p);
         QVERIFY(f.canvas.isGesturing());
         f.hover({0, 600});
         QVERIFY2(f.pointerText().contains("kg"), qPrintable(f.pointerText()));
@@ -378,6 +380,11 @@ private slots:
         QVERIFY(f.committed().site.outline.has_value());
         QCOMPARE(f.committed().site.outline->size(), std::size_t(4));
         QCOMPARE(f.undoText(), QString("Site outline"));
+        f.canvas.startSiteOutline();
+        f.key(Qt::Key_Delete);
+        QVERIFY(!f.committed().site.outline.has_value());
+        f.document.undoStack()->undo();
+        QVERIFY(f.committed().site.outline.has_value());
         f.document.undoStack()->undo();
         QVERIFY(!f.committed().site.outline.has_value());
     }
@@ -500,6 +507,31 @@ private slots:
         QCOMPARE(counterOf(f, "C1").joints.size(), std::size_t(2));
         f.canvas.setTool(ToolKind::select);
         QVERIFY(!f.document.isPreviewing());
+    }
+
+    void jointIsDraggedAndDeleted()
+    {
+        CanvasFixture f(withCounter());
+        f.canvas.setTool(ToolKind::joint);
+        f.click({1000, 200});
+        f.canvas.setTool(ToolKind::joint);
+        f.hover({1005, 400});
+        QVERIFY(f.canvas.hint().contains("Delete"));
+        f.drag({1005, 400}, {1203, 450});
+        QCOMPARE(counterOf(f, "C1").joints.size(), std::size_t(1));
+        QCOMPARE(counterOf(f, "C1").joints.front().from.x, 1200.0);
+        QCOMPARE(f.undoText(), QString("Move joint"));
+        f.canvas.setTool(ToolKind::joint);
+        f.dragHalf({1200, 400}, {1500, 450});
+        f.key(Qt::Key_Escape);
+        f.release({1500, 450});
+        QCOMPARE(counterOf(f, "C1").joints.front().from.x, 1200.0);
+        f.hover({1200, 300});
+        f.key(Qt::Key_Delete);
+        QVERIFY(counterOf(f, "C1").joints.empty());
+        QCOMPARE(f.committed().parts.size(), std::size_t(1));
+        f.document.undoStack()->undo();
+        QCOMPARE(counterOf(f, "C1").joints.size(), std::size_t(1));
     }
 
     void jointTheOtherWay()

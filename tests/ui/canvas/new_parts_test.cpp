@@ -52,7 +52,7 @@ private slots:
     void supportUnderACounterReachesItsUnderside()
     {
         const Plan plan = planWithCounter();
-        const Part part = newPart(plan, PartKind::support, defaultBox(plan, PartKind::support, {500, 500}));
+        const Part part = defaultPart(plan, PartKind::support, {500, 500});
         const auto& support = std::get<Support>(part.body);
         QCOMPARE(support.baseMm, 0.0);
         QCOMPARE(support.heightMm, 860.0);
@@ -84,11 +84,37 @@ private slots:
     void panelStandsAlongTheBackEdge()
     {
         const Plan plan = planWithCounter();
-        const Part part = newPart(plan, PartKind::panel, defaultBox(plan, PartKind::panel, {500, 500}));
+        const Part part = defaultPart(plan, PartKind::panel, {500, 500});
         const auto& panel = std::get<Panel>(part.body);
         QCOMPARE(panel.baseMm, 900.0);
         QCOMPARE(panel.lengthMm, 1800.0);
         QCOMPARE(boundsOf(footprint(part))->high, (Point{1900, 800}));
+    }
+
+    void panelStandsAlongTheEdgeBehindThePoint()
+    {
+        const Plan empty;
+        const Ring ell{{0, 0}, {2000, 0}, {2000, 1500}, {1400, 1500}, {1400, 600}, {0, 600}};
+        const Plan plan = withNewPart(empty, newCounter(empty, ell));
+        const Part behind = defaultPart(plan, PartKind::panel, {500, 300});
+        QCOMPARE(boundsOf(footprint(behind))->high, (Point{1400, 600}));
+        QCOMPARE(std::get<Panel>(behind.body).lengthMm, 1400.0);
+        const Part leg = defaultPart(plan, PartKind::panel, {1700, 300});
+        QCOMPARE(boundsOf(footprint(leg))->high, (Point{2000, 1500}));
+        QCOMPARE(std::get<Panel>(leg.body).lengthMm, 600.0);
+    }
+
+    void supportAndPanelTurnWithTheirCounter()
+    {
+        Plan plan = planWithCounter();
+        plan = turnParts(plan, {"C1"}, 90.0, {100, 200});  // now from (-500, 200) to (100, 2000); its back is on the left
+        const Part support = defaultPart(plan, PartKind::support, {-200, 600});
+        QCOMPARE(boundsOf(footprint(support))->low, (Point{-480, 550}));
+        QCOMPARE(boundsOf(footprint(support))->high, (Point{80, 650}));
+        const Part panel = defaultPart(plan, PartKind::panel, {-200, 600});
+        QCOMPARE(boundsOf(footprint(panel))->low, (Point{-500, 200}));
+        QCOMPARE(boundsOf(footprint(panel))->high, (Point{-460, 2000}));
+        QCOMPARE(std::get<Support>(support.body).heightMm, 860.0);
     }
 
     void frontFacesThePerson()

@@ -8,7 +8,8 @@ using namespace yardcast::ui;
 
 namespace {
 
-/// C1 1800 x 600 at the origin with a sink K1 in its middle and a support S1 under its left end; C2 600 x 600 to the right.
+/// C1 1800 x 600 at the origin with a sink K1 in its middle and a support S1 under its left end; C2 600 x 600 to the
+/// right.
 Plan kitchen()
 {
     Plan plan;
@@ -176,7 +177,8 @@ private slots:
         QSignalSpy measure(&f.canvas, &Canvas::measureTextChanged);
         // Free between 1800 and 4000: 2200, less 600: 800 either side, so 2600.
         f.dragHalf({2500, 450}, {2915, 575});
-        QVERIFY2(measure.last().first().toString().contains("equal spacing"), qPrintable(measure.last().first().toString()));
+        const QString said = measure.last().first().toString();
+        QVERIFY2(said.contains("equal spacing"), qPrintable(said));
         f.release({2915, 575});
         QCOMPARE(boundsOfPart(f, "C2").low.x, 2600.0);
     }

@@ -40,7 +40,8 @@ void TurnGesture::preview(double deg)
     Ids ids;
     for (const QString& part : parts_) ids.push_back(part.toStdString());
     ids = withRiders(*host().document().committed(), ids);
-    host().document().preview([ids, deg, about = about_](const Plan& plan) { return turnParts(plan, ids, deg, about); });
+    host().document().preview(
+        [ids, deg, about = about_](const Plan& plan) { return turnParts(plan, ids, deg, about); });
     const QString text = deg < 0.0 ? tr("%1\u00b0 clockwise").arg(shortNumberText(-deg))
                                    : tr("%1\u00b0 counter-clockwise").arg(shortNumberText(deg));
     host().sayAtPointer(deg == 0.0 ? tr("%1\u00b0").arg(0) : text);

@@ -1,8 +1,10 @@
 #include "ui/canvas/tools/across_tool.h"
 
 #include <cmath>
+#include <utility>
 
 #include <QCoreApplication>
+#include <QKeyEvent>
 #include <QPainter>
 
 #include "core/plan/edits.h"
@@ -19,6 +21,8 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("AcrossTool", text); }
 
+constexpr double kLineReachPx = 7.0;
+
 double span(const std::pair<Point, Point>& line) { return distance(line.first, line.second); }
 
 }  // namespace
@@ -29,6 +33,7 @@ QString AcrossTool::name() const { return makes_ == Makes::joint ? tr("Joint") :
 
 QString AcrossTool::hint() const
 {
+    if (present_ >= 0) return tr("Drag it along, or type its distance from the left. Delete takes it away.");
     if (anchor_) return tr("Drag in the direction of the line, and let go.");
     return makes_ == Makes::joint
         ? tr("Click where the counter is to be divided. Shift: the other way. Drag: askew.")
@@ -39,6 +44,7 @@ void AcrossTool::deactivate()
 {
     cancel();
     line_.reset();
+    present_ = -1;
     host().document().cancelPreview();
     host().clearGuides();
     host().sayAtPointer({});
@@ -65,6 +71,33 @@ bool AcrossTool::takeCounter(Point inPlan)
     return true;
 }
 
+std::vector<AcrossTool::Line> AcrossTool::lines() const
+{
+    std::vector<Line> all;
+    const Counter* counter = findCounter(*host().document().committed(), counter_);
+    if (!counter) return all;
+    if (makes_ == Makes::joint) {
+        for (const Joint& joint : counter->joints) all.emplace_back(joint.from, joint.to);
+    } else {
+        for (const Rib& rib : counter->ribs) all.emplace_back(rib.from, rib.to);
+    }
+    return all;
+}
+
+int AcrossTool::lineAt(Point own) const
+{
+    const std::vector<Line> all = lines();
+    double least = kLineReachPx * host().mmPerPixel();
+    int best = -1;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const double far = distanceToSegment(own, all[i].first, all[i].second);
+        if (far > least) continue;
+        least = far;
+        best = static_cast<int>(i);
+    }
+    return best;
+}
+
 void AcrossTool::aim(Point own, std::optional<Point> way, bool turned)
 {
     const Counter* counter = findCounter(*host().document().committed(), counter_);
@@ -86,7 +119,14 @@ Plan AcrossTool::withLine(const Plan& plan) const
 {
     if (!line_) return plan;
     return changeCounter(plan, counter_, [&](Counter& counter) {
-        if (makes_ == Makes::joint) {
+        const auto index = static_cast<std::size_t>(present_);
+        if (present_ >= 0 && makes_ == Makes::joint && index < counter.joints.size()) {
+            counter.joints[index].from = line_->first;
+            counter.joints[index].to = line_->second;
+        } else if (present_ >= 0 && makes_ == Makes::rib && index < counter.ribs.size()) {
+            counter.ribs[index].from = line_->first;
+            counter.ribs[index].to = line_->second;
+        } else if (makes_ == Makes::joint) {
             Joint joint;
             joint.from = line_->first;
             joint.to = line_->second;
@@ -115,9 +155,11 @@ void AcrossTool::preview()
     if (!part || !counter) return;
     const auto box = boundsOf(counter->outline);
     const double at = upright_ ? line_->first.x - box->low.x : line_->first.y - box->low.y;
-    const QString place = upright_ ? tr("%1 from the left").arg(lengthText(at)) : tr("%1 from the front").arg(lengthText(at));
+    const QString place = (upright_ ? tr("%1 from the left") : tr("%1 from the front")).arg(lengthText(at));
     QString text = joined({place, massesAndPeople(plan, *part)});
-    if (makes_ == Makes::rib && !counter->rim) text = joined({place, tr("this counter has no rim, so a rib has no depth")});
+    if (makes_ == Makes::rib && !counter->rim) {
+        text = joined({place, tr("this counter has no rim, so a rib has no depth")});
+    }
     host().sayAtPointer(text);
     host().say(text);
     host().repaintOverlay();
@@ -133,9 +175,11 @@ void AcrossTool::place()
     host().sayAtPointer({});
     host().document().cancelPreview();
     line_ = line;
-    host().document().apply(makes_ == Makes::joint ? tr("Add joint") : tr("Add rib"),
-                            [this](const Plan& plan) { return withLine(plan); });
+    const QString name = makes_ == Makes::joint ? (present_ < 0 ? tr("Add joint") : tr("Move joint"))
+                                                : (present_ < 0 ? tr("Add rib") : tr("Move rib"));
+    host().document().apply(name, [this](const Plan& plan) { return withLine(plan); });
     line_.reset();
+    present_ = -1;
     host().finished({QString::fromStdString(id)});
 }
 
@@ -144,6 +188,14 @@ void AcrossTool::press(const PointerEvent& event)
     if (event.button != Qt::LeftButton) return;
     if (!takeCounter(event.at)) {
         host().say(tr("Press inside a counter."));
+        return;
+    }
+    present_ = lineAt(frame_.toOwn(event.at));
+    if (present_ >= 0) {
+        line_ = lines()[static_cast<std::size_t>(present_)];
+        upright_ = std::abs(line_->second.y - line_->first.y) >= std::abs(line_->second.x - line_->first.x);
+        anchor_ = frame_.toOwn(event.at);
+        host().hintChanged();
         return;
     }
     anchor_ = host().snapPoint(targets_, frame_.toOwn(event.at), event.modifiers, frame_).at;
@@ -155,7 +207,16 @@ void AcrossTool::press(const PointerEvent& event)
 void AcrossTool::move(const PointerEvent& event)
 {
     if (!anchor_) {
-        if (!takeCounter(event.at)) {
+        const int before = present_;
+        present_ = takeCounter(event.at) ? lineAt(frame_.toOwn(event.at)) : -1;
+        if (before != present_) host().hintChanged();
+        if (present_ >= 0) {
+            line_ = lines()[static_cast<std::size_t>(present_)];
+            upright_ = std::abs(line_->second.y - line_->first.y) >= std::abs(line_->second.x - line_->first.x);
+            preview();
+            return;
+        }
+        if (counter_.empty()) {
             line_.reset();
             host().clearGuides();
             preview();
@@ -169,7 +230,15 @@ void AcrossTool::move(const PointerEvent& event)
         return;
     }
     if (!event.dragged) return;
-    const Point way = host().snapPoint(targets_, frame_.toOwn(event.at), event.modifiers, frame_).at - *anchor_;
+    const Point at = host().snapPoint(targets_, frame_.toOwn(event.at), event.modifiers, frame_).at;
+    if (present_ >= 0) {
+        const Counter* counter = findCounter(*host().document().committed(), counter_);
+        const Point along = line_->second - line_->first;
+        if (const auto chord = counter ? chordThrough(counter->outline, at, along) : std::nullopt) line_ = chord;
+        preview();
+        return;
+    }
+    const Point way = at - *anchor_;
     if (length(way) < 1.0) return;
     aim(*anchor_, way, false);
     preview();
@@ -178,6 +247,11 @@ void AcrossTool::move(const PointerEvent& event)
 void AcrossTool::release(const PointerEvent& event)
 {
     if (!anchor_) return;
+    if (present_ >= 0 && !event.dragged) {
+        cancel();
+        move(event);
+        return;
+    }
     move(event);
     if (!line_) {
         cancel();
@@ -191,8 +265,35 @@ void AcrossTool::leave()
 {
     if (anchor_) return;
     line_.reset();
+    present_ = -1;
     host().clearGuides();
     preview();
+}
+
+bool AcrossTool::wantsKey(const QKeyEvent& event) const
+{
+    return present_ >= 0 && !anchor_ && (event.key() == Qt::Key_Delete || event.key() == Qt::Key_Backspace);
+}
+
+bool AcrossTool::key(QKeyEvent* event)
+{
+    if (!wantsKey(*event)) return false;
+    const int index = std::exchange(present_, -1);
+    line_.reset();
+    host().document().cancelPreview();
+    host().document().apply(makes_ == Makes::joint ? tr("Remove joint") : tr("Remove rib"), [&](const Plan& plan) {
+        return changeCounter(plan, counter_, [&](Counter& counter) {
+            if (makes_ == Makes::joint) {
+                counter.joints.erase(counter.joints.begin() + index);
+            } else {
+                counter.ribs.erase(counter.ribs.begin() + index);
+            }
+        });
+    });
+    host().sayAtPointer({});
+    host().hintChanged();
+    host().repaintOverlay();
+    return true;
 }
 
 QString AcrossTool::typed(const TypedSize& size)
@@ -216,6 +317,7 @@ bool AcrossTool::cancel()
     if (!anchor_) return false;
     anchor_.reset();
     line_.reset();
+    present_ = -1;
     host().clearGuides();
     host().sayAtPointer({});
     host().document().cancelPreview();
@@ -228,7 +330,7 @@ void AcrossTool::paint(QPainter& painter, const PaintStyle& style)
 {
     if (!line_) return;
     const auto drawn = [&](Point own) { return host().projection().map(frame_.toPlan(own)); };
-    painter.setPen(style.pen(style.ink.chosen, 2.0, Qt::DashLine));
+    painter.setPen(present_ < 0 ? style.pen(style.ink.chosen, 2.0, Qt::DashLine) : style.pen(style.ink.chosen, 4.0));
     painter.drawLine(drawn(line_->first), drawn(line_->second));
 }
 

@@ -244,7 +244,7 @@ QString CutoutTool::typed(const TypedSize& size)
         return {};
     }
     const Size wanted{size.firstMm, size.secondMm.value_or(cutout.size.depth)};
-    if (wanted.width < kLeastCutoutMm || wanted.depth < kLeastCutoutMm) return tr("A cutout is at least 8 mm each way.");
+    if (std::min(wanted.width, wanted.depth) < kLeastCutoutMm) return tr("A cutout is at least 8 mm each way.");
     if (anchor_) {
         // The corner that was pressed stays.
         const Point way{to_.x < anchor_->x ? -1.0 : 1.0, to_.y < anchor_->y ? -1.0 : 1.0};

@@ -34,7 +34,8 @@ QString DrawRectTool::hint() const
     if (anchor_) return tr("Let go where the opposite corner is to be, or type the size: 1850 x 620.");
     switch (kind_) {
     case PartKind::counter: return tr("Drag from corner to corner. A click places 1800 x 620 mm.");
-    case PartKind::support: return tr("Click in a counter: the support reaches from front to back, up to its underside.");
+    case PartKind::support:
+        return tr("Click in a counter: the support reaches from front to back, up to its underside.");
     case PartKind::panel: return tr("Click in a counter: the panel stands along its back edge. Or drag.");
     case PartKind::appliance: return tr("Click to place, or drag to size. Over a counter, the appliance stands on it.");
     case PartKind::front: break;
@@ -72,10 +73,10 @@ void DrawRectTool::preview(const Box& box)
     host().say(text);
 }
 
-void DrawRectTool::place(const Box& box)
+void DrawRectTool::place(const Box& box) { place(newPart(*host().document().committed(), kind_, box)); }
+
+void DrawRectTool::place(const Part& part)
 {
-    const Plan& plan = *host().document().committed();
-    const Part part = newPart(plan, kind_, box);
     anchor_.reset();
     host().clearGuides();
     host().sayAtPointer({});
@@ -107,8 +108,9 @@ void DrawRectTool::move(const PointerEvent& event)
     if (!event.dragged) return;
     corner_ = host().snapPoint(targets_, event.at, event.modifiers).at;
     if (event.modifiers & Qt::ShiftModifier) {
-        const double side = std::max(std::abs(corner_.x - anchor_->x), std::abs(corner_.y - anchor_->y));
-        corner_ = *anchor_ + Point{std::copysign(side, corner_.x - anchor_->x), std::copysign(side, corner_.y - anchor_->y)};
+        const Point way = corner_ - *anchor_;
+        const double side = std::max(std::abs(way.x), std::abs(way.y));
+        corner_ = *anchor_ + Point{std::copysign(side, way.x), std::copysign(side, way.y)};
     }
     preview(boxTo(corner_));
 }
@@ -117,7 +119,7 @@ void DrawRectTool::release(const PointerEvent& event)
 {
     if (!anchor_) return;
     if (!event.dragged) {
-        place(defaultBox(*host().document().committed(), kind_, *anchor_));
+        place(defaultPart(*host().document().committed(), kind_, *anchor_));
         return;
     }
     move(event);
@@ -150,13 +152,11 @@ QString DrawRectTool::typed(const TypedSize& size)
     if (!size.secondMm) {
         // One figure: the length; what is across keeps what was dragged, or the usual.
         const Size usual = defaultSize(kind_);
-        wanted.depth = std::min(usual.width, usual.depth);
-        if (anchor_ && std::abs(corner_.y - anchor_->y) >= kLeastSizeMm) wanted.depth = std::abs(corner_.y - anchor_->y);
-        const bool upright = isThin(kind_) && anchor_
-            && std::abs(corner_.y - anchor_->y) > std::abs(corner_.x - anchor_->x);
-        if (upright) {
-            wanted = {thickness(kind_), first};
-            if (std::abs(corner_.x - anchor_->x) >= kLeastSizeMm) wanted.width = std::abs(corner_.x - anchor_->x);
+        const Point way = anchor_ ? corner_ - *anchor_ : Point{};
+        const Size dragged{std::abs(way.x), std::abs(way.y)};
+        wanted.depth = dragged.depth >= kLeastSizeMm ? dragged.depth : std::min(usual.width, usual.depth);
+        if (isThin(kind_) && dragged.depth > dragged.width) {
+            wanted = {dragged.width >= kLeastSizeMm ? dragged.width : thickness(kind_), first};
         }
     }
     if (wanted.width < kLeastSizeMm || wanted.depth < kLeastSizeMm) {

@@ -30,6 +30,7 @@ private:
     Box boxTo(Point corner) const;
     void preview(const Box& box);
     void place(const Box& box);
+    void place(const Part& part);
 
     PartKind kind_;
     SnapTargets targets_;

@@ -25,7 +25,8 @@ QString MeasureTool::name() const { return tr("Measure"); }
 
 QString MeasureTool::hint() const
 {
-    return measuring_ ? tr("Click the other end. Shift keeps it straight.") : tr("Click one end, then the other; or drag.");
+    return measuring_ ? tr("Click the other end. Shift keeps it straight.")
+                      : tr("Click one end, then the other; or drag.");
 }
 
 void MeasureTool::activate() { targets_ = host().snapTargets({}); }

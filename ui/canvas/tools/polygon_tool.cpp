@@ -35,7 +35,8 @@ QString PolygonTool::hint() const
 {
     if (corners_.empty()) {
         return makes_ == Makes::counter ? tr("Click the corners of the counter, one after the other.")
-                                        : tr("Click the corners of the terrace, one after the other.");
+            : hasOutline()                 ? tr("Click the corners of the new outline. Delete takes the old one away.")
+                                           : tr("Click the corners of the terrace, one after the other.");
     }
     if (corners_.size() < 3) return tr("Next corner. Shift: straight. Digits: the length. Backspace takes one back.");
     return tr("Click the first corner, or press Enter, to close. Backspace takes one back.");
@@ -140,16 +141,27 @@ void PolygonTool::close()
     }
 }
 
+bool PolygonTool::hasOutline() const
+{
+    return makes_ == Makes::siteOutline && host().document().committed()->site.outline.has_value();
+}
+
 bool PolygonTool::wantsKey(const QKeyEvent& event) const
 {
     const int key = event.key();
-    return isGesturing()
-        && (key == Qt::Key_Backspace || key == Qt::Key_Delete || key == Qt::Key_Return || key == Qt::Key_Enter);
+    if (!isGesturing()) return hasOutline() && (key == Qt::Key_Delete || key == Qt::Key_Backspace);
+    return (key == Qt::Key_Backspace || key == Qt::Key_Delete || key == Qt::Key_Return || key == Qt::Key_Enter);
 }
 
 bool PolygonTool::key(QKeyEvent* event)
 {
     if (!wantsKey(*event)) return false;
+    if (!isGesturing()) {
+        host().document().apply(tr("Remove site outline"), [](const Plan& plan) {
+            return changePlan(plan, [](Plan& p) { p.site.outline.reset(); });
+        });
+        return true;
+    }
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
         close();
         return true;

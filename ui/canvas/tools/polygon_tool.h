@@ -34,6 +34,7 @@ private:
     void preview();
     void close();
     bool atFirst(Point at) const;
+    bool hasOutline() const;
 
     Makes makes_;
     SnapTargets targets_;

@@ -60,7 +60,9 @@ QString SelectTool::hint() const
         }
         return tr("Drag to move, or a handle to resize. Click a figure, or type digits.");
     }
-    if (selection.parts().size() > 1) return tr("Drag to move them together. Arrows move by 10 mm, with Shift by 1 mm.");
+    if (selection.parts().size() > 1) {
+        return tr("Drag to move them together. Arrows move by 10 mm, with Shift by 1 mm.");
+    }
     return tr("Click to choose, drag a band for several. A second click goes to what lies under.");
 }
 
@@ -178,7 +180,8 @@ std::unique_ptr<Gesture> SelectTool::gestureFor(const Press& press)
     if (press.handle) return handleGesture(*press.handle, event);
     if (event.modifiers & Qt::ControlModifier) {
         if (const int edge = edgeAt(event.at); edge >= 0) {
-            return std::make_unique<StepGesture>(host(), host().selection().parts().front().toStdString(), edge, event.at);
+            const std::string part = host().selection().parts().front().toStdString();
+            return std::make_unique<StepGesture>(host(), part, edge, event.at);
         }
     }
     Selection& selection = host().selection();
@@ -323,11 +326,12 @@ void SelectTool::doubleClick(const PointerEvent& event)
 void SelectTool::hover(const PointerEvent& event)
 {
     const std::optional<Handle> handle = host().handleAt(event.at);
+    const std::optional<Dimension> figure = handle ? std::nullopt : host().figureAt(event.at);
     Hit hit;
     if (handle) {
         const bool steps = handle->what == Handle::What::outlineEdge && event.modifiers & Qt::ControlModifier;
         cursor_ = steps ? QCursor(Qt::CrossCursor) : cursorOf(*handle);
-    } else if (const auto figure = host().figureAt(event.at)) {
+    } else if (figure) {
         cursor_ = Qt::IBeamCursor;
         host().say(tr("Click the figure to type another."));
     } else {
@@ -340,7 +344,8 @@ void SelectTool::hover(const PointerEvent& event)
         }
         if (event.modifiers & Qt::ControlModifier && edgeAt(event.at) >= 0) cursor_ = Qt::CrossCursor;
     }
-    if (cursor_.shape() != Qt::IBeamCursor) host().say(called(hit));
+    if (!figure) host().say(called(hit));
+    host().setHoveredFigure(figure);
     host().setHovered(hit);
 }
 
@@ -362,7 +367,9 @@ const QString& SelectTool::called(const Hit& hit)
 
 void SelectTool::leave()
 {
-    if (!gesture_) host().setHovered({});
+    if (gesture_) return;
+    host().setHovered({});
+    host().setHoveredFigure(std::nullopt);
 }
 
 bool SelectTool::removeChosenCorner()
@@ -377,8 +384,8 @@ bool SelectTool::removeChosenCorner()
         return true;
     }
     const QString called = partsCalled(*host().document().plan(), {id});
-    host().document().apply(tr("Remove a corner of %1").arg(called), [part = id.toStdString(), corner = corner_](const Plan& plan) {
-        return removeOutlineCorner(plan, part, corner);
+    host().document().apply(tr("Remove a corner of %1").arg(called), [&](const Plan& plan) {
+        return removeOutlineCorner(plan, id.toStdString(), corner_);
     });
     dropCorner();
     return true;
