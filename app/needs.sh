@@ -47,7 +47,11 @@ configure() {
     if command -v ccache >/dev/null; then
         options+=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
     fi
-    cmake -S . -B "$folder" -G Ninja "${options[@]}" >"$folder.log" 2>&1 || { cat "$folder.log"; return 1; }
+    mkdir -p "$folder"
+    cmake -S . -B "$folder" -G Ninja "${options[@]}" >"$folder/configure.log" 2>&1 || {
+        cat "$folder/configure.log"
+        return 1
+    }
 }
 
 # A private place for what Qt programs write beside the plan: settings, caches, sockets.
