@@ -1,6 +1,8 @@
 #include "ui/panels/concrete_card.h"
 
 #include <algorithm>
+#include <string>
+#include <unordered_map>
 
 #include <QHash>
 
@@ -124,6 +126,10 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
 {
     QList<Line> mixes;
     QList<Line> castings;
+    std::unordered_map<std::string, int> places;
+    for (const PlacedCasting& placed : assessment.castings) {
+        places.emplace(placed.casting->id, static_cast<int>(places.size()));
+    }
     for (int i = 0; i < static_cast<int>(assessment.mixes.size()); ++i) {
         const MixQuantities& mix = assessment.mixes[i];
         const QString id = idText(mix.mix);
@@ -153,14 +159,13 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
         row("batches", tr("Batches"), mix.batches, 0);
         row("perbatch", tr("Bags in a batch"), mix.bagsPerBatch, mix.bagsPerBatch < 1.0 ? 2 : 0);
         for (const auto& [casting, litres] : mix.castingLitres) {
-            const auto placed = std::ranges::find_if(assessment.castings, [&](const PlacedCasting& p) {
-                return p.casting->id == casting;
-            });
-            if (placed == assessment.castings.end()) continue;
+            const auto placed = places.find(casting);
+            if (placed == places.end()) continue;
+            const Casting& one = *assessment.castings[placed->second].casting;
             castings.append(
                 {.key = idText(casting),
-                 .cells = {subjectName(&plan, casting), numberText(placed->casting->volumeL, 1), numberText(litres, 1)},
-                 .source = static_cast<int>(placed - assessment.castings.begin())});
+                 .cells = {subjectName(&plan, casting), numberText(one.volumeL, 1), numberText(litres, 1)},
+                 .source = placed->second});
         }
     }
     std::ranges::stable_sort(castings, {}, &Line::source);

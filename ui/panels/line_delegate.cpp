@@ -65,20 +65,52 @@ int LineDelegate::detailWidth(const QWidget* widget) const
     return view ? view->viewport()->width() - 3 * kPadPx : 200;
 }
 
-int LineDelegate::nameHeight(const QFontMetrics& metrics, const Line& line, const QWidget* view) const
+int LineDelegate::nameRoom(const Line& line, const QWidget* view) const
 {
+    return detailWidth(view) + kPadPx - (line.mark ? kMarkPx + kPadPx : 0);
+}
+
+int LineDelegate::nameHeight(const QFont& font, const Line& line, const QWidget* view) const
+{
+    const QFontMetrics metrics(font);
     const int least = qMax(kTargetPx, metrics.height() + 2 * kPadPx);
     if (!model_.wrapsNames() || line.kind == Line::Kind::heading) return least;
-    const int room = detailWidth(view) + kPadPx - (line.mark ? kMarkPx + kPadPx : 0);
-    const QRect text = metrics.boundingRect(QRect(0, 0, room, 10000), Qt::AlignLeft | Qt::TextWordWrap,
-                                            line.cells.value(0));
-    return qMax(least, text.height() + 2 * kPadPx);
+    const auto rows = static_cast<int>(wrapped(line.cells.value(0), font, nameRoom(line, view)).size());
+    return qMax(least, rows * metrics.lineSpacing() + 2 * kPadPx);
+}
+
+QStringList LineDelegate::wrapped(const QString& text, const QFont& font, int widthPx) const
+{
+    if (wordFont_ != font) {
+        wordFont_ = font;
+        wordWidths_.clear();
+    }
+    const QFontMetrics metrics(font);
+    const auto widthOf = [&](const QString& word) {
+        auto known = wordWidths_.constFind(word);
+        if (known == wordWidths_.constEnd()) known = wordWidths_.insert(word, metrics.horizontalAdvance(word));
+        return *known;
+    };
+    const int space = widthOf(QStringLiteral(" "));
+    QStringList rows;
+    int used = 0;
+    for (const QString& word : text.split(QLatin1Char(' '))) {
+        const int width = widthOf(word);
+        if (!rows.isEmpty() && used + space + width <= widthPx) {
+            rows.last() += QLatin1Char(' ') + word;
+            used += space + width;
+        } else {
+            rows.append(word);
+            used = width;
+        }
+    }
+    return rows;
 }
 
 QSize LineDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const
 {
     const Line& line = model_.line(index.row());
-    int height = nameHeight(option.fontMetrics, line, option.widget);
+    int height = nameHeight(option.font, line, option.widget);
     if (index.column() == 0 && !line.details.isEmpty()) {
         const QFontMetrics metrics(detailFont(option.font));
         height += static_cast<int>(flow(line.details, metrics, detailWidth(option.widget)).size()) *
@@ -93,7 +125,7 @@ void LineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
     const Ink ink = inkOf(option.palette);
     const bool isName = index.column() == 0;
     const int textHeight =
-        line.details.isEmpty() ? option.rect.height() : nameHeight(option.fontMetrics, line, option.widget);
+        line.details.isEmpty() ? option.rect.height() : nameHeight(option.font, line, option.widget);
     QRect rect = option.rect.adjusted(kPadPx, 0, -kPadPx, 0);
     rect.setHeight(textHeight);
     painter->save();
@@ -124,7 +156,14 @@ void LineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
             rect.setLeft(mark.right() + 1 + kPadPx);
         }
         if (model_.wrapsNames()) {
-            painter->drawText(rect, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, text);
+            const QStringList rows = wrapped(text, option.font, nameRoom(line, option.widget));
+            const int spacing = painter->fontMetrics().lineSpacing();
+            int top = rect.top() + (rect.height() - static_cast<int>(rows.size()) * spacing) / 2;
+            for (const QString& row : rows) {
+                painter->drawText(QRect(rect.left(), top, rect.width() + kPadPx, spacing),
+                                  Qt::AlignLeft | Qt::AlignVCenter, row);
+                top += spacing;
+            }
         } else {
             painter->drawText(rect, Qt::AlignLeft | Qt::AlignVCenter,
                               painter->fontMetrics().elidedText(text, Qt::ElideRight, rect.width()));

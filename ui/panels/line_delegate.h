@@ -1,5 +1,7 @@
 #pragma once
 
+#include <QFont>
+#include <QHash>
 #include <QStyledItemDelegate>
 
 #include "ui/panels/line_model.h"
@@ -23,9 +25,14 @@ public:
 
 private:
     int detailWidth(const QWidget* view) const;
-    int nameHeight(const QFontMetrics& metrics, const Line& line, const QWidget* view) const;
+    int nameHeight(const QFont& font, const Line& line, const QWidget* view) const;
+    int nameRoom(const Line& line, const QWidget* view) const;
+    QStringList wrapped(const QString& text, const QFont& font, int widthPx) const;
 
     const LineModel& model_;
+    // Hundreds of sentences are laid out anew when their figures change; their words are mostly the same.
+    mutable QHash<QString, int> wordWidths_;
+    mutable QFont wordFont_;
 };
 
 }  // namespace yardcast::ui

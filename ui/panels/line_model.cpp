@@ -2,9 +2,15 @@
 
 #include <utility>
 
+#include <QHash>
 #include <QSet>
 
 namespace yardcast::ui {
+
+namespace {
+/// Views lay out their rows after every row that comes or goes; from here on it is cheaper to begin anew.
+constexpr int kMostSteps = 24;
+}  // namespace
 
 LineModel::LineModel(QList<LineColumn> columns, QObject* parent)
     : QAbstractTableModel(parent), columns_(std::move(columns))
@@ -27,12 +33,50 @@ int LineModel::rowOf(const QString& key) const
     return -1;
 }
 
+void LineModel::sayChanged(const QList<bool>& changed)
+{
+    // Run by run: a view adds up all its rows at every word of change.
+    for (qsizetype row = 0; row < changed.size(); ++row) {
+        if (!changed[row]) continue;
+        const qsizetype first = row;
+        while (row + 1 < changed.size() && changed[row + 1]) ++row;
+        emit dataChanged(index(static_cast<int>(first), 0), index(static_cast<int>(row), columnCount() - 1));
+    }
+}
+
+int LineModel::stepsTo(const QList<Line>& lines, const QSet<QString>& kept) const
+{
+    int steps = 0;
+    QHash<QString, qsizetype> before;
+    before.reserve(lines_.size());
+    for (const Line& line : lines_) {
+        if (!kept.contains(line.key)) ++steps;
+        before.insert(line.key, before.size());
+    }
+    qsizetype last = -1;
+    for (const Line& line : lines) {
+        const qsizetype at = before.value(line.key, -1);
+        if (at < 0 || at < last) ++steps;  // new, or its place in the order has changed
+        last = qMax(last, at);
+    }
+    return steps;
+}
+
 void LineModel::setLines(QList<Line> lines)
 {
     if (lines == lines_) return;
     QSet<QString> kept;
     kept.reserve(lines.size());
     for (const Line& line : std::as_const(lines)) kept.insert(line.key);
+
+    if (stepsTo(lines, kept) > kMostSteps) {
+        beginResetModel();
+        lines_ = std::move(lines);
+        pointedAt_.clear();
+        endResetModel();
+        emit linesChanged();
+        return;
+    }
 
     QSet<QString> there;
     for (int row = static_cast<int>(lines_.size()) - 1; row >= 0; --row) {
@@ -58,11 +102,12 @@ void LineModel::setLines(QList<Line> lines)
         }
         endInsertRows();
     };
+    QList<bool> changed(lines.size(), false);
     for (int row = 0; row < lines.size(); ++row) {
         if (row < lines_.size() && lines_[row].key == lines[row].key) {
             if (lines_[row] == lines[row]) continue;
             lines_[row] = lines[row];
-            emit dataChanged(index(row, 0), index(row, columnCount() - 1));
+            changed[row] = true;
             continue;
         }
         if (!there.contains(lines[row].key)) {
@@ -76,6 +121,7 @@ void LineModel::setLines(QList<Line> lines)
         endMoveRows();
         --row;
     }
+    sayChanged(changed);
     emit linesChanged();
 }
 

@@ -5,6 +5,7 @@
 
 #include <QAbstractTableModel>
 #include <QList>
+#include <QSet>
 #include <QString>
 #include <QStringList>
 
@@ -37,7 +38,8 @@ struct LineColumn {
 };
 
 /// Rows that are brought from one state to the next by the least change: what stays keeps its selection, its place
-/// on the screen and its pixels.
+/// on the screen and its pixels. Only where much comes and goes the model is reset; views then find their line again
+/// by its key.
 class LineModel : public QAbstractTableModel {
     Q_OBJECT
 
@@ -69,6 +71,9 @@ signals:
     void linesChanged();
 
 private:
+    void sayChanged(const QList<bool>& changed);
+    int stepsTo(const QList<Line>& lines, const QSet<QString>& kept) const;
+
     QList<LineColumn> columns_;
     QList<Line> lines_;
     QList<bool> pointedAt_;

@@ -5,6 +5,7 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QScrollBar>
 
 #include "ui/look/theme.h"
 #include "ui/panels/line_delegate.h"
@@ -35,6 +36,15 @@ LineView::LineView(LineModel* model, QWidget* parent) : QTreeView(parent), model
     header()->setStretchLastSection(false);
     header()->setSectionResizeMode(QHeaderView::Fixed);
     header()->setMinimumSectionSize(kStepPx);
+    connect(model, &LineModel::modelAboutToBeReset, this, [this] {
+        keptKey_ = currentIndex().isValid() ? model_->line(currentIndex().row()).key : QString();
+        keptScroll_ = verticalScrollBar()->value();
+    });
+    connect(model, &LineModel::modelReset, this, [this] {
+        const int row = keptKey_.isEmpty() ? -1 : model_->rowOf(keptKey_);
+        if (row >= 0) setCurrentIndex(model_->index(row, 0));
+        verticalScrollBar()->setValue(keptScroll_);
+    });
     connect(model, &LineModel::linesChanged, this, [this] {
         measured_ = false;
         shareOutWidth();

@@ -52,6 +52,8 @@ private:
     LineModel* model_;
     QList<int> figureWidths_;
     bool measured_ = false;
+    QString keptKey_;
+    int keptScroll_ = 0;
 };
 
 }  // namespace yardcast::ui

@@ -1,9 +1,12 @@
+#include <algorithm>
+
 #include <QAbstractItemModelTester>
 #include <QRandomGenerator>
 #include <QSignalSpy>
 #include <QTest>
 
 #include "ui/panels/line_model.h"
+#include "ui/panels/line_view.h"
 
 using namespace yardcast::ui;
 
@@ -57,6 +60,21 @@ private slots:
         QCOMPARE(changed.size(), 1);  // only the figure of c
     }
 
+    void muchChangeBeginsAnewAndFindsItsLine()
+    {
+        LineView view(new LineModel({{QStringLiteral("Name"), false}, {QStringLiteral("kg"), true}}));
+        QSignalSpy reset(&view.lineModel(), &LineModel::modelReset);
+        QList<Line> lines;
+        for (int i = 0; i < 200; ++i) lines.append(line(QString::number(i), "1"));
+        view.lineModel().setLines(lines);
+        view.setCurrentIndex(view.lineModel().index(150, 0));
+        std::reverse(lines.begin(), lines.end());
+        view.lineModel().setLines(lines);
+        QCOMPARE(reset.size(), 2);
+        QCOMPARE(view.lineModel().lines(), lines);
+        QCOMPARE(view.lineModel().line(view.currentRow()).key, QStringLiteral("150"));
+    }
+
     void sameLinesSayNothing()
     {
         LineModel model({{QStringLiteral("Name"), false}});
@@ -67,5 +85,5 @@ private slots:
     }
 };
 
-QTEST_GUILESS_MAIN(LineModelTest)
+QTEST_MAIN(LineModelTest)
 #include "line_model_test.moc"
