@@ -81,7 +81,6 @@ protected:
     const AssessmentPtr& shownAssessment() const { return assessment_; }
     const PlanPtr& shownPlan() const { return plan_; }
     Selection& selection() const { return selection_; }
-    LiveAssessment& live() const { return live_; }
 
     QStringList partsOf(const LineView& view, const Line& line) const;
     /// A figure of the summary was clicked.
