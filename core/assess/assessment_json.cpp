@@ -141,10 +141,10 @@ Json handlingJson(const Assessment& assessment)
     for (const CastingLift& lift : assessment.handling) {
         Json grips = Json::array();
         for (const Point& grip : lift.grips) grips.push_back(pointJson(grip));
-        // null: no number of people that could get their hands on it.
         list.push_back({{"casting", lift.casting},
                         {"mass_kg", rounded(lift.massKg)},
-                        {"people", lift.people > 0 ? Json(lift.people) : Json()},
+                        {"people", lift.guidelinePeople},
+                        {"by_hand", lift.people > 0},
                         {"crew_people", lift.crewPeople},
                         {"limit_kg", rounded(lift.limitKg)},
                         {"grips", grips}});

@@ -1,6 +1,7 @@
 #include "core/handling/lifting.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 #include <unordered_map>
 
@@ -17,6 +18,14 @@ double teamLimitKg(int people, double limitEachKg)
 {
     if (people <= 0 || !(limitEachKg > 0.0)) return 0.0;
     return people * limitEachKg * teamFactor(people);
+}
+
+int peopleByGuideline(double massKg, double limitEachKg)
+{
+    if (const int few = peopleNeeded(massKg, limitEachKg); few > 0) return few;
+    if (!(limitEachKg > 0.0) || !(massKg > 0.0)) return 0;
+    const double people = std::ceil(massKg / (limitEachKg * teamFactor(kMostPeople)) - 1e-9);
+    return people <= 1e6 ? static_cast<int>(people) : 0;
 }
 
 int peopleNeeded(double massKg, double limitEachKg)
@@ -49,6 +58,7 @@ std::vector<CastingLift> liftings(const Plan& plan, const std::vector<CastingPtr
             }
         }
         lift.people = peopleNeeded(lift.massKg, plan.crew.liftLimitKg);
+        lift.guidelinePeople = peopleByGuideline(lift.massKg, plan.crew.liftLimitKg);
         lift.limitKg = teamLimitKg(lift.crewPeople, plan.crew.liftLimitKg);
         if (lift.massKg > lift.limitKg) {
             const bool twice = lift.massKg > 2 * lift.limitKg;

@@ -47,6 +47,17 @@ TEST(PeopleNeeded, IsTheLeastTeamThatCarriesIt)
     EXPECT_EQ(peopleNeeded(10, NAN), 0);
 }
 
+TEST(PeopleByGuideline, GoesOnWhereHandsHaveNoRoom)
+{
+    EXPECT_EQ(peopleByGuideline(33.0, 25.0), 2);
+    EXPECT_EQ(peopleByGuideline(100.0, 25.0), 8);
+    EXPECT_EQ(peopleNeeded(107.0, 25.0), 0);
+    EXPECT_EQ(peopleByGuideline(107.0, 25.0), 9);   // 107 / 12.5 = 8.56
+    EXPECT_EQ(peopleByGuideline(125.0, 25.0), 10);  // exactly ten halves of 25
+    EXPECT_EQ(peopleByGuideline(107.0, 0.0), 0);
+    EXPECT_EQ(peopleByGuideline(1e300, 25.0), 0);
+}
+
 TEST(Liftings, WithinTheLimitSayNothing)
 {
     std::vector<Finding> findings;
