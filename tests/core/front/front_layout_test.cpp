@@ -2,7 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <cmath>
 
 #include "core/materials/materials.h"
@@ -279,9 +278,7 @@ TEST(FrontLayout, AFrontOfAbsurdSizeDoesNotStall)
     front.to = {1e5, 0};
     front.batten.widthMm = 5;
     for (int i = 0; i < 100; ++i) front.doors.push_back(Door{i * 900.0, i * 900.0 + 600, HingeSide::left, {}});
-    const auto start = std::chrono::steady_clock::now();
-    layOut(front);
-    EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(2));
+    layOut(front);  // a stall would run into the test's time limit
 }
 
 }  // namespace

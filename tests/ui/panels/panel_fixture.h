@@ -13,13 +13,6 @@
 
 namespace yardcast::ui {
 
-/// Limits of time hold for the program as it is shipped; under a sanitizer everything takes its own time.
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
-inline constexpr double kSlowness = 30.0;
-#else
-inline constexpr double kSlowness = 1.0;
-#endif
-
 /// One of the sample projects, by its file name.
 inline Plan samplePlan(const std::string& name)
 {
