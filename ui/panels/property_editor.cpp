@@ -59,7 +59,13 @@ PropertyEditor::PropertyEditor(PlanDocument& document, Selection& selection, Liv
     connect(&document, &PlanDocument::planChanged, this, &PropertyEditor::refresh);
 }
 
-PropertyEditor::~PropertyEditor() = default;
+PropertyEditor::~PropertyEditor()
+{
+    // A field that dies with the keys in it would still tell of its end to a host that is half gone, and to a document
+    // that may be gone altogether. What was typed was committed when the keys left it, or is given up with the window.
+    for (QWidget* widget : scroll_->findChildren<QWidget*>()) widget->blockSignals(true);
+    delete scroll_;
+}
 
 Field* PropertyEditor::field(const QString& path) const { return sheet().find(path); }
 
