@@ -187,6 +187,11 @@ void Overlay::paint(QPainter& painter, const QRectF& exposed)
         PaintStyle style = scene_.style();
         if (hoveredFigure_ && *hoveredFigure_ == dimensions_[i].target) style.ink.ink = style.ink.chosen;
         figures_[i] = paintDimension(painter, dimensions_[i], style);
+        // Over concrete and timber the figure needs paper behind it; where it lies is only known once it is painted.
+        QColor plate = style.ink.sheet;
+        plate.setAlphaF(0.86f);
+        painter.fillPath(figures_[i], plate);
+        paintDimension(painter, dimensions_[i], style);
     }
     paintHandles(painter);
     paintGuides(painter);

@@ -1,3 +1,7 @@
+#include <QContextMenuEvent>
+#include <QHelpEvent>
+#include <QToolTip>
+
 #include "canvas_fixture.h"
 
 #include "ui/canvas/new_parts.h"
@@ -608,6 +612,51 @@ private slots:
         QVERIFY2(measure.last().first().toString().contains("kg"), qPrintable(measure.last().first().toString()));
         f.hover({2500, 1500});
         QVERIFY(f.selection.hovered().isEmpty());
+    }
+
+    void signOfAFindingTellsWhat()
+    {
+        CanvasFixture f(kitchen());
+        f.settle();
+        // C2 rests on nothing: a sign stands in its top right corner.
+        const QPoint sign = (f.px({2800, 600}) + QPointF(-14.0, 14.0)).toPoint();
+        QHelpEvent help(QEvent::ToolTip, sign, f.view().viewport()->mapToGlobal(sign));
+        QApplication::sendEvent(f.view().viewport(), &help);
+        QVERIFY2(QToolTip::text().contains("C2"), qPrintable(QToolTip::text()));
+        const QPoint beside = f.px({2400, 300}).toPoint();
+        QHelpEvent nothing(QEvent::ToolTip, beside, f.view().viewport()->mapToGlobal(beside));
+        QApplication::sendEvent(f.view().viewport(), &nothing);
+        QVERIFY(QTest::qWaitFor([] { return QToolTip::text().isEmpty(); }, 2000));
+    }
+
+    void whatAPanelPointsAtIsMarked()
+    {
+        CanvasFixture f(kitchen());
+        f.settle();
+        const QImage before = f.canvas.grab().toImage();
+        f.selection.setHighlighted({"C2"});
+        QCoreApplication::processEvents();
+        const QImage marked = f.canvas.grab().toImage();
+        QVERIFY(before != marked);
+        f.selection.setHighlighted({});
+        QCoreApplication::processEvents();
+        QVERIFY(f.canvas.grab().toImage() == before);
+        // A line of the list of parts under the pointer does it too.
+        f.selection.setHovered("C2");
+        QCoreApplication::processEvents();
+        QVERIFY(f.canvas.grab().toImage() != before);
+    }
+
+    void menuKeyAsksForTheMenuAtWhatIsChosen()
+    {
+        CanvasFixture f(kitchen());
+        QSignalSpy menu(&f.canvas, &Canvas::contextMenuRequested);
+        f.selection.setParts({"C2"});
+        QContextMenuEvent event(QContextMenuEvent::Keyboard, QPoint(5, 5), f.canvas.mapToGlobal(QPoint(5, 5)));
+        QApplication::sendEvent(&f.canvas, &event);
+        QCOMPARE(menu.count(), 1);
+        const QPoint at = f.view().viewport()->mapFromGlobal(menu.first().first().toPoint());
+        QVERIFY(QLineF(at, f.px({2500, 300})).length() < 3.0);
     }
 
     void rightButtonChoosesAndAsksForTheMenu()
