@@ -33,6 +33,8 @@ const std::vector<FindingSentence> kFileSentences{
      WORDS("Right would be one of: {expected}.")},
     {"id_empty", WORDS("The id is empty."), kFormat, WORDS("Give it an id of its own, such as \"C1\".")},
     {"id_twice", WORDS("The id \"{id}\" is used twice."), kFormat, WORDS("Give each an id of its own.")},
+    {"patch_fails", WORDS("The change no longer fits the plan."), WORDS("RFC 6902 (JSON Patch)."),
+     WORDS("Wait until it has been worked out for the plan as it is now.")},
     {"more_problems", WORDS("{count} more problems are not listed."), kFormat, WORDS("Mend those above first.")},
 };
 
