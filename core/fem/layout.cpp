@@ -1,0 +1,221 @@
+#include "core/fem/layout.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace yardcast::fem {
+
+namespace {
+
+/// Sine of the least angle at which paths that cross share a node (30 degrees).
+constexpr double kSteepSine = 0.5;
+/// Two places on paths belong to one corner or crossing, not to a strip between them, when the way along the paths is
+/// shorter than this many times the way across (corners of 45 degrees and more).
+constexpr double kWayRound = 2.6;
+
+struct Side {
+    int path = 0;
+    Point a;
+    Point b;
+    double alongMm = 0.0;  ///< of a
+};
+
+struct Foot {
+    double share = 0.0;
+    double distanceMm = 0.0;
+};
+
+Foot footOn(const Side& side, Point p)
+{
+    const Point run = side.b - side.a;
+    const double share = std::clamp(dot(p - side.a, run) / dot(run, run), 0.0, 1.0);
+    return {share, distance(p, side.a + run * share)};
+}
+
+class LayoutMaker {
+public:
+    LayoutMaker(const MeshRequest& request, Box bounds)
+        : layout_{{}, {}, SizeField(bounds, request.sizeMm, request.growth),
+                  SizeField(bounds, request.sizeMm, request.growth)},
+          grid_(bounds, request.sizeMm)
+    {
+        std::vector<FinePlace> fine = request.fine;
+        std::ranges::stable_sort(fine, {}, &FinePlace::sizeMm);
+        const double leastMm = kLeastShare * request.sizeMm;
+        for (const FinePlace& place : fine) {
+            layout_.asked.add(place.at, std::max(place.sizeMm, leastMm));
+            layout_.sizes.add(place.at, std::max(place.sizeMm, leastMm));
+        }
+        for (const Polygon& polygon : request.domain) {
+            addPath(pathOf(polygon.outer, true, true));
+            for (const Ring& hole : polygon.holes) addPath(pathOf(hole, true, true));
+        }
+        for (const Ring& line : request.lines) {
+            const bool closed = line.size() > 3 && distance(line.front(), line.back()) < 0.02;
+            addPath(pathOf(line, closed, false));
+        }
+    }
+
+    Layout make()
+    {
+        findCrossings();
+        findEndsOnPaths();
+        findCloseFeatures();
+        return std::move(layout_);
+    }
+
+private:
+    void addPath(Path path)
+    {
+        if (path.sides() == 0) return;
+        const int number = int(layout_.paths.size());
+        for (int i = 0; i < path.sides(); ++i) {
+            grid_.add(int(sides_.size()), path.from(i), path.to(i));
+            sides_.push_back({number, path.from(i), path.to(i), path.along[std::size_t(i)]});
+        }
+        layout_.paths.push_back(std::move(path));
+    }
+
+    bool boundaries(int a, int b) const
+    {
+        return layout_.paths[std::size_t(a)].boundary && layout_.paths[std::size_t(b)].boundary;
+    }
+
+    void findCrossings()
+    {
+        for (int i = 0; i < int(sides_.size()); ++i) {
+            const Side& s = sides_[std::size_t(i)];
+            grid_.near(s.a, s.b, 0.0, [&](int j) {
+                const Side& o = sides_[std::size_t(j)];
+                if (j <= i || o.path == s.path || boundaries(s.path, o.path)) return;
+                const Point u = s.b - s.a, v = o.b - o.a;
+                const double sine = cross(u, v);
+                if (std::abs(sine) < kSteepSine * length(u) * length(v)) return;
+                const double along = cross(o.a - s.a, v) / sine;
+                const double otherAlong = cross(o.a - s.a, u) / sine;
+                if (along < 0.0 || along > 1.0 || otherAlong < 0.0 || otherAlong > 1.0) return;
+                addMeeting(s, along, o, otherAlong);
+            });
+        }
+    }
+
+    void addMeeting(const Side& s, double share, const Side& o, double otherShare)
+    {
+        const Meeting made{s.path, o.path, s.alongMm + share * distance(s.a, s.b),
+                           o.alongMm + otherShare * distance(o.a, o.b), -1};
+        for (const Meeting& old : layout_.meetings)  // at a corner of either path it is found twice
+            if (old.path == made.path && old.otherPath == made.otherPath &&
+                layout_.paths[std::size_t(s.path)].between(old.alongMm, made.alongMm) < 0.1)
+                return;
+        layout_.meetings.push_back(made);
+    }
+
+    /// Ends of lines that lie nearly on another path.
+    void findEndsOnPaths()
+    {
+        for (int number = 0; number < int(layout_.paths.size()); ++number) {
+            const Path& path = layout_.paths[std::size_t(number)];
+            if (path.closed) continue;
+            for (const bool last : {false, true}) {
+                const Point end = last ? path.points.back() : path.points.front();
+                const double alongMm = last ? path.lengthMm : 0.0;
+                const double nearMm = kSameShare * layout_.asked.at(end);
+                const Point before = last ? path.points[path.points.size() - 2] : path.points[1];
+                int best = -1;
+                double bestMm = nearMm;
+                grid_.near(end, end, nearMm, [&](int j) {
+                    const Side& o = sides_[std::size_t(j)];
+                    if (o.path == number) return;
+                    const Foot foot = footOn(o, end);
+                    const Point run = o.b - o.a, in = end - before;
+                    if (std::abs(cross(run, in)) < kSteepSine * length(run) * length(in)) return;
+                    if (foot.distanceMm < bestMm || (foot.distanceMm == bestMm && best < 0)) {
+                        best = j;
+                        bestMm = foot.distanceMm;
+                    }
+                });
+                if (best < 0) continue;
+                const Side& o = sides_[std::size_t(best)];
+                const double otherAlong = o.alongMm + footOn(o, end).share * distance(o.a, o.b);
+                const bool known = std::ranges::any_of(layout_.meetings, [&](const Meeting& m) {
+                    return (m.path == number && m.otherPath == o.path && std::abs(m.alongMm - alongMm) < 2 * nearMm) ||
+                           (m.otherPath == number && m.path == o.path && std::abs(m.otherAlongMm - alongMm) < 2 * nearMm);
+                });
+                if (!known) layout_.meetings.push_back({number, o.path, alongMm, otherAlong, -1});
+            }
+        }
+    }
+
+    bool sameFeature(int path, double alongMm, int otherPath, double otherAlongMm, double apartMm) const
+    {
+        const double reach = kWayRound * apartMm;
+        if (path == otherPath) return layout_.paths[std::size_t(path)].between(alongMm, otherAlongMm) < reach;
+        return std::ranges::any_of(layout_.meetings, [&](const Meeting& m) {
+            const bool same = m.path == path && m.otherPath == otherPath;
+            const bool turned = m.path == otherPath && m.otherPath == path;
+            if (!same && !turned) return false;
+            const double mine = same ? m.alongMm : m.otherAlongMm;
+            const double theirs = same ? m.otherAlongMm : m.alongMm;
+            return layout_.paths[std::size_t(path)].between(mine, alongMm) +
+                       layout_.paths[std::size_t(otherPath)].between(theirs, otherAlongMm) <
+                   reach;
+        });
+    }
+
+    void findCloseFeatures()
+    {
+        struct Lowered {
+            Point at;
+            double sizeMm = 0.0;
+        };
+        std::vector<Lowered> lowered;
+        const double sizeMm = layout_.asked.sizeMm();
+        for (const Side& s : sides_) {
+            const int pieces = std::max(1, int(std::ceil(distance(s.a, s.b) / (0.6 * sizeMm))));
+            for (int k = 0; k < pieces; ++k) {
+                const Point p = s.a + (s.b - s.a) * (double(k) / pieces);
+                const double alongMm = s.alongMm + distance(s.a, s.b) * k / pieces;
+                const double size = sizeNear(p, s, alongMm);
+                if (size < 0.95 * layout_.asked.at(p)) lowered.push_back({p, size});
+            }
+        }
+        std::ranges::stable_sort(lowered, {}, &Lowered::sizeMm);
+        for (const Lowered& place : lowered) layout_.sizes.add(place.at, place.sizeMm);
+    }
+
+    /// The size that the nearest other features leave room for at p on side s.
+    double sizeNear(Point p, const Side& s, double alongMm)
+    {
+        const double askedMm = layout_.asked.at(p);
+        const double sameMm = kSameShare * askedMm;
+        double size = askedMm;
+        grid_.near(p, p, 2.0 * askedMm, [&](int j) {
+            const Side& o = sides_[std::size_t(j)];
+            const bool strip = boundaries(s.path, o.path);
+            const Foot foot = footOn(o, p);
+            const double wantedMm = strip ? 0.5 * foot.distanceMm : foot.distanceMm;
+            if (wantedMm >= size || (!strip && foot.distanceMm < sameMm)) return;
+            const Point across = o.a + (o.b - o.a) * foot.share - p;
+            // Only through the material, which lies on the left: not across a hole.
+            if (strip && (dot(across, leftNormal(s.b - s.a)) <= 0.0 || dot(across, leftNormal(o.b - o.a)) >= 0.0)) return;
+            const double otherAlong = o.alongMm + foot.share * distance(o.a, o.b);
+            if (sameFeature(s.path, alongMm, o.path, otherAlong, foot.distanceMm)) return;
+            size = wantedMm;
+        });
+        return std::max(size, kLeastShare * layout_.asked.sizeMm());
+    }
+
+    Layout layout_;
+    Grid grid_;
+    std::vector<Side> sides_;
+};
+
+}  // namespace
+
+Layout layoutOf(const MeshRequest& request, Box bounds)
+{
+    return LayoutMaker(request, bounds).make();
+}
+
+}  // namespace yardcast::fem

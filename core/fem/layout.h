@@ -1,0 +1,28 @@
+#pragma once
+
+#include <vector>
+
+#include "core/fem/grid.h"
+#include "core/fem/mesh.h"
+#include "core/fem/path.h"
+#include "core/fem/size_field.h"
+
+namespace yardcast::fem {
+
+/// Features nearer to each other than this share of the size asked for count as one.
+inline constexpr double kSameShare = 0.2;
+/// No edge is asked to be shorter than this share of the size asked for away from everything.
+inline constexpr double kLeastShare = 0.04;
+
+/// What the mesh has to follow, and how long its edges should be: the request, thought through.
+struct Layout {
+    std::vector<Path> paths;        ///< boundaries of the domain first; an earlier path has precedence
+    std::vector<Meeting> meetings;
+    SizeField asked;                ///< by the request alone
+    SizeField sizes;                ///< lowered where features are close to each other
+};
+
+/// The request must be sound (finite, in reach).
+Layout layoutOf(const MeshRequest& request, Box bounds);
+
+}  // namespace yardcast::fem
