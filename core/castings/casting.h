@@ -25,9 +25,10 @@ struct Zone {
     bool isConcrete() const { return kind != ZoneKind::filler && kind != ZoneKind::core; }
 };
 
-/// Steel in one casting, by diameter.
+/// Steel in one casting, by diameter and material.
 struct SteelItem {
     bool mesh = false;
+    SteelMaterial material = SteelMaterial::steel;
     double diameterMm = 0.0;
     double pitchMm = 0.0;      ///< mesh only
     double meshAreaM2 = 0.0;   ///< mesh only: net area within the cover

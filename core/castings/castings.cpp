@@ -50,8 +50,7 @@ Centre weigh(Casting& casting, const SteelInPiece& steel, double foamKgM3, bool 
             if (foamStays) foam.add(zone, foamKgM3);
         }
     }
-    const double steelL = steel.massKg / kSteelKgM3 * 1000;
-    const double netL = std::max(0.0, casting.volumeL - steelL);
+    const double netL = std::max(0.0, casting.volumeL - steel.volumeL);
     casting.steel = steel.items;
     casting.steelKg = steel.massKg;
     casting.concreteKg = netL * kHardenedConcreteKgM3 / 1000;
@@ -59,12 +58,15 @@ Centre weigh(Casting& casting, const SteelInPiece& steel, double foamKgM3, bool 
     casting.fillerKg = foam.massKg;
     casting.massKg = casting.concreteKg + casting.steelKg + casting.fillerKg;
 
-    // Steel stands where concrete would: only what it weighs more counts.
-    const double excess = 1.0 - kHardenedConcreteKgM3 / kSteelKgM3;
-    const double total = concrete.massKg + foam.massKg + steel.massKg * excess;
+    // Steel stands where concrete would.
+    const double displacedKgL = kHardenedConcreteKgM3 / 1000;
+    const double total = concrete.massKg + foam.massKg + steel.massKg - steel.volumeL * displacedKgL;
     if (!(total > 0.0)) return {};
-    return {(concrete.momentKgMm + foam.momentKgMm + steel.momentKgMm * excess) * (1.0 / total),
-            (concrete.depthMomentKgMm + foam.depthMomentKgMm + steel.depthMomentKgMm * excess) / total};
+    return {(concrete.momentKgMm + foam.momentKgMm + steel.momentKgMm - steel.momentLMm * displacedKgL) *
+                (1.0 / total),
+            (concrete.depthMomentKgMm + foam.depthMomentKgMm + steel.depthMomentKgMm -
+             steel.depthMomentLMm * displacedKgL) /
+                total};
 }
 
 bool isSound(const Casting& casting) { return casting.volumeL > 0.0 && std::isfinite(casting.massKg); }

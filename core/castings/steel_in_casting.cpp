@@ -11,6 +11,7 @@ namespace yardcast {
 namespace {
 
 constexpr double kMostDiameterMm = 100.0;
+constexpr double kFibresInResinKgM3 = 2100.0;
 /// A bar drawn along the line of the cover is inside, whatever the rounding of a turned outline.
 constexpr double kOnLineMm = 0.01;
 
@@ -53,10 +54,11 @@ void addMesh(const Mesh& mesh, const Region& outline, SteelInPiece& steel)
     item.diameterMm = mesh.barMm;
     item.pitchMm = mesh.pitchMm;
     item.meshAreaM2 = net.areaMm2 * 1e-6;
-    item.massKg = net.areaMm2 * 2 * barAreaMm2(mesh.barMm) / mesh.pitchMm * 1e-9 * kSteelKgM3;
-    steel.massKg += item.massKg;
-    steel.momentKgMm = steel.momentKgMm + net.centroid() * item.massKg;
-    steel.depthMomentKgMm += item.massKg * (mesh.coverMm + mesh.barMm);  // where the two layers touch
+    item.material = mesh.material;
+    const double volumeMm3 = net.areaMm2 * 2 * barAreaMm2(mesh.barMm) / mesh.pitchMm;
+    item.massKg = volumeMm3 * 1e-9 * reinforcementKgM3(mesh.material);
+    const double depthMm = mesh.coverMm + mesh.barMm;  // where the two layers touch
+    steel.add(item.massKg, mesh.material, net.centroid(), depthMm);
     steel.items.push_back(item);
 }
 
@@ -66,14 +68,13 @@ void addBars(const BarGroup& group, const Region& outline, SteelInPiece& steel)
     for (const BarPiece& piece : barPieces(group, outline)) {
         const double lengthMm = piece.lengthMm();
         SteelItem& item = byLength[std::llround(lengthMm * 10)];
-        const double massKg = barMassKgM(group.diameterMm) * lengthMm * 1e-3;
+        const double massKg = barAreaMm2(group.diameterMm) * lengthMm * 1e-9 * reinforcementKgM3(group.material);
+        item.material = group.material;
         item.diameterMm = group.diameterMm;
         item.lengthMm = lengthMm;
         item.count += 1;
         item.massKg += massKg;
-        steel.massKg += massKg;
-        steel.momentKgMm = steel.momentKgMm + (piece.from + piece.to) * (massKg / 2);
-        steel.depthMomentKgMm += massKg * (group.coverMm + group.diameterMm / 2);
+        steel.add(massKg, group.material, (piece.from + piece.to) * 0.5, group.coverMm + group.diameterMm / 2);
     }
     for (auto entry = byLength.rbegin(); entry != byLength.rend(); ++entry) steel.items.push_back(entry->second);
 }
@@ -220,6 +221,23 @@ std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline)
         pieces.insert(pieces.end(), bars.begin(), bars.end());
     }
     return pieces;
+}
+
+double reinforcementKgM3(SteelMaterial material)
+{
+    const bool fibres = material == SteelMaterial::glass || material == SteelMaterial::basalt;
+    return fibres ? kFibresInResinKgM3 : kSteelKgM3;
+}
+
+void SteelInPiece::add(double itemKg, SteelMaterial material, Point at, double depthMm)
+{
+    const double litres = itemKg / reinforcementKgM3(material) * 1000;
+    massKg += itemKg;
+    momentKgMm = momentKgMm + at * itemKg;
+    depthMomentKgMm += itemKg * depthMm;
+    volumeL += litres;
+    momentLMm = momentLMm + at * litres;
+    depthMomentLMm += litres * depthMm;
 }
 
 SteelInPiece steelInPiece(const Steel& steel, const Region& outline)

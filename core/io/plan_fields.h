@@ -68,6 +68,7 @@ void describe(V& v, const Mesh*)
     v.defaulted("bar_mm", &Mesh::barMm);
     v.defaulted("pitch_mm", &Mesh::pitchMm);
     v.defaulted("cover_mm", &Mesh::coverMm);
+    v.defaulted("material", &Mesh::material);
 }
 
 template <class V>
@@ -79,6 +80,7 @@ void describe(V& v, const BarGroup*)
     v.defaulted("count", &BarGroup::count);
     v.optional("spacing_mm", &BarGroup::spacingMm);
     v.defaulted("cover_mm", &BarGroup::coverMm);
+    v.defaulted("material", &BarGroup::material);
 }
 
 template <class V>
@@ -323,6 +325,21 @@ void describe(V& v, const Mix*)
 }
 
 template <class V>
+void describe(V& v, const Assumptions*)
+{
+    v.defaulted("bed_n_mm3", &Assumptions::bedNMm3);
+    v.defaulted("stripping_factor", &Assumptions::strippingFactor);
+    v.defaulted("handling_factor", &Assumptions::handlingFactor);
+    v.defaulted("mould_surface", &Assumptions::mouldSurface);
+    v.optional("suction_kpa", &Assumptions::suctionKpa);
+    v.defaulted("crack_safety", &Assumptions::crackSafety);
+    v.defaulted("even_load_kpa", &Assumptions::evenLoadKpa);
+    v.optional("person_n", &Assumptions::personN);
+    v.defaulted("exposure", &Assumptions::exposure);
+    v.defaulted("late_corner_mm", &Assumptions::lateCornerMm);
+}
+
+template <class V>
 void describe(V& v, const Owned*)
 {
     v.needed("item", &Owned::item);
@@ -349,6 +366,7 @@ void describe(V& v, const Plan*)
     v.optional("mixer", &Plan::mixer);
     v.optional("budget", &Plan::budget);
     v.defaulted("mixes", &Plan::mixes);
+    v.optional("assumptions", &Plan::assumptions);
     v.defaulted("parts", &Plan::parts);
     v.list("owned", &Plan::owned);
     v.list("prices", &Plan::prices);

@@ -68,6 +68,33 @@ inline constexpr auto wordsOf(const CementSpeed*)
     return WordTable<CementSpeed, 3>{
         {{CementSpeed::slow, "S"}, {CementSpeed::normal, "N"}, {CementSpeed::rapid, "R"}}};
 }
+inline constexpr auto wordsOf(const SteelMaterial*)
+{
+    return WordTable<SteelMaterial, 5>{{{SteelMaterial::steel, "steel"},
+                                        {SteelMaterial::galvanised, "galvanised"},
+                                        {SteelMaterial::stainless, "stainless"},
+                                        {SteelMaterial::glass, "glass"},
+                                        {SteelMaterial::basalt, "basalt"}}};
+}
+inline constexpr auto wordsOf(const MouldSurface*)
+{
+    return WordTable<MouldSurface, 3>{
+        {{MouldSurface::coated, "coated"}, {MouldSurface::planed, "planed"}, {MouldSurface::rough, "rough"}}};
+}
+inline constexpr auto wordsOf(const Exposure*)
+{
+    return WordTable<Exposure, 11>{{{Exposure::x0, "X0"},
+                                    {Exposure::xc1, "XC1"},
+                                    {Exposure::xc2, "XC2"},
+                                    {Exposure::xc3, "XC3"},
+                                    {Exposure::xc4, "XC4"},
+                                    {Exposure::xd1, "XD1"},
+                                    {Exposure::xd2, "XD2"},
+                                    {Exposure::xd3, "XD3"},
+                                    {Exposure::xs1, "XS1"},
+                                    {Exposure::xs2, "XS2"},
+                                    {Exposure::xs3, "XS3"}}};
+}
 
 template <class E>
 constexpr std::string_view wordFor(E value)

@@ -69,11 +69,15 @@ struct Joint {
 };
 inline constexpr double kDefaultJointGapMm = 4.0;
 
+/// What mesh and bars are made of. Glass (alkali resistant) and basalt stand for bars and grids of fibres in resin.
+enum class SteelMaterial { steel, galvanised, stainless, glass, basalt };
+
 struct Mesh {
     double barMm = 4.0;
     double pitchMm = 50.0;
     double coverMm = 20.0;  ///< from the face to the nearer bars
     FileSource source;
+    SteelMaterial material = SteelMaterial::steel;
     friend bool operator==(const Mesh&, const Mesh&) = default;
 };
 
@@ -86,6 +90,7 @@ struct BarGroup {
     std::optional<double> spacingMm;  ///< default 40
     double coverMm = 20.0;
     FileSource source;
+    SteelMaterial material = SteelMaterial::steel;
     friend bool operator==(const BarGroup&, const BarGroup&) = default;
 };
 

@@ -13,8 +13,11 @@ bool operator==(const Plan& a, const Plan& b)
     };
     return a.title == b.title && a.currency == b.currency && a.site == b.site && a.conditions == b.conditions
         && a.crew == b.crew && a.mixer == b.mixer && a.budget == b.budget && a.mixes == b.mixes
+        && a.assumptions == b.assumptions
         && sameParts(a.parts, b.parts) && a.owned == b.owned && a.prices == b.prices && a.source == b.source;
 }
+
+Assumptions assumptionsOf(const Plan& plan) { return withinLimits(plan.assumptions.value_or(Assumptions{})); }
 
 int indexOfPart(const Plan& plan, const std::string& id)
 {

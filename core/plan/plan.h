@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/plan/assumptions.h"
 #include "core/plan/parts.h"
 
 namespace yardcast {
@@ -136,6 +137,7 @@ struct Plan {
     std::optional<Mixer> mixer;
     std::optional<Budget> budget;
     std::vector<Mix> mixes;
+    std::optional<Assumptions> assumptions;  ///< default: each at its own default, see `assumptionsOf`
     std::vector<PartPtr> parts;
     std::vector<Owned> owned;      ///< file key "owned"
     std::vector<OwnPrice> prices;  ///< file key "prices"
@@ -150,6 +152,9 @@ using PlanPtr = std::shared_ptr<const Plan>;
 /// The part with this id, or null.
 const Part* findPart(const Plan& plan, const std::string& id);
 const Mix* findMix(const Plan& plan, const std::string& id);
+/// The plan's assumptions with what is no sensible number replaced by its default (validation says so); the defaults
+/// where the plan has none.
+Assumptions assumptionsOf(const Plan& plan);
 /// Index in `plan.parts`, or -1.
 int indexOfPart(const Plan& plan, const std::string& id);
 

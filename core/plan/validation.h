@@ -64,7 +64,7 @@ namespace yardcast {
 /// | site_crosses_itself     | caution  | edge, other_edge                           |                                |
 ///
 /// `key` is the last key of the pointer (an index for a member of a pair), `unit` one of mm, percent, kg, l, c, deg, h,
-/// people, pieces, kmh, minutes, money, amount, kg_m3, ratio.
+/// people, pieces, kmh, minutes, money, amount, kg_m3, ratio, n, kpa, n_mm3.
 
 /// What validation found, and which parts cannot be computed at all (sizes that are no sizes); those are left out of
 /// every figure, and each has a stop finding that says so.

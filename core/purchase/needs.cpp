@@ -111,7 +111,7 @@ void addConcrete(Needs& needs, const Plan& plan, const std::vector<MixQuantities
 void addSteel(Needs& needs, const SteelSchedule& steel)
 {
     for (const MeshNeed& mesh : steel.meshes) {
-        needs.add(meshItem(mesh.barMm, mesh.pitchMm), "m2", "steel", true, mesh.casting,
+        needs.add(meshItem(mesh.barMm, mesh.pitchMm, mesh.material), "m2", "steel", true, mesh.casting,
                   mesh.withLapsM2 * (1 + kCutAllowanceShare));
         needs.add("spacer", "piece", "steel", true, mesh.casting, std::ceil(mesh.netAreaM2 * kSpacersPerM2));
         needs.add("tie", "piece", "steel", true, mesh.casting, std::ceil(mesh.netAreaM2 * kTiesPerM2));
@@ -119,7 +119,7 @@ void addSteel(Needs& needs, const SteelSchedule& steel)
     for (const BarNeed& bar : steel.bars) {
         const double metres = bar.count * bar.lengthMm / 1000.0;
         if (!(metres > 0.0)) continue;
-        Need& need = needs.at({barItem(bar.diameterMm)}, "m", "steel", true);
+        Need& need = needs.at({barItem(bar.diameterMm, bar.material)}, "m", "steel", true);
         Needs::addTo(need, bar.casting, metres * (1 + kCutAllowanceShare));
         need.longestMm = std::max(need.longestMm, bar.lengthMm);
         const double each = std::ceil(bar.lengthMm / kBarSpacerPitchMm) + 1;
@@ -217,6 +217,19 @@ void addSafety(Needs& needs, const Plan& plan)
     }
 }
 
+/// "_stainless"; plain steel goes without.
+std::string materialEnding(SteelMaterial material)
+{
+    switch (material) {
+    case SteelMaterial::steel: break;
+    case SteelMaterial::galvanised: return "_galvanised";
+    case SteelMaterial::stainless: return "_stainless";
+    case SteelMaterial::glass: return "_glass";
+    case SteelMaterial::basalt: return "_basalt";
+    }
+    return {};
+}
+
 }  // namespace
 
 std::string itemSlug(const std::string& words)
@@ -234,14 +247,14 @@ std::string itemSlug(const std::string& words)
     return slug;
 }
 
-std::string meshItem(double barMm, double pitchMm)
+std::string meshItem(double barMm, double pitchMm, SteelMaterial material)
 {
-    return "mesh_" + shortest(barMm) + "_" + shortest(pitchMm);
+    return "mesh_" + shortest(barMm) + "_" + shortest(pitchMm) + materialEnding(material);
 }
 
-std::string barItem(double diameterMm)
+std::string barItem(double diameterMm, SteelMaterial material)
 {
-    return "bar_" + shortest(diameterMm);
+    return "bar_" + shortest(diameterMm) + materialEnding(material);
 }
 
 std::vector<Need> gatherNeeds(const Plan& plan, const PriceBook& prices, const std::vector<CastingPtr>& castings,

@@ -44,7 +44,7 @@ std::vector<Need> gatherNeeds(const Plan& plan, const PriceBook& prices, const s
 /// "AR glass" -> "ar_glass": lower case ASCII, everything else one underscore.
 std::string itemSlug(const std::string& words);
 /// "mesh_4_50" and "bar_8": shortest decimals, as in the price book.
-std::string meshItem(double barMm, double pitchMm);
-std::string barItem(double diameterMm);
+std::string meshItem(double barMm, double pitchMm, SteelMaterial material = SteelMaterial::steel);
+std::string barItem(double diameterMm, SteelMaterial material = SteelMaterial::steel);
 
 }  // namespace yardcast

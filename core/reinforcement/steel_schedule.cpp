@@ -170,8 +170,10 @@ private:
     double aggregateMm_ = 0.0;
 };
 
+using BarTotals = std::map<std::pair<double, SteelMaterial>, DiameterTotal>;
+
 void addCasting(SteelSchedule& schedule, const Casting& casting, const Steel& steel,
-                std::map<double, DiameterTotal>& totals)
+                BarTotals& totals)
 {
     for (const SteelItem& item : casting.steel) {
         schedule.massKg += item.massKg;
@@ -179,13 +181,15 @@ void addCasting(SteelSchedule& schedule, const Casting& casting, const Steel& st
             const double cover = steel.mesh ? steel.mesh->coverMm : 0.0;
             const Box& box = casting.boundsMm;
             const double factor = lapFactor(box.width() - 2 * cover, box.height() - 2 * cover, item.pitchMm);
-            MeshNeed need{casting.id, item.diameterMm,           item.pitchMm,
-                          item.meshAreaM2, item.meshAreaM2 * factor, item.massKg};
+            MeshNeed need{casting.id, item.diameterMm, item.pitchMm, item.meshAreaM2, item.meshAreaM2 * factor,
+                          item.massKg, item.material};
             schedule.meshAreaM2 += need.withLapsM2;
             schedule.meshes.push_back(std::move(need));
         } else {
-            schedule.bars.push_back({casting.id, item.diameterMm, item.lengthMm, item.count, item.massKg});
-            DiameterTotal& total = totals[item.diameterMm];
+            schedule.bars.push_back(
+                {casting.id, item.diameterMm, item.lengthMm, item.count, item.massKg, item.material});
+            DiameterTotal& total = totals[{item.diameterMm, item.material}];
+            total.material = item.material;
             total.diameterMm = item.diameterMm;
             total.lengthM += item.lengthMm * item.count / 1000;
             total.massKg += item.massKg;
@@ -202,7 +206,7 @@ SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& cas
     for (const CastingPtr& casting : castings) ofPart[casting->part].push_back(casting);
 
     SteelSchedule schedule;
-    std::map<double, DiameterTotal> totals;
+    BarTotals totals;
     ThinCover thin;
     for (std::size_t i = 0; i < plan.parts.size(); ++i) {
         const Steel* steel = steelOf(*plan.parts[i]);
@@ -214,7 +218,7 @@ SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& cas
         for (const CastingPtr& casting : own->second) addCasting(schedule, *casting, *steel, totals);
         ofPart.erase(own);  // an id that comes twice must not count twice
     }
-    for (const auto& [diameter, total] : totals) schedule.barTotals.push_back(total);
+    for (const auto& [kind, total] : totals) schedule.barTotals.push_back(total);
     if (!thin.parts.empty()) {
         findings.push_back({"cover_thin",
                             Severity::note,

@@ -15,6 +15,7 @@ struct MeshNeed {
     double netAreaM2 = 0.0;
     double withLapsM2 = 0.0;  ///< what has to be bought before cutting losses
     double massKg = 0.0;
+    SteelMaterial material = SteelMaterial::steel;
 };
 
 struct BarNeed {
@@ -23,18 +24,20 @@ struct BarNeed {
     double lengthMm = 0.0;
     int count = 0;
     double massKg = 0.0;
+    SteelMaterial material = SteelMaterial::steel;
 };
 
 struct DiameterTotal {
     double diameterMm = 0.0;
     double lengthM = 0.0;
     double massKg = 0.0;
+    SteelMaterial material = SteelMaterial::steel;
 };
 
 struct SteelSchedule {
     std::vector<MeshNeed> meshes;
     std::vector<BarNeed> bars;
-    std::vector<DiameterTotal> barTotals;   ///< by diameter, ascending
+    std::vector<DiameterTotal> barTotals;   ///< by diameter, ascending, then material
     double meshAreaM2 = 0.0;                ///< with laps
     double massKg = 0.0;
 };

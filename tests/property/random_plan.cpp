@@ -20,10 +20,12 @@ Core core(Source& s, double length, double height, double thickness)
     return core;
 }
 
+SteelMaterial material(Source& s) { return static_cast<SteelMaterial>(s.below(5)); }
+
 Steel steel(Source& s)
 {
     Steel steel;
-    if (s.chance(60)) steel.mesh = Mesh{s.between(2, 6), s.between(30, 100), s.between(10, 25), {}};
+    if (s.chance(60)) steel.mesh = Mesh{s.between(2, 6), s.between(30, 100), s.between(10, 25), {}, material(s)};
     for (auto n = s.below(3); n > 0; --n) {
         BarGroup bars;
         bars.from = point(s, 900);
@@ -32,6 +34,7 @@ Steel steel(Source& s)
         bars.count = static_cast<int>(1 + s.below(3));
         if (s.chance(50)) bars.spacingMm = s.between(20, 60);
         bars.coverMm = s.between(15, 30);
+        bars.material = material(s);
         steel.bars.push_back(bars);
     }
     return steel;
@@ -206,6 +209,15 @@ Plan plan(Source& s)
     plan.crew.people = static_cast<int>(1 + s.below(5));
     if (s.chance(50)) plan.mixer = Mixer{s.between(50, 200), s.between(5, 12, 0.5), {}};
     if (s.chance(50)) plan.budget = Budget{s.between(100, 2000, 0.01), {}, {}};
+    if (s.chance(50)) {
+        Assumptions own;
+        own.strippingFactor = s.between(1, 2, 0.1);
+        own.mouldSurface = static_cast<MouldSurface>(s.below(3));
+        if (s.chance(50)) own.suctionKpa = s.between(0, 4, 0.1);
+        if (s.chance(50)) own.personN = s.between(500, 2000);
+        own.exposure = static_cast<Exposure>(s.below(11));
+        plan.assumptions = own;
+    }
     plan.mixes = {mix(s, "worktop"), mix(s, "body")};
     const auto count = 1 + s.below(10);
     for (std::uint32_t i = 0; i < count; ++i) {

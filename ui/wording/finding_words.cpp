@@ -92,7 +92,9 @@ QString keyWord(const std::string& key)
     QStringList words = text.split(QLatin1Char('_'));
     static const QStringList units{QStringLiteral("mm"),  QStringLiteral("kg"), QStringLiteral("l"),
                                    QStringLiteral("c"),   QStringLiteral("h"),  QStringLiteral("percent"),
-                                   QStringLiteral("deg"), QStringLiteral("kmh")};
+                                   QStringLiteral("deg"), QStringLiteral("kmh"), QStringLiteral("kpa"),
+                                   QStringLiteral("n")};
+    if (key == "bed_n_mm3") return Words::tr("the stiffness of the bed");
     if (words.size() > 1 && units.contains(words.last())) words.removeLast();
     return words.join(QLatin1Char(' '));
 }
@@ -107,6 +109,9 @@ QString inUnit(double value, const std::string& unit)
     if (unit == "deg") return number + QChar(0x00B0);
     if (unit == "kmh") return number + QChar(0x00A0) + QStringLiteral("km/h");
     if (unit == "kg_m3") return number + QChar(0x00A0) + QStringLiteral("kg/m") + QChar(0x00B3);
+    if (unit == "n") return number + QChar(0x00A0) + QLatin1Char('N');
+    if (unit == "kpa") return number + QChar(0x00A0) + QStringLiteral("kN/m") + QChar(0x00B2);
+    if (unit == "n_mm3") return number + QChar(0x00A0) + QStringLiteral("N/mm") + QChar(0x00B3);
     if (unit == "minutes") return number + QChar(0x00A0) + QStringLiteral("min");
     if (unit == "kg" || unit == "l" || unit == "h") return number + QChar(0x00A0) + QString::fromStdString(unit);
     return number;

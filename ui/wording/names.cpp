@@ -79,6 +79,46 @@ QString cementSpeedName(CementSpeed speed)
     return {};
 }
 
+QString steelMaterialName(SteelMaterial material)
+{
+    switch (material) {
+    case SteelMaterial::steel: return Words::tr("steel");
+    case SteelMaterial::galvanised: return Words::tr("galvanised steel");
+    case SteelMaterial::stainless: return Words::tr("stainless steel");
+    case SteelMaterial::glass: return Words::tr("glass fibre");
+    case SteelMaterial::basalt: return Words::tr("basalt fibre");
+    }
+    return {};
+}
+
+QString exposureName(Exposure exposure)
+{
+    switch (exposure) {
+    case Exposure::x0: return Words::tr("X0: very dry");
+    case Exposure::xc1: return Words::tr("XC1: dry, or always under water");
+    case Exposure::xc2: return Words::tr("XC2: wet, seldom dry");
+    case Exposure::xc3: return Words::tr("XC3: outdoors, sheltered from rain");
+    case Exposure::xc4: return Words::tr("XC4: outdoors, wet and dry in turn");
+    case Exposure::xd1: return Words::tr("XD1: salt in the air, damp");
+    case Exposure::xd2: return Words::tr("XD2: salt water, wet");
+    case Exposure::xd3: return Words::tr("XD3: de-icing salt, wet and dry in turn");
+    case Exposure::xs1: return Words::tr("XS1: sea air");
+    case Exposure::xs2: return Words::tr("XS2: under sea water");
+    case Exposure::xs3: return Words::tr("XS3: tide, splash and spray");
+    }
+    return {};
+}
+
+QString mouldSurfaceName(MouldSurface surface)
+{
+    switch (surface) {
+    case MouldSurface::coated: return Words::tr("coated board, oiled");
+    case MouldSurface::planed: return Words::tr("planed and varnished boards");
+    case MouldSurface::rough: return Words::tr("rough timber");
+    }
+    return {};
+}
+
 QString severityName(Severity severity)
 {
     switch (severity) {
@@ -120,13 +160,33 @@ QString unitName(const std::string& unit)
     return QString::fromStdString(unit);
 }
 
+namespace {
+
+/// The last word of an item of mesh or bars.
+QString materialWord(const QString& word)
+{
+    if (word == QLatin1String("galvanised")) return steelMaterialName(SteelMaterial::galvanised);
+    if (word == QLatin1String("stainless")) return steelMaterialName(SteelMaterial::stainless);
+    if (word == QLatin1String("glass")) return steelMaterialName(SteelMaterial::glass);
+    if (word == QLatin1String("basalt")) return steelMaterialName(SteelMaterial::basalt);
+    return word;
+}
+
+}  // namespace
+
 QString itemWord(const std::string& item)
 {
     const QStringList words = QString::fromStdString(item).split(QLatin1Char('_'));
     if (words[0] == QLatin1String("mesh") && words.size() == 3) {
         return Words::tr("mesh, %1 mm at %2 mm").arg(number(words[1]), number(words[2]));
     }
+    if (words[0] == QLatin1String("mesh") && words.size() == 4) {
+        return Words::tr("mesh, %1 mm at %2 mm, %3").arg(number(words[1]), number(words[2]), materialWord(words[3]));
+    }
     if (words[0] == QLatin1String("bar") && words.size() == 2) return Words::tr("bar, %1 mm").arg(number(words[1]));
+    if (words[0] == QLatin1String("bar") && words.size() == 3) {
+        return Words::tr("bar, %1 mm, %2").arg(number(words[1]), materialWord(words[2]));
+    }
     if (words[0] == QLatin1String("foam") && words.size() == 2) return Words::tr("foam, %1 mm").arg(number(words[1]));
     if (words[0] == QLatin1String("fibre")) return Words::tr("fibres, %1").arg(words.mid(1).join(QLatin1Char(' ')));
     if (words[0] == QLatin1String("batten")) return Words::tr("battens");

@@ -17,6 +17,12 @@ QString zoneName(ZoneKind kind);
 QString purposeName(CutoutPurpose purpose);
 QString fixtureName(FixtureKind kind);
 QString cementSpeedName(CementSpeed speed);
+/// "steel", "stainless steel", "glass fibre" ...
+QString steelMaterialName(SteelMaterial material);
+/// "XC4: wet and dry, outdoors" and so on, in the words of EN 1992-1-1 Table 4.1 cut short.
+QString exposureName(Exposure exposure);
+/// "coated board" ...
+QString mouldSurfaceName(MouldSurface surface);
 /// "Stop", "Caution", "Note".
 QString severityName(Severity severity);
 

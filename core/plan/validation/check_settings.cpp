@@ -46,6 +46,21 @@ void checkConditions(const Conditions& c, Subject& subject)
     subject.number("concrete_c", c.concreteC, {0.0, 60.0, "c"});
 }
 
+void checkAssumptions(const Assumptions& a, Subject& subject)
+{
+    const auto check = [&](const char* key, double value, NumberLimits limits, const char* unit) {
+        subject.number(key, value, {limits.least, limits.most, unit});
+    };
+    check("bed_n_mm3", a.bedNMm3, kBedLimits, "n_mm3");
+    check("stripping_factor", a.strippingFactor, kFactorLimits, "ratio");
+    check("handling_factor", a.handlingFactor, kFactorLimits, "ratio");
+    check("suction_kpa", suctionKpa(a), kSuctionLimits, "kpa");
+    check("crack_safety", a.crackSafety, kFactorLimits, "ratio");
+    check("even_load_kpa", a.evenLoadKpa, kEvenLoadLimits, "kpa");
+    check("person_n", personN(a, Imposed::worktop), kPersonLimits, "n");
+    check("late_corner_mm", a.lateCornerMm, kLateCornerLimits, "mm");
+}
+
 void checkSite(const Site& site, Subject& subject)
 {
     if (site.ground) {
@@ -111,6 +126,10 @@ void checkSettings(const Plan& plan, Validation& validation)
         Subject mixer(findings, "/mixer", {});
         mixer.number("drum_l", plan.mixer->drumL, {5.0, 10'000.0, "l"});
         mixer.number("batch_minutes", plan.mixer->batchMinutes, {0.5, 240.0, "minutes"});
+    }
+    if (plan.assumptions) {
+        Subject assumptions(findings, "/assumptions", {});
+        checkAssumptions(*plan.assumptions, assumptions);
     }
     for (std::size_t i = 0; i < plan.mixes.size(); ++i) {
         Subject mix(findings, join("/mixes", i), {plan.mixes[i].id});

@@ -30,6 +30,27 @@ TEST(SteelInCasting, MeshIsTheOutlineWithinTheCoverLessCutoutsGrownByIt)
     EXPECT_NEAR(c.massKg, c.concreteKg + c.steelKg, 1e-9);
 }
 
+TEST(SteelInCasting, FibresInResinWeighLessAndTakeTheSameRoom)
+{
+    Counter counter = slab(1800, 620, 50);
+    const auto made = [&](SteelMaterial material) {
+        const BarGroup bars{{0, 300}, {1800, 300}, 8, 2, {}, 10, {}, material};
+        counter.steel = Steel{Mesh{4, 50, 10, {}, material}, {bars}, {}};
+        return castingsOf(partOf(counter))[0];
+    };
+    const CastingPtr plain = made(SteelMaterial::steel);
+    for (const SteelMaterial material : {SteelMaterial::glass, SteelMaterial::basalt}) {
+        const CastingPtr light = made(material);
+        EXPECT_NEAR(light->steelKg, plain->steelKg * 2100 / 7850, 1e-9);
+        EXPECT_NEAR(light->concreteKg, plain->concreteKg, 1e-9);
+        EXPECT_EQ(light->steel[0].material, material);
+        EXPECT_EQ(light->steel[1].material, material);
+        // Nearer to the concrete's own weight, so less of a pull towards the face.
+        EXPECT_LT(light->centroidMm[2], plain->centroidMm[2]);
+    }
+    EXPECT_NEAR(made(SteelMaterial::stainless)->massKg, plain->massKg, 1e-9);
+}
+
 TEST(SteelInCasting, BarsAreCutToThePieceAndShareEqualLengths)
 {
     Counter counter = slab(1800, 620, 60);

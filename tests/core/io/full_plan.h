@@ -45,6 +45,10 @@ inline constexpr const char* kFullPlan = R"json({
       "cement_speed": "S"
     }
   ],
+  "assumptions": {
+    "bed_n_mm3": 4, "stripping_factor": 1.4, "handling_factor": 1.2, "mould_surface": "rough", "suction_kpa": 2.5,
+    "crack_safety": 1.7, "even_load_kpa": 3, "person_n": 900, "exposure": "XD3", "late_corner_mm": 15
+  },
   "parts": [
     {
       "id": "C1",
@@ -72,9 +76,12 @@ inline constexpr const char* kFullPlan = R"json({
       "mix": "worktop",
       "cast": "face_up",
       "steel": {
-        "mesh": {"bar_mm": 3, "pitch_mm": 40, "cover_mm": 18},
+        "mesh": {"bar_mm": 3, "pitch_mm": 40, "cover_mm": 18, "material": "basalt"},
         "bars": [
-          {"from": [60, 60], "to": [2340, 60], "diameter_mm": 6, "count": 2, "spacing_mm": 30, "cover_mm": 25}
+          {
+            "from": [60, 60], "to": [2340, 60], "diameter_mm": 6, "count": 2, "spacing_mm": 30, "cover_mm": 25,
+            "material": "stainless"
+          }
         ]
       },
       "loads": [{"name": "oven", "centre": [2200, 320], "size": [300, 400], "mass_kg": 45}],

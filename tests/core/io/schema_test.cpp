@@ -202,6 +202,7 @@ TEST(Schema, NamesTheKeysTheReaderKnows)
     expectSameKeysInDefinition<Batten>("batten");
     expectSameKeysInDefinition<Door>("door");
     expectSameKeysInDefinition<MeasuredOpening>("measured");
+    expectSameKeysInDefinition<Assumptions>("assumptions");
     expectSameKeysInDefinition<Owned>("owned");
     expectSameKeysInDefinition<OwnPrice>("price");
     expectSameKeysOfPart<Counter>("counter");

@@ -1,3 +1,6 @@
+#include <cmath>
+#include <limits>
+
 #include <gtest/gtest.h>
 
 #include "core/plan/plan.h"
@@ -75,6 +78,41 @@ TEST(Plan, AnApplianceStandsOnItsCounterOrOnTheGround)
     plan.site.ground = Ground{};
     plan.site.ground->levelMm = -20.0;
     EXPECT_EQ(levelsOf(plan, *findPart(plan, "A2")).lowMm, -20.0);
+}
+
+TEST(Plan, AssumptionsHaveTheirDefaults)
+{
+    Plan plan = twoSupports();
+    EXPECT_EQ(assumptionsOf(plan), Assumptions{});
+    EXPECT_EQ(suctionKpa(assumptionsOf(plan)), 1.0);
+    EXPECT_EQ(personN(assumptionsOf(plan), Imposed::worktop), 1000.0);
+    EXPECT_EQ(personN(assumptionsOf(plan), Imposed::person), 1500.0);
+    plan.assumptions.emplace().mouldSurface = MouldSurface::planed;
+    EXPECT_EQ(suctionKpa(assumptionsOf(plan)), 2.0);
+    plan.assumptions->mouldSurface = MouldSurface::rough;
+    EXPECT_EQ(suctionKpa(assumptionsOf(plan)), 3.0);
+    plan.assumptions->suctionKpa = 0.5;
+    plan.assumptions->personN = 700.0;
+    EXPECT_EQ(suctionKpa(assumptionsOf(plan)), 0.5);
+    EXPECT_EQ(personN(assumptionsOf(plan), Imposed::person), 700.0);
+    EXPECT_FALSE(plan == twoSupports());
+}
+
+TEST(Plan, AssumptionsThatAreNoSensibleNumbersAreNotUsed)
+{
+    Plan plan;
+    Assumptions& own = plan.assumptions.emplace();
+    own.bedNMm3 = 0.0;
+    own.strippingFactor = std::nan("");
+    own.handlingFactor = 1.6;
+    own.suctionKpa = -1.0;
+    own.crackSafety = 0.0;
+    own.evenLoadKpa = 1e9;
+    own.personN = std::numeric_limits<double>::infinity();
+    own.lateCornerMm = -3.0;
+    Assumptions expected;
+    expected.handlingFactor = 1.6;
+    EXPECT_EQ(assumptionsOf(plan), expected);
 }
 
 TEST(Plan, CutoutRings)

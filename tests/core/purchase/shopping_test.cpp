@@ -364,6 +364,8 @@ TEST(Shopping, KeysOfItems)
     EXPECT_EQ(itemSlug("\xc3\xa9"), "");
     EXPECT_EQ(meshItem(4.0, 50.0), "mesh_4_50");
     EXPECT_EQ(barItem(10.0), "bar_10");
+    EXPECT_EQ(meshItem(3.0, 50.0, SteelMaterial::glass), "mesh_3_50_glass");
+    EXPECT_EQ(barItem(6.0, SteelMaterial::stainless), "bar_6_stainless");
 }
 
 }  // namespace

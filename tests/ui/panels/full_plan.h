@@ -17,6 +17,7 @@ inline Plan fullPlan()
     plan.conditions.highC = 25.0;
     plan.conditions.lowC = 12.0;
     plan.mixer = Mixer{};
+    plan.assumptions = Assumptions{.suctionKpa = 1.5, .personN = 1200.0, .source = {}};
     plan.budget = Budget{900.0, 5200.0, {}};
     Mix worktop;
     worktop.id = "worktop";

@@ -232,8 +232,12 @@ private slots:
         front.to = {900, 0};
         bare = addPart(bare, Part{"F1", std::nullopt, {}, front, {}});
         EditorFixture fixture(bare);
-        for (const char* path : {"plan.mixer", "plan.budget", "site.ground", "site.outline"}) fixture.tick(path);
+        for (const char* path :
+             {"plan.mixer", "plan.budget", "plan.assumptions", "site.ground", "site.outline"}) {
+            fixture.tick(path);
+        }
         QVERIFY(fixture.plan().mixer && fixture.plan().budget && fixture.plan().site.ground);
+        QVERIFY(fixture.plan().assumptions);
         QVERIFY(fixture.plan().site.outline->size() >= 3);
         fixture.selection.setParts({QStringLiteral("C1")});
         for (const char* path : {"counter.rim", "counter.filler", "counter.steel", "counter.lift"}) fixture.tick(path);

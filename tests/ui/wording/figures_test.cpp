@@ -90,6 +90,8 @@ private slots:
         QCOMPARE(subjectName(nullptr, "C1"), QStringLiteral("C1"));
         QCOMPARE(itemWord("mesh_4_50"), QStringLiteral("mesh, 4 mm at 50 mm"));
         QCOMPARE(itemWord("bar_8"), QStringLiteral("bar, 8 mm"));
+        QCOMPARE(itemWord("mesh_3_50_glass"), QStringLiteral("mesh, 3 mm at 50 mm, glass fibre"));
+        QCOMPARE(itemWord("bar_6_stainless"), QStringLiteral("bar, 6 mm, stainless steel"));
     }
 
     void everyFigureHasItsNote()

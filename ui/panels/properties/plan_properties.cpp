@@ -169,6 +169,7 @@ void describePlan(PropertySheet& sheet, const PropertyContext& context)
     describeMixes(sheet);
     addConditions(sheet, plan);
     describeSite(sheet);
+    describeAssumptions(sheet);
     describeOwned(sheet, context);
 }
 

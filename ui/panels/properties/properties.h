@@ -39,6 +39,8 @@ void describePlace(PropertySheet& sheet, const Scope<Part>& parts, const Ids& id
 /// Parts of different kinds: what they share.
 void describeSeveral(PropertySheet& sheet, const Scope<Part>& parts);
 /// Nothing chosen: the plan itself.
+/// What the figures of strength rest on.
+void describeAssumptions(PropertySheet& sheet);
 void describePlan(PropertySheet& sheet, const PropertyContext& context);
 void describeSite(PropertySheet& sheet);
 void describeMixes(PropertySheet& sheet);

@@ -77,6 +77,15 @@ void addCoreGroup(PropertySheet& sheet, const Scope<std::optional<Core>>& core, 
                   content.member([](auto& c) { return &c.densityKgM3; }), rules(tr("kg/m³"), 0, 1000));
 }
 
+void addMaterialChoice(FieldColumn& column, const QString& path, const QString& label,
+                       const Scope<SteelMaterial>& material)
+{
+    column.choice(path, label, material,
+                  fixedOptions({steelMaterialName(SteelMaterial::steel), steelMaterialName(SteelMaterial::galvanised),
+                                steelMaterialName(SteelMaterial::stainless), steelMaterialName(SteelMaterial::glass),
+                                steelMaterialName(SteelMaterial::basalt)}));
+}
+
 void addSteelGroup(PropertySheet& sheet, const Scope<std::optional<Steel>>& steel, const QString& path)
 {
     FieldColumn& column = sheet.group(tr("Steel"));
@@ -95,6 +104,8 @@ void addSteelGroup(PropertySheet& sheet, const Scope<std::optional<Steel>>& stee
         .length(path + QStringLiteral(".mesh.cover_mm"), tr("Mesh cover"),
                 inMesh.member([](auto& m) { return &m.coverMm; }), coverRules())
         .setHint(tr("From the face to the nearer bars."));
+    addMaterialChoice(column, path + QStringLiteral(".mesh.material"), tr("Mesh of"),
+                      inMesh.member([](auto& m) { return &m.material; }));
 
     const Scope<std::vector<BarGroup>> bars = content.member([](auto& s) { return &s.bars; });
     column.list(
@@ -126,6 +137,8 @@ void addSteelGroup(PropertySheet& sheet, const Scope<std::optional<Steel>>& stee
             form.length(own + QStringLiteral(".cover_mm"), tr("Cover"), bar.member([](auto& b) { return &b.coverMm; }),
                         coverRules())
                 .setHint(tr("From the face to the bars."));
+            addMaterialChoice(form, own + QStringLiteral(".material"), tr("Of"),
+                              bar.member([](auto& b) { return &b.material; }));
             addPointFields(form, own + QStringLiteral(".from"), tr("From, from left"), tr("From, from front"),
                            bar.member([](auto& b) { return &b.from; }));
             addPointFields(form, own + QStringLiteral(".to"), tr("To, from left"), tr("To, from front"),

@@ -31,6 +31,8 @@ void addSizeFields(FieldColumn& column, const QString& path, const Scope<Size>& 
 void addCutoutFields(FieldColumn& column, const Scope<Cutout>& cutout);
 void addFixtureFields(FieldColumn& column, const Scope<Fixture>& fixture);
 void addSteelGroup(PropertySheet& sheet, const Scope<std::optional<Steel>>& steel, const QString& path);
+void addMaterialChoice(FieldColumn& column, const QString& path, const QString& label,
+                       const Scope<SteelMaterial>& material);
 void addCoreGroup(PropertySheet& sheet, const Scope<std::optional<Core>>& core, const QString& path);
 void addMixChoice(FieldColumn& column, const QString& path, const Scope<std::string>& mix);
 void addUprightCastChoice(FieldColumn& column, const QString& path, const Scope<UprightCast>& cast);
