@@ -28,12 +28,21 @@ struct SectionKind {
     double massZMm = 0.0;             ///< height of its centroid
 };
 
-/// A re-entrant corner of the boundary, sharp or rounded: where cracks begin.
+/// A line on which a crack would run from a re-entrant corner into the concrete, one thickness long.
+struct CrackLine {
+    Point from;
+    Point inward;                       ///< unit direction
+    std::vector<PlaceInMesh> samples;   ///< evenly along it
+};
+
+/// A re-entrant corner of the boundary, sharp or rounded: where cracks begin. A thin shell's stress grows without end
+/// at a sharp one, and at a rounded one it means little within a thickness; so what counts there is the tension across
+/// each crack line, averaged over a length of one thickness.
 struct InnerCorner {
-    std::vector<Point> along;   ///< of the arc, in the order of its ring; one point where it is sharp
-    std::vector<Point> inward;  ///< unit directions into the concrete in which a crack would run, from `along[from[i]]`
-    std::vector<int> from;
-    std::string of;             ///< id of the cutout; empty for the outline
+    std::vector<Point> along;       ///< the arc; one point where it is sharp
+    std::vector<CrackLine> lines;
+    double thicknessMm = 0.0;
+    std::string of;                 ///< id of the cutout; empty for the outline
 };
 
 /// A casting meshed and weighed. What it is held by and loaded with is the business of the case.
@@ -46,6 +55,7 @@ struct Body {
     std::vector<double> massKgMm2;    ///< of each triangle
     std::vector<double> massZMm;
     std::vector<InnerCorner> corners;
+    std::vector<int> cornerOfNode;    ///< the corner that a node lies so near to that its own stress means nothing; -1
     TriangleIndex index;              ///< which triangle lies where
     Point centroid;                   ///< of its mass
     double massKg = 0.0;              ///< that of the casting, exactly

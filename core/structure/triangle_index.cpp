@@ -28,7 +28,7 @@ struct Edge {
     Edge(const Corners& corners, int i) : from(corners.at[i])
     {
         const Point along = corners.at[(i + 1) % 3] - from;
-        const double span = length(along);
+        const double span = std::sqrt(dot(along, along));
         inward = span > 0.0 ? leftNormal(along) * (1.0 / span) : Point{};
     }
     double depth(Point p) const { return dot(p - from, inward); }
@@ -170,7 +170,6 @@ std::array<int, 2> TriangleIndex::cellOf(Point p) const
 
 Point TriangleIndex::pointAtY(Point from, Point to, double y)
 {
-    if (!(to.y > from.y)) return y == from.y ? from : to;
     const double t = std::clamp((y - from.y) / (to.y - from.y), 0.0, 1.0);
     return from + (to - from) * t;
 }

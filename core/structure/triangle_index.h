@@ -58,10 +58,8 @@ public:
         const int y1 = cellOf(to)[1];
         for (int y = y0; y <= y1; ++y) {
             // The rows at the ends of the grid take all that lies beyond it.
-            const double below = y == y0 ? from.y : low_.y + y * pitchMm_;
-            const double above = y == y1 ? to.y : low_.y + (y + 1) * pitchMm_;
-            const Point a = pointAtY(from, to, below);
-            const Point b = pointAtY(from, to, above);
+            const Point a = y == y0 ? from : pointAtY(from, to, low_.y + y * pitchMm_);
+            const Point b = y == y1 ? to : pointAtY(from, to, low_.y + (y + 1) * pitchMm_);
             const double low = std::min(a.x, b.x);
             const double high = std::max(a.x, b.x);
             const int x0 = cellOf({low - kMarginMm, low_.y})[0];

@@ -1,0 +1,247 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/structure/body.h"
+#include "core/structure/places.h"
+
+namespace yardcast {
+
+namespace {
+
+using Stress = std::array<double, 3>;
+
+/// The larger principal value; 0 where both press.
+double tensionOf(const Stress& s)
+{
+    const double mean = (s[0] + s[1]) / 2;
+    const double half = (s[0] - s[1]) / 2;
+    return std::max(mean + std::sqrt(half * half + s[2] * s[2]), 0.0);
+}
+
+Stress fibre(const Stress& face, const Stress& perMm, double depthMm)
+{
+    return {face[0] + perMm[0] * depthMm, face[1] + perMm[1] * depthMm, face[2] + perMm[2] * depthMm};
+}
+
+double across(const Stress& s, Point n)
+{
+    return s[0] * n.x * n.x + s[1] * n.y * n.y + 2 * s[2] * n.x * n.y;
+}
+
+double doubledArea(const TriangleMesh& mesh, const std::array<int, 3>& t)
+{
+    return cross(mesh.nodes[t[1]] - mesh.nodes[t[0]], mesh.nodes[t[2]] - mesh.nodes[t[0]]);
+}
+
+/// Tension across a crack line averaged over its length, at face and underside.
+FibreTension alongCrack(const Body& body, const StressField& field, const CrackLine& line, int& kind)
+{
+    const int kinds = body.kindCount();
+    const Point n = leftNormal(line.inward);
+    FibreTension sum;
+    kind = -1;
+    for (const PlaceInMesh& place : line.samples) {
+        int most = 0;
+        for (int k = 1; k < kinds; ++k) {
+            if (body.share[place.triangle * kinds + k] > body.share[place.triangle * kinds + most]) most = k;
+        }
+        if (kind < 0) kind = most;
+        Stress face{};
+        Stress perMm{};
+        for (int i = 0; i < 3; ++i) {
+            const int at = body.mesh().triangles[place.triangle][i] * kinds + most;
+            for (int c = 0; c < 3; ++c) {
+                face[c] += place.weight[i] * field.atFace[at][c];
+                perMm[c] += place.weight[i] * field.perMm[at][c];
+            }
+        }
+        sum.topMpa += across(face, n);
+        sum.bottomMpa += across(fibre(face, perMm, body.kinds[most].depthMm), n);
+    }
+    const double count = static_cast<double>(line.samples.size());
+    return {std::max(sum.topMpa / count, 0.0), std::max(sum.bottomMpa / count, 0.0)};
+}
+
+/// Greatest of all crack lines of a corner, each face by itself.
+struct CornerTension {
+    FibreTension tension;
+    int topKind = 0;
+    int bottomKind = 0;
+    Point topAt;
+    Point bottomAt;
+};
+
+CornerTension cornerTension(const Body& body, const StressField& field, const InnerCorner& corner)
+{
+    CornerTension worst;
+    worst.topAt = worst.bottomAt = corner.along.front();
+    for (const CrackLine& line : corner.lines) {
+        int kind = 0;
+        const FibreTension t = alongCrack(body, field, line, kind);
+        if (t.topMpa > worst.tension.topMpa) {
+            worst.tension.topMpa = t.topMpa;
+            worst.topKind = kind;
+            worst.topAt = line.from;
+        }
+        if (t.bottomMpa > worst.tension.bottomMpa) {
+            worst.tension.bottomMpa = t.bottomMpa;
+            worst.bottomKind = kind;
+            worst.bottomAt = line.from;
+        }
+    }
+    return worst;
+}
+
+double percentOf(double tensionMpa, double strengthMpa)
+{
+    return strengthMpa > 0.0 ? 100 * tensionMpa / strengthMpa : (tensionMpa > 0.0 ? HUGE_VAL : 0.0);
+}
+
+}  // namespace
+
+StressField stressField(const Body& body, const std::vector<std::array<ShellForces, 3>>& forces)
+{
+    const TriangleMesh& mesh = body.mesh();
+    const int kinds = body.kindCount();
+    StressField field;
+    field.atFace.assign(mesh.nodes.size() * kinds, {});
+    field.perMm.assign(mesh.nodes.size() * kinds, {});
+    field.there.assign(mesh.nodes.size() * kinds, 0);
+    std::vector<double> weights(mesh.nodes.size() * kinds, 0.0);
+    for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
+        const ShellSection& section = body.model.sections[t];
+        const double area = doubledArea(mesh, mesh.triangles[t]);
+        const double perArea = 1.0 / section.areaMm;
+        const double perInertia = 1.0 / section.inertiaMm3;
+        // A compact strip's greatest shear stress in torsion, at a given twist, is less than a plate's by about the
+        // root of the factor (a square bar: 0.68 for a factor of 0.42; Roark, from memory).
+        const double perTwist = perInertia / std::sqrt(section.twistFactor);
+        for (int k = 0; k < kinds; ++k) {
+            const double weight = body.share[t * kinds + k] * area;
+            if (!(weight > 0.0)) continue;
+            const SectionKind& kind = body.kinds[k];
+            // z of the face from the section's centroid, with the sign of stress; skins bend about their own middles.
+            const double up = kind.skins ? -kind.depthMm / 2 : section.centreMm;
+            for (int i = 0; i < 3; ++i) {
+                const ShellForces& f = forces[t][i];
+                const Stress perMm{f.moment[0] * perInertia, f.moment[1] * perInertia, f.moment[2] * perTwist};
+                const std::size_t at = static_cast<std::size_t>(mesh.triangles[t][i]) * kinds + k;
+                weights[at] += weight;
+                for (int c = 0; c < 3; ++c) {
+                    field.perMm[at][c] += weight * perMm[c];
+                    field.atFace[at][c] += weight * (f.force[c] * perArea + perMm[c] * up);
+                }
+            }
+        }
+    }
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        if (!(weights[i] > 0.0)) continue;
+        field.there[i] = 1;
+        for (int c = 0; c < 3; ++c) {
+            field.perMm[i][c] /= weights[i];
+            field.atFace[i][c] /= weights[i];
+        }
+    }
+    return field;
+}
+
+FibreTension fibreTension(const Body& body, const StressField& field, int node, int kind)
+{
+    const std::size_t at = static_cast<std::size_t>(node) * body.kinds.size() + kind;
+    return {tensionOf(field.atFace[at]), tensionOf(fibre(field.atFace[at], field.perMm[at], body.kinds[kind].depthMm))};
+}
+
+GreatestUse greatestUse(const Body& body, const StressField& field, const std::vector<double>& strengthMpa)
+{
+    GreatestUse use;
+    const auto consider = [&](double tensionMpa, int kind, Point at, bool onFace, int corner) {
+        const double percent = percentOf(tensionMpa, strengthMpa[kind]);
+        if (!(percent > use.percent)) return;
+        use = {percent, at, onFace, kind, tensionMpa, corner};
+    };
+    const int kinds = body.kindCount();
+    for (std::size_t node = 0; node < body.mesh().nodes.size(); ++node) {
+        if (body.cornerOfNode[node] >= 0) continue;
+        for (int k = 0; k < kinds; ++k) {
+            if (!field.there[node * kinds + k]) continue;
+            const FibreTension t = fibreTension(body, field, static_cast<int>(node), k);
+            consider(t.topMpa, k, body.mesh().nodes[node], true, -1);
+            consider(t.bottomMpa, k, body.mesh().nodes[node], false, -1);
+        }
+    }
+    for (std::size_t i = 0; i < body.corners.size(); ++i) {
+        const CornerTension c = cornerTension(body, field, body.corners[i]);
+        consider(c.tension.topMpa, c.topKind, c.topAt, true, static_cast<int>(i));
+        consider(c.tension.bottomMpa, c.bottomKind, c.bottomAt, false, static_cast<int>(i));
+    }
+    return use;
+}
+
+CaseResult caseResult(const Body& body, const ShellSystem& system, const ShellSolution& solution,
+                      const CaseSetting& setting, const std::vector<NamedCut>& cuts)
+{
+    CaseResult result;
+    result.which = setting.which;
+    result.ageH = setting.ageH;
+    result.factor = setting.factor;
+    result.suctionKpa = setting.suctionKpa;
+    result.faceUp = setting.faceUp;
+    result.elasticMpa = system.model().elasticMpa;
+    result.holds = solution.settled;
+    if (!result.holds) return result;
+
+    const TriangleMesh& mesh = body.mesh();
+    const int kinds = body.kindCount();
+    const std::vector<double> strength = usableStrengthMpa(body, setting.ageH);
+    const auto forces = system.forces(solution.displacement);
+    const StressField stress = stressField(body, forces);
+
+    auto field = std::make_shared<StrengthField>();
+    field->mesh = mesh;
+    field->usePercent.resize(mesh.nodes.size());
+    field->downMm.resize(mesh.nodes.size());
+    field->tensionTopMpa.resize(mesh.nodes.size());
+    field->tensionBottomMpa.resize(mesh.nodes.size());
+    std::vector<CornerTension> corners;
+    for (const InnerCorner& corner : body.corners) {
+        corners.push_back(cornerTension(body, stress, corner));
+        result.tensionTopMpa = std::max(result.tensionTopMpa, corners.back().tension.topMpa);
+        result.tensionBottomMpa = std::max(result.tensionBottomMpa, corners.back().tension.bottomMpa);
+    }
+    for (std::size_t node = 0; node < mesh.nodes.size(); ++node) {
+        const double* u = &solution.displacement[6 * node];
+        const double down = u[0] * setting.down[0] + u[1] * setting.down[1] + u[2] * setting.down[2];
+        field->downMm[node] = down;
+        result.deflectionMm = std::max(result.deflectionMm, down);
+        const int corner = body.cornerOfNode[node];
+        for (int k = 0; k < kinds; ++k) {
+            if (!stress.there[node * kinds + k]) continue;
+            FibreTension t = fibreTension(body, stress, static_cast<int>(node), k);
+            if (corner >= 0) {
+                t.topMpa = std::min(t.topMpa, corners[corner].tension.topMpa);
+                t.bottomMpa = std::min(t.bottomMpa, corners[corner].tension.bottomMpa);
+            } else {
+                result.tensionTopMpa = std::max(result.tensionTopMpa, t.topMpa);
+                result.tensionBottomMpa = std::max(result.tensionBottomMpa, t.bottomMpa);
+            }
+            field->tensionTopMpa[node] = std::max(field->tensionTopMpa[node], t.topMpa);
+            field->tensionBottomMpa[node] = std::max(field->tensionBottomMpa[node], t.bottomMpa);
+            const double percent = percentOf(std::max(t.topMpa, t.bottomMpa), strength[k]);
+            field->usePercent[node] = std::max(field->usePercent[node], percent);
+        }
+    }
+    const GreatestUse use = greatestUse(body, stress, strength);
+    result.usePercent = use.percent;
+    result.at = use.at;
+    result.onFace = use.onFace;
+    result.strengthMpa = strength[use.kind];
+    result.place = placeAt(body, use.at, use.corner);
+    for (const NamedCut& cut : cuts) {
+        if (auto section = sectionForces(body, forces, stress, cut, strength))
+            result.sections.push_back(std::move(*section));
+    }
+    result.field = std::move(field);
+    return result;
+}
+
+}  // namespace yardcast
