@@ -5,6 +5,7 @@
 
 #include "core/castings/casting.h"
 #include "core/plan/finding.h"
+#include "core/reinforcement/steel_layout.h"
 
 namespace yardcast {
 
@@ -40,6 +41,7 @@ struct SteelSchedule {
     std::vector<DiameterTotal> barTotals;   ///< by diameter, ascending, then material
     double meshAreaM2 = 0.0;                ///< with laps
     double massKg = 0.0;
+    std::vector<CastingSteelLayout> layouts;  ///< of castings that have steel, in the order of the parts
 };
 
 /// Mesh sheets lap where a piece is longer than a sheet (2000 x 1000 mm unless said otherwise) by two pitches, at
