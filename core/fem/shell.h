@@ -48,12 +48,14 @@ struct ShellSolution {
     NodeVector displacement;               ///< 6 a node
     std::vector<double> contactN;          ///< one a contact spring, >= 0
     int contactSteps = 0;
-    bool settled = false;                  ///< the active set settled; false: too little holds it (it tips), or no end
+    /// False: too little holds it (it tips); displacements and contact forces are all zero then.
+    bool settled = false;
 };
 
 /// Stress resultants per width in the frame of the mesh, at one place of a triangle. Moments are about the centroid
 /// of the section and positive where the underside (low z) is in tension, N (Nmm per mm); forces N/mm, tension
-/// positive. `shear` is the out-of-plane shear force per width.
+/// positive. `shear` is the out-of-plane shear force per width, the integral of the stresses xz and yz; it follows from the
+/// change of the moments, which is constant in a triangle: a coarse figure.
 struct ShellForces {
     std::array<double, 3> force{};   ///< x, y, xy
     std::array<double, 3> moment{};  ///< x, y, xy
