@@ -18,8 +18,8 @@ struct BarDimensions {
 /// Least radius that a bar is bent to: 2 diameters up to 16 mm, 3.5 above (mandrel of 4 and 7, EN 1992-1-1 Table 8.1N).
 double leastBendRadiusMm(double diameterMm);
 
-/// Length along the bar before it is bent, not rounded; bends at the least radius. Codes 00, 11, 12, 13, 15, 21 to 33, 47,
-/// 51, 63; nothing for others.
+/// Length along the bar before it is bent, not rounded; bends at the least radius. Codes 00, 11, 12, 13, 15, 21 to 33,
+/// 47, 51, 63; nothing for others.
 std::optional<double> bentBarLengthMm(const std::string& shapeCode, double diameterMm, const BarDimensions& outside);
 
 /// Rounded up to the next 25 mm, as a schedule has it (from memory).

@@ -49,8 +49,8 @@ double basicAnchorageMm(const BarInConcrete& bar, double fctk005Mpa);
 double anchorageMm(const BarInConcrete& bar, double fctk005Mpa);
 /// 8.7.3: l0 where `lappedShare` of the bars lap at one place (0.5, 1.0). At least 0.3 alpha6 lb,rqd, 15 bars, 200 mm.
 double lapMm(const BarInConcrete& bar, double fctk005Mpa, double lappedShare);
-/// 8.7.5.2, Table 8.4 (from memory): laps of welded mesh whose sheets lie on one another, for wires across: 150 mm up to
-/// 6 mm, 250 up to 8.5, 350 above; and two pitches, common practice.
+/// 8.7.5.2, Table 8.4 (from memory): laps of welded mesh whose sheets lie on one another, for wires across: 150 mm up
+/// to 6 mm, 250 up to 8.5, 350 above; and two pitches, common practice.
 double meshLapMm(double barMm, double pitchMm);
 
 /// Table 7.1N: crack width allowed for looks and life, mm.

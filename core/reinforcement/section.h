@@ -32,12 +32,13 @@ struct SteelLayer {
     double elasticMpa = 200'000.0;
 };
 
-/// The layers that pull across a straight cut from-to through a casting with this outline. Mesh: its mean depth (nobody
-/// knows which wires lie first), the same in every direction. Bars: those that cross the cut, each with the square of
-/// the cosine to the cut's normal and with the share of `anchorageMm` that it reaches beyond the cut on its shorter
-/// side. `widthMm` is what the cut has of concrete. What is not counted (`ReinforcementStrength`) is left out.
+/// The layers that pull across a straight cut from-to through a casting with this outline, `widthMm` of it in concrete.
+/// Mesh: at its mean depth (nobody knows which wires lie first), the same in every direction. Bars: those that cross
+/// the cut, each with the square of the cosine to the cut's normal, and with the share of its anchorage (8.4, from
+/// `fctk005Mpa` of the concrete at its age) that its shorter side has beyond the cut. What is not counted
+/// (`ReinforcementStrength`) is left out.
 std::vector<SteelLayer> layersAcross(const Steel& steel, const Region& outline, Point from, Point to, double widthMm,
-                                     double anchorageMm);
+                                     double fctk005Mpa);
 
 /// gamma_c, gamma_s and alpha_cc (EN 1992-1-1 2.4.2.4, 3.1.6: recommended). 1, 1, 1 give what is likely to happen.
 struct SafetyFactors {
@@ -115,8 +116,8 @@ double crackedShare(double momentN, double crackingMomentN, double beta);
 /// 7.4.3, eq. 7.18 for curvature: stiffness (N mm2/mm) between uncracked and cracked.
 double effectiveStiffness(double uncracked, double cracked, double crackedShareOfState);
 
-/// Moments that orthogonal steel along x and y has to bear for a slab's mx, my, mxy (N, positive: underside pulled).
-/// R. H. Wood, The reinforcement of slabs in accordance with a pre-determined field of moments, Concrete 2 (1968) 69-76,
+/// Moments that orthogonal steel along x and y has to bear for a slab's mx, my, mxy (N, positive: underside pulled). R.
+/// H. Wood, The reinforcement of slabs in accordance with a pre-determined field of moments, Concrete 2 (1968) 69-76,
 /// with G. S. T. Armer's correspondence (from memory). Never negative.
 struct DesignMoments {
     double undersideX = 0.0;

@@ -96,9 +96,9 @@ struct CastingSteelLayout {
     std::vector<BarListRow> barList;  ///< by mark: bars of the plan, then the suggested ones
 };
 
-/// `fctk005Mpa`: of the concrete at 28 days, for anchorage. `part` is the casting's part: a counter or panel; for others,
-/// and for those without steel, nothing is laid. Suggested corner bars only where the plan has any steel: a maker who
-/// wants none is told elsewhere what that means.
+/// `fctk005Mpa`: of the concrete at 28 days, for anchorage. `part` is the casting's part: a counter or panel; for
+/// others, and for those without steel, nothing is laid. Suggested corner bars only where the plan has any steel: a
+/// maker who wants none is told elsewhere what that means.
 CastingSteelLayout castingSteelLayout(const Casting& casting, const Part& part, double fctk005Mpa);
 
 }  // namespace yardcast
