@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace yardcast::fem {
 
@@ -14,13 +13,6 @@ constexpr double kMergeShare = 0.35;
 constexpr double kRoomShare = 0.3;
 /// Edges at one node keep this angle apart, unless both belong to boundaries (cosine of 35 degrees).
 constexpr double kSteepCosine = 0.82;
-/// A turn at a point of a path that is a corner, not part of an arc.
-constexpr double kCornerDeg = 30.0;
-/// The most that an arc turns from one end of an edge to the other.
-constexpr double kArcStepDeg = 50.0;
-/// Sides of an arc are shorter than this share of the size wanted.
-constexpr double kShortShare = 0.8;
-
 double segmentsApart(Point a, Point b, Point c, Point d)
 {
     const double side = cross(b - a, c - a) * cross(b - a, d - a);
@@ -49,15 +41,8 @@ std::vector<Constraints::Station> Constraints::stationsOf(int number) const
     const Path& path = layout_.paths[std::size_t(number)];
     std::vector<Station> stations;
     const int count = int(path.points.size());
-    for (int i = 0; i < count; ++i) {
-        const Point p = path.points[std::size_t(i)];
-        bool fixed = std::abs(path.turnDeg(i)) > kCornerDeg || (!path.closed && (i == 0 || i == count - 1));
-        if (!fixed && path.boundary) {
-            const double shortMm = kShortShare * layout_.sizes.at(p);
-            fixed = distance(p, path.to(i)) > shortMm || distance(p, path.from((i + count - 1) % count)) > shortMm;
-        }
-        if (fixed) stations.push_back({path.along[std::size_t(i)], -1, -1});
-    }
+    for (int i = 0; i < count; ++i)
+        if (isStation(path, i, layout_.sizes)) stations.push_back({path.along[std::size_t(i)], -1, -1});
     for (std::size_t m = 0; m < layout_.meetings.size(); ++m) {
         const Meeting& meeting = layout_.meetings[m];
         if (meeting.path == number) stations.push_back({meeting.alongMm, meeting.site, int(m)});
@@ -76,6 +61,18 @@ void Constraints::mergeStations(int number, std::vector<Station>& stations)
         if (s.meeting < 0) return path.boundary ? 2 : 0;
         return 1;
     };
+    if (path.closed && stations.size() > 1) {  // begin after the widest gap: nothing merges across the seam
+        std::size_t first = 0;
+        double widestMm = stations.front().alongMm + path.lengthMm - stations.back().alongMm;
+        for (std::size_t k = 1; k < stations.size(); ++k) {
+            const double gapMm = stations[k].alongMm - stations[k - 1].alongMm;
+            if (gapMm <= widestMm) continue;
+            widestMm = gapMm;
+            first = k;
+        }
+        for (std::size_t k = 0; k < first; ++k) stations[k].alongMm += path.lengthMm;
+        std::ranges::rotate(stations, stations.begin() + std::ptrdiff_t(first));
+    }
     std::vector<Station> kept;
     for (const Station& s : stations) {
         const double nearMm = kMergeShare * layout_.sizes.at(path.at(s.alongMm));
@@ -84,8 +81,8 @@ void Constraints::mergeStations(int number, std::vector<Station>& stations)
             const bool bothAreNodes = s.site >= 0 && kept.back().site >= 0;
             if (!bothStay && !bothAreNodes) {
                 Station& old = kept.back();
-                if (old.site < 0) old.site = siteAt(path.at(rank(s) > rank(old) ? s.alongMm : old.alongMm));
-                const int site = s.site >= 0 ? s.site : old.site;
+                int site = std::max(s.site, old.site);  // at most one of them has one
+                if (site < 0) site = siteAt(path.at(rank(s) > rank(old) ? s.alongMm : old.alongMm));
                 for (const int m : {old.meeting, s.meeting})
                     if (m >= 0) layout_.meetings[std::size_t(m)].site = site;
                 if (rank(s) > rank(old)) old = s;
@@ -111,12 +108,7 @@ std::vector<Point> Constraints::divided(const Path& path, double fromMm, double 
         const double alongMm = fromMm + lengthMm * (k + 0.5) / steps;
         sum.push_back(sum.back() + lengthMm / steps / layout_.sizes.at(path.at(alongMm)));
     }
-    double turnedDeg = 0.0;
-    for (std::size_t i = 0; i < path.points.size(); ++i)
-        for (const double lap : {0.0, path.lengthMm})
-            if (path.along[i] + lap > fromMm + 1e-9 && path.along[i] + lap < toMm - 1e-9)
-                turnedDeg += std::abs(path.turnDeg(int(i)));
-    const int count = std::max({1, int(std::lround(sum.back())), int(std::ceil(turnedDeg / kArcStepDeg - 1e-6))});
+    const int count = std::max(int(std::lround(sum.back())), leastEdges(path, fromMm, toMm, layout_.sizes.at(path.at(fromMm + 0.5 * lengthMm))));
     std::vector<Point> points;
     for (int k = 1; k < count; ++k) {
         const double wanted = sum.back() * k / count;

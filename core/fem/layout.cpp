@@ -2,17 +2,28 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <numbers>
 
 namespace yardcast::fem {
 
 namespace {
 
+/// Sides of a boundary shorter than this share of the size asked for are merged into one point.
+constexpr double kShortSideShare = 0.08;
 /// Sine of the least angle at which paths that cross share a node (30 degrees).
 constexpr double kSteepSine = 0.5;
 /// Two places on paths belong to one corner or crossing, not to a strip between them, when the way along the paths is
 /// shorter than this many times the way across (corners of 45 degrees and more).
 constexpr double kWayRound = 2.6;
+
+/// A turn at a point of a path that is a corner, not part of an arc.
+constexpr double kCornerDeg = 30.0;
+/// The most that an arc turns from one end of an edge to the other.
+constexpr double kArcStepDeg = 50.0;
+/// An edge may cut off this share of the squared size from an arc; two or more are pushed out to keep the area.
+constexpr double kCutOffShare = 0.002;
+/// Sides of an arc are shorter than this share of the size wanted.
+constexpr double kShortShare = 0.8;
 
 struct Side {
     int path = 0;
@@ -48,8 +59,8 @@ public:
             layout_.sizes.add(place.at, std::max(place.sizeMm, leastMm));
         }
         for (const Polygon& polygon : request.domain) {
-            addPath(pathOf(polygon.outer, true, true));
-            for (const Ring& hole : polygon.holes) addPath(pathOf(hole, true, true));
+            addPath(boundaryOf(polygon.outer));
+            for (const Ring& hole : polygon.holes) addPath(boundaryOf(hole));
         }
         for (const Ring& line : request.lines) {
             const bool closed = line.size() > 3 && distance(line.front(), line.back()) < 0.02;
@@ -62,10 +73,18 @@ public:
         findCrossings();
         findEndsOnPaths();
         findCloseFeatures();
+        findShortSections();
         return std::move(layout_);
     }
 
 private:
+    Path boundaryOf(const Ring& ring) const
+    {
+        const Path cleaned = pathOf(ring, true, true);
+        return pathOf(withoutShortSides(cleaned.points, kShortSideShare,
+                                        [&](Point p) { return layout_.asked.at(p); }), true, true);
+    }
+
     void addPath(Path path)
     {
         if (path.sides() == 0) return;
@@ -184,6 +203,34 @@ private:
         for (const Lowered& place : lowered) layout_.sizes.add(place.at, place.sizeMm);
     }
 
+    /// Lowers the size where stations of a boundary are closer to each other than it.
+    void findShortSections()
+    {
+        for (int number = 0; number < int(layout_.paths.size()); ++number) {
+            const Path& path = layout_.paths[std::size_t(number)];
+            if (!path.boundary) break;
+            std::vector<double> stations;
+            for (int i = 0; i < int(path.points.size()); ++i)
+                if (isStation(path, i, layout_.sizes)) stations.push_back(path.along[std::size_t(i)]);
+            for (const Meeting& m : layout_.meetings) {
+                if (m.path == number) stations.push_back(m.alongMm);
+                if (m.otherPath == number) stations.push_back(m.otherAlongMm);
+            }
+            if (stations.empty()) continue;
+            std::ranges::sort(stations);
+            stations.push_back(stations.front() + path.lengthMm);
+            for (std::size_t k = 0; k + 1 < stations.size(); ++k) {
+                const double fromMm = stations[k], toMm = stations[k + 1];
+                const Point middle = path.at(0.5 * (fromMm + toMm));
+                const double sideMm = (toMm - fromMm) / leastEdges(path, fromMm, toMm, layout_.sizes.at(middle));
+                if (sideMm < kShortSideShare * layout_.asked.at(middle)) continue;
+                if (sideMm > 0.8 * layout_.sizes.at(middle)) continue;
+                for (const Point p : {path.at(fromMm), middle, path.at(toMm)})
+                    layout_.sizes.add(p, std::max(sideMm, kLeastShare * layout_.asked.sizeMm()));
+            }
+        }
+    }
+
     /// The size that the nearest other features leave room for at p on side s.
     double sizeNear(Point p, const Side& s, double alongMm)
     {
@@ -212,6 +259,35 @@ private:
 };
 
 }  // namespace
+
+bool isStation(const Path& path, int point, const SizeField& sizes)
+{
+    const int count = int(path.points.size());
+    if (!path.closed && (point == 0 || point == count - 1)) return true;
+    if (std::abs(path.turnDeg(point)) > kCornerDeg) return true;
+    if (!path.boundary) return false;
+    const Point p = path.points[std::size_t(point)];
+    const double shortMm = kShortShare * sizes.at(p);
+    return distance(p, path.to(point)) > shortMm || distance(p, path.from((point + count - 1) % count)) > shortMm;
+}
+
+int leastEdges(const Path& path, double fromMm, double toMm, double sizeMm)
+{
+    double turnedDeg = 0.0;
+    for (std::size_t i = 0; i < path.points.size(); ++i) {
+        const double turnDeg = std::abs(path.turnDeg(int(i)));
+        for (const double lap : {0.0, path.lengthMm}) {
+            const double alongMm = path.along[i] + lap;
+            if (alongMm > fromMm + 1e-9 && alongMm < toMm - 1e-9) turnedDeg += turnDeg;
+            // An arc turns by half a step where it begins and ends.
+            const bool end = std::abs(alongMm - fromMm) <= 1e-9 || std::abs(alongMm - toMm) <= 1e-9;
+            if (end && turnDeg < kCornerDeg) turnedDeg += 0.5 * turnDeg;
+        }
+    }
+    const double cutOffMm2 = (toMm - fromMm) * (toMm - fromMm) * turnedDeg * (std::numbers::pi / 180.0) / 12.0;
+    const int least = cutOffMm2 > kCutOffShare * sizeMm * sizeMm ? 2 : 1;
+    return std::max(least, int(std::ceil(turnedDeg / kArcStepDeg - 1e-6)));
+}
 
 Layout layoutOf(const MeshRequest& request, Box bounds)
 {

@@ -144,6 +144,7 @@ TriangleMesh meshOf(const MeshRequest& request)
     const int seeded = int(mesh.sites().size());
     refine(mesh, layout.sizes, std::min(kMostMeshNodes, 3 * seeded + 500));
     smooth(mesh, 1);
+    mendThin(mesh);
     return meshFrom(mesh, centre);
 }
 

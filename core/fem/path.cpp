@@ -11,6 +11,9 @@ namespace {
 constexpr double kSamePointMm = 0.02;
 constexpr double kStraightMm = 0.004;  // the pitch of the lattice that everything is rounded to
 
+/// A side that joins two opposite ones is the end of a strip when both are longer than it by this.
+constexpr double kStripEnd = 1.5;
+
 /// The middle point adds nothing: it is on the line, or the line runs back over itself.
 bool needless(Point before, Point middle, Point after)
 {
@@ -79,6 +82,67 @@ Path pathOf(std::vector<Point> points, bool closed, bool boundary)
         if (int(i) < path.sides()) path.lengthMm += distance(path.from(int(i)), path.to(int(i)));
     }
     return path;
+}
+
+namespace {
+
+/// The point that can stand for b and c between a and d, the area on either side kept: on the line parallel to ad that
+/// keeps it, where that meets ab or cd, whichever moves less; else nearest to the middle of bc.
+Point mergedPoint(Point a, Point b, Point c, Point d)
+{
+    const Point base = d - a;
+    const Point middle = (b + c) * 0.5;
+    const double twice = cross(b - a, c - a) + cross(c - a, d - a);
+    const double baseMm = length(base);
+    if (baseMm < kSamePointMm) return middle;
+    const Point normal = leftNormal(base) * (1.0 / baseMm);
+    const double heightMm = -twice / baseMm;  // of the parallel line over ad, to its left
+    const auto onLine = [&](Point from, Point direction, Point& found) {
+        const double climb = dot(direction, normal);
+        if (std::abs(climb) < 0.05 * length(direction)) return false;
+        found = from + direction * ((heightMm - dot(from - a, normal)) / climb);
+        return true;
+    };
+    Point best = middle + normal * (heightMm - dot(middle - a, normal));
+    const double reachMm = 1.5 * distance(b, c);
+    double bestMm = distance(best, middle);
+    Point other;
+    bool along = false;  // keeps the direction of one of the sides
+    if (onLine(b, b - a, other) && distance(other, middle) < reachMm) {
+        best = other;
+        bestMm = distance(other, middle);
+        along = true;
+    }
+    if (onLine(c, d - c, other) && distance(other, middle) < (along ? bestMm : reachMm)) best = other;
+    return best;
+}
+
+}  // namespace
+
+Ring withoutShortSides(Ring ring, double shortShare, const std::function<double(Point)>& sizeAt)
+{
+    while (ring.size() > 3) {
+        const std::size_t count = ring.size();
+        std::size_t shortest = count;
+        double least = 1.0;
+        for (std::size_t i = 0; i < count; ++i) {
+            const Point b = ring[i], c = ring[(i + 1) % count];
+            const double share = distance(b, c) / (shortShare * sizeAt((b + c) * 0.5));
+            if (share >= least) continue;
+            // The end of a strip: its two long sides must not be drawn together.
+            const Point in = b - ring[(i + count - 1) % count], out = ring[(i + 2) % count] - c;
+            const double endMm = kStripEnd * distance(b, c);
+            if (dot(in, out) < -0.85 * length(in) * length(out) && length(in) > endMm && length(out) > endMm) continue;
+            least = share;
+            shortest = i;
+        }
+        if (shortest == count) break;
+        const std::size_t next = (shortest + 1) % count;
+        ring[shortest] = mergedPoint(ring[(shortest + count - 1) % count], ring[shortest], ring[next],
+                                     ring[(next + 1) % count]);
+        ring.erase(ring.begin() + std::ptrdiff_t(next));
+    }
+    return ring;
 }
 
 }  // namespace yardcast::fem

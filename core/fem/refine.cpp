@@ -155,6 +155,33 @@ private:
         return awayMm > offMm ? middle + (centre - middle) * (offMm / awayMm) : centre;
     }
 
+    /// Splits at the middle; near a sharp corner at a power of two from it, so that the edges on both sides of it end
+    /// at the same distance and do not go on splitting each other.
+    int split(int in, int edge, int a, int b)
+    {
+        const bool sharpA = isSharp(a, b), sharpB = isSharp(b, a);
+        if (sharpA == sharpB) return mesh_.split(in, edge);
+        const Point from = point(sharpA ? a : b), to = point(sharpA ? b : a);
+        const double lengthMm = distance(from, to);
+        const double shellMm = std::exp2(std::round(std::log2(0.5 * lengthMm)));
+        return mesh_.splitAt(in, edge, siteOf(from + (to - from) * (shellMm / lengthMm)));
+    }
+
+    /// Whether another edge of a boundary or line leaves `at` within 60 degrees of the one to `end`.
+    bool isSharp(int at, int end)
+    {
+        const Point mine = point(end) - point(at);
+        mesh_.star(at, star_);
+        for (const int in : star_) {
+            const Triangle& t = mesh_.triangle(in);
+            const int i = t.indexOfCorner(at);
+            if (t.kind[kBefore[i]] == EdgeKind::free || t.corner[kNext[i]] == end) continue;
+            const Point theirs = point(t.corner[kNext[i]]) - point(at);
+            if (dot(mine, theirs) > 0.5 * length(mine) * length(theirs)) return true;
+        }
+        return false;
+    }
+
     /// Splits the edge, or gives it up where it is a short piece of a line; then looks at the triangle again.
     void splitOrRelease(int in, int edge, int at, const Triangle& before)
     {
@@ -162,7 +189,7 @@ private:
         const int a = t.corner[kNext[edge]], b = t.corner[kBefore[edge]];
         const Point middle = (point(a) + point(b)) * 0.5;
         int site = -1;
-        if (distance(point(a), point(b)) >= 2.0 * kFloorShare * sizes_.at(middle)) site = mesh_.split(in, edge);
+        if (distance(point(a), point(b)) >= 2.0 * kFloorShare * sizes_.at(middle)) site = split(in, edge, a, b);
         if (site >= 0) {
             lookAround(site);
         } else if (t.kind[edge] == EdgeKind::line) {

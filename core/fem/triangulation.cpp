@@ -299,6 +299,18 @@ void Triangulation::makeDelaunay()
     legalise();
 }
 
+void Triangulation::makeDelaunayAbout(int site)
+{
+    star(site, star_);
+    for (const int at : star_) {
+        const Triangle& t = triangles_[at];
+        const int i = t.indexOfCorner(site);
+        suspects_.push_back({site, t.corner[kNext[i]]});
+        suspects_.push_back({t.corner[kNext[i]], t.corner[kBefore[i]]});
+    }
+    legalise();
+}
+
 bool Triangulation::constrain(int a, int b, EdgeKind kind)
 {
     while (a != b) {

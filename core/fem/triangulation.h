@@ -87,6 +87,8 @@ public:
     void move(int site, Site to) { sites_[std::size_t(site)] = to; }
     /// Flips edges until all are Delaunay or constrained.
     void makeDelaunay();
+    /// The same for the edges at a site and round it.
+    void makeDelaunayAbout(int site);
     /// Takes out a site that no boundary edge touches: its star is filled by a fan from `apex`, one of its neighbours
     /// that sees all of it, and made Delaunay. False, and nothing changed, where it does not see all of it.
     bool remove(int site, int apex);
