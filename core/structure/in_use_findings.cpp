@@ -1,0 +1,121 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/structure/in_use.h"
+#include "core/structure/places.h"
+
+namespace yardcast {
+
+namespace {
+
+/// Common practice, no source: a bearing of 40 mm is wanted for a slab's end (a 60 mm panel shared by two slabs leaves
+/// 27 or 28). EN 1992-1-1 10.9.5.2 has the same order: 40 mm for light loads on concrete (from memory).
+constexpr double kWantedBearingMm = 40.0;
+/// Where less than this share of a rest is touched by concrete the rest is as good as foam.
+constexpr double kHardlyTouched = 0.05;
+/// Common practice, no source: a free overhang of at most a third of the slab's length that way; short ones never matter.
+constexpr double kOverhangShare = 1.0 / 3.0;
+constexpr double kShortOverhangMm = 150.0;
+/// A bow of less is not seen, mm. Our choice.
+constexpr double kSeenBowMm = 1.0;
+constexpr double kFullPercent = 100.0;
+
+Finding about(const StrengthInput& input, std::string code, Severity severity)
+{
+    Finding finding;
+    finding.code = std::move(code);
+    finding.severity = severity;
+    finding.subjects = {input.casting->id};
+    if (input.casting->part != input.casting->id) finding.subjects.push_back(input.casting->part);
+    return finding;
+}
+
+}  // namespace
+
+double curlMm(double lengthMm, double thicknessMm)
+{
+    return thicknessMm > 0.0 ? kOneSidedShrinkage / thicknessMm * lengthMm * lengthMm / 8 : 0.0;
+}
+
+void addBearingFindings(const StrengthInput& input, std::vector<Finding>& findings)
+{
+    const Casting& casting = *input.casting;
+    for (const Rest& rest : input.rests) {
+        const double whole = areaMm2(rest.footprint);
+        const double touched = areaMm2(rest.bearing);
+        if (touched < (1.0 - 1e-6) * whole) {
+            const bool hardly = touched < kHardlyTouched * whole;
+            Finding finding = about(input, "rest_on_foam", hardly ? Severity::caution : Severity::note);
+            finding.values = {{"under", rest.under}, {"touched_percent", 100 * touched / whole}};
+            findings.push_back(std::move(finding));
+        }
+        if (touched > 0.0 && rest.lengthMm < kWantedBearingMm) {
+            Finding finding = about(input, "bearing_short", Severity::caution);
+            finding.values = {{"under", rest.under}, {"bearing_mm", rest.lengthMm}, {"wanted_mm", kWantedBearingMm}};
+            findings.push_back(std::move(finding));
+        }
+    }
+    for (const Overhang& o : overhangsOf(input)) {
+        if (o.lengthMm <= kShortOverhangMm || o.lengthMm <= kOverhangShare * o.slabMm) continue;
+        Finding finding = about(input, "overhang_long", Severity::caution);
+        finding.values = {{"under", input.rests[o.rest].under},
+                          {"overhang_mm", o.lengthMm},
+                          {"usual_mm", kOverhangShare * o.slabMm}};
+        findings.push_back(std::move(finding));
+    }
+    double thinnest = casting.deepestMm;
+    for (const Zone& zone : casting.zones) {
+        if (zone.isConcrete()) thinnest = std::min(thinnest, zone.depthMm());
+    }
+    const double longest = std::max(casting.boundsMm.width(), casting.boundsMm.height());
+    const double bow = curlMm(longest, thinnest);
+    if (bow > kSeenBowMm) {
+        Finding finding = about(input, "curls", Severity::note);
+        finding.values = {{"bow_mm", bow}, {"length_mm", longest}};
+        findings.push_back(std::move(finding));
+    }
+}
+
+void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>& cases,
+                      std::vector<Finding>& findings)
+{
+    const CaseResult* worst = nullptr;
+    for (const CaseResult& result : cases) {
+        if (!result.holds) {
+            // Leant on it tips; by itself it does not even lie still. One says it for both.
+            const bool byItself = result.which == StrengthCase::ownWeight;
+            Finding finding = about(input, byItself ? "tips" : "tips_in_use", Severity::stop);
+            if (!byItself && result.personGoverns) {
+                finding.values = {{"x_mm", result.personAt.x}, {"y_mm", result.personAt.y}};
+            }
+            findings.push_back(std::move(finding));
+            if (byItself) return;
+            continue;
+        }
+        if (!worst || result.usePercent > worst->usePercent) worst = &result;
+    }
+    for (const CaseResult& result : cases) {
+        if (result.which != StrengthCase::ownWeight) continue;
+        for (const HeldAt& held : result.held) {
+            // What rests on foam has its own sentence.
+            const bool onFoam = held.touchingShare == 0.0 && areaMm2(held.region) <= 0.0;
+            if (!held.liftedOff || onFoam) continue;
+            Finding finding = about(input, "lifts_off", Severity::caution);
+            finding.values = {{"under", held.under}};
+            findings.push_back(std::move(finding));
+        }
+    }
+    if (!worst || worst->usePercent <= kFullPercent) return;
+    const double safety = input.assumptions.crackSafety;
+    const bool surely = worst->usePercent > kFullPercent * safety;
+    Finding finding = about(input, surely ? "cracks_surely_in_place" : "cracks_in_place",
+                            surely ? Severity::stop : Severity::caution);
+    finding.values = {{"use_percent", worst->usePercent},
+                      {"tension_mpa", std::max(worst->tensionTopMpa, worst->tensionBottomMpa)},
+                      {"strength_mpa", worst->strengthMpa},
+                      {"safety", safety},
+                      {"place", placeWords(worst->place)}};
+    findings.push_back(std::move(finding));
+}
+
+}  // namespace yardcast
