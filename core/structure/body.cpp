@@ -306,15 +306,14 @@ void fillCorners(Body& body, const std::vector<InnerArc>& arcs)
         if (corner.lines.empty()) continue;
         const double reach = kCornerNodeShare * corner.thicknessMm;
         const int number = static_cast<int>(body.corners.size());
-        const auto mark = [&](int t) {
-            for (const int node : mesh.triangles[t]) {
-                for (const Point p : corner.along) {
-                    if (distance(p, mesh.nodes[node]) <= reach) body.cornerOfNode[node] = number;
+        for (const Point p : corner.along) {
+            body.index.nearBox({p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}, [&](int t) {
+                for (const int node : mesh.triangles[t]) {
+                    const Point d = mesh.nodes[node] - p;
+                    if (dot(d, d) <= reach * reach) body.cornerOfNode[node] = number;
                 }
-            }
-        };
-        for (const Point p : corner.along)
-            body.index.nearBox({p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}, mark);
+            });
+        }
         body.corners.push_back(std::move(corner));
     }
 }
