@@ -129,8 +129,8 @@ bool ContactSet::byBlocks(const std::vector<double>& reach, std::vector<double>&
 }
 
 /// Lifts one spring at a time, the one that pulls most, as in the least squares of Lawson and Hanson (Solving Least
-/// Squares Problems, 1974, ch. 23, from memory): each step lowers the energy, so it ends. It ends without a floor to the
-/// energy when the springs left cannot hold the body.
+/// Squares Problems, 1974, ch. 23, from memory): each step lowers the energy, so it ends. It ends without a floor to
+/// the energy when the springs left cannot hold the body.
 void ContactSet::oneByOne(const std::vector<double>& reach, std::vector<double>& cancel, Result& result)
 {
     const int n = int(stiffness_.size());

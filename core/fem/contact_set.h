@@ -6,8 +6,8 @@
 namespace yardcast::fem {
 
 /// Finds which of the springs that only press are lifted, on their flexibility. All springs are in the matrix that the
-/// flexibility was taken from; a lifted one gets the force that cancels its spring. These forces p >= 0 minimise
-/// p' (1/k - C) p / 2 - q' p, with q the reach of each spring, displacement plus gap, while all are in (positive: pulls).
+/// flexibility was taken from; a lifted one gets the force that cancels its spring. These forces p >= 0 minimise p'
+/// (1/k - C) p / 2 - q' p, with q the reach of each spring, displacement plus gap, while all are in (positive: pulls).
 class ContactSet {
 public:
     using Flexibility = std::function<double(int, int)>;

@@ -4,8 +4,8 @@
 /// instructions of the machine at hand are chosen when the program starts.
 namespace yardcast::fem {
 
-/// One front: `columns` pivots in a panel of `rows` rows, and the lower triangle of what they leave to the rows below in
-/// `update` (rows - columns each way). The last `border` rows carry no columns of their own: they get no column in
+/// One front: `columns` pivots in a panel of `rows` rows, and the lower triangle of what they leave to the rows below
+/// in `update` (rows - columns each way). The last `border` rows carry no columns of their own: they get no column in
 /// `update` either.
 struct DenseFront {
     double* panel = nullptr;
@@ -21,8 +21,8 @@ inline constexpr int kLoadsAtOnce = 8;
 
 struct DenseKernels {
     /// Cholesky of the pivots; the panel becomes the factor with reciprocals on its diagonal, and `update` loses the
-    /// products of the rows below. `leastPivot` holds, for each column, what its pivot must exceed. False where one does
-    /// not (or is no number).
+    /// products of the rows below. `leastPivot` holds, for each column, what its pivot must exceed. False where one
+    /// does not (or is no number).
     bool (*factor)(const DenseFront& front, const double* leastPivot);
     /// square -= rows * rows' for `count` rows of `depth` columns, on and below the diagonal.
     void (*subtractSquare)(const double* rows, int rowStride, int count, int depth, double* square, int squareStride);

@@ -19,7 +19,8 @@ public:
     /// The block that couples two nodes of this front, the row's place not before the column's, and the column's node a
     /// pivot of the front or one of its rows.
     Block block(int rowPlace, int columnPlace) const;
-    /// Puts stiffness on the diagonal; call it for each addition to a diagonal block (it measures what pivots may be lost).
+    /// Puts stiffness on the diagonal; call it for each addition to a diagonal block (it measures what pivots may be
+    /// lost).
     double* diagonal(int place) { return diagonal_ + 6 * place; }
 
 private:
@@ -49,7 +50,10 @@ public:
     int freedoms() const { return 6 * int(tree_.nodeAt.size()); }
     int marks() const { return int(marked_.size()); }
     /// Displacement of mark i under a unit force on mark j.
-    double flexibility(int i, int j) const { return flexibility_[std::size_t(j) * std::size_t(markStride_) + std::size_t(i)]; }
+    double flexibility(int i, int j) const
+    {
+        return flexibility_[std::size_t(j) * std::size_t(markStride_) + std::size_t(i)];
+    }
 
     /// Solves in two halves, for one load or `kLoadsAtOnce` side by side; freedoms in the order of places. Forward also
     /// adds to `atMarks` the displacement of the marks; backward adds the effect of `forces` at the marks.

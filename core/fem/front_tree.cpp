@@ -105,8 +105,8 @@ Columns columnsOf(const NodeGraph& graph, const std::vector<int>& order, const s
     return columns;
 }
 
-/// A front eats the one before it (its last child) when the zeros that this stores are few: bigger blocks are worth some
-/// arithmetic on zeros. Measured on slabs of 500 to 3000 nodes.
+/// A front eats the one before it (its last child) when the zeros that this stores are few: bigger blocks are worth
+/// some arithmetic on zeros. Measured on slabs of 500 to 3000 nodes.
 bool worthMerging(int pivots, int rows, double zerosWith)
 {
     const double size = pivots * (pivots + 1) / 2.0 + double(pivots) * rows;

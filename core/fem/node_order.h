@@ -4,7 +4,8 @@
 
 namespace yardcast::fem {
 
-/// Neighbours of each node of a graph: those of node i are `neighbours[begin[i]] .. neighbours[begin[i + 1]]`, without i.
+/// Neighbours of each node of a graph: those of node i are `neighbours[begin[i]] .. neighbours[begin[i + 1]]`, without
+/// i.
 struct NodeGraph {
     std::vector<int> begin;
     std::vector<int> neighbours;

@@ -292,8 +292,8 @@ std::array<double, 6> ShellSystem::Parts::reaction(const ShellSolution& solution
     return sum;
 }
 
-/// Whether springs and contacts carry the load. They do not where what is left of the supports holds the body so little that
-/// its displacement is mere rounding.
+/// Whether springs and contacts carry the load. They do not where what is left of the supports holds the body so little
+/// that its displacement is mere rounding.
 bool ShellSystem::Parts::balanced(const NodeVector& load, const ShellSolution& solution) const
 {
     std::array<double, 6> sum = reaction(solution);

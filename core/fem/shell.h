@@ -52,9 +52,9 @@ struct ShellSolution {
     bool settled = false;
 };
 
-/// Stress resultants per width in the frame of the mesh, at one place of a triangle. Moments are about the centroid
-/// of the section and positive where the underside (low z) is in tension, N (Nmm per mm); forces N/mm, tension
-/// positive. `shear` is the out-of-plane shear force per width, the integral of the stresses xz and yz; it follows from the
+/// Stress resultants per width in the frame of the mesh, at one place of a triangle. Moments are about the centroid of
+/// the section and positive where the underside (low z) is in tension, N (Nmm per mm); forces N/mm, tension positive.
+/// `shear` is the out-of-plane shear force per width, the integral of the stresses xz and yz; it follows from the
 /// change of the moments, which is constant in a triangle: a coarse figure.
 struct ShellForces {
     std::array<double, 3> force{};   ///< x, y, xy

@@ -12,10 +12,10 @@ using Corners = std::array<Point, 3>;
 using ElementStiffness = std::array<double, 324>;
 using ElementDisplacement = std::array<double, 18>;
 
-/// Bending: discrete Kirchhoff triangle (Batoz, Bathe, Ho, Int. J. Numer. Meth. Engng 15 (1980) 1771-1812). Membrane with
-/// drilling freedoms: optimal triangle (Felippa, Comput. Methods Appl. Mech. Engrg. 192 (2003) 2125-2168), alpha_b 3/2 and
-/// beta_0 = max((1 - 4 nu^2) / 2, 0.01); both from memory of the papers, held by patch tests. The section's centroid hangs
-/// on the corners by rigid links. Corners counter-clockwise.
+/// Bending: discrete Kirchhoff triangle (Batoz, Bathe, Ho, Int. J. Numer. Meth. Engng 15 (1980) 1771-1812). Membrane
+/// with drilling freedoms: optimal triangle (Felippa, Comput. Methods Appl. Mech. Engrg. 192 (2003) 2125-2168), alpha_b
+/// 3/2 and beta_0 = max((1 - 4 nu^2) / 2, 0.01); both from memory of the papers, held by patch tests. The section's
+/// centroid hangs on the corners by rigid links. Corners counter-clockwise.
 void elementStiffness(const Corners& corners, const ShellSection& section, double elasticMpa, double poisson,
                       ElementStiffness& stiffness);
 

@@ -49,8 +49,9 @@ Shares integral(const std::vector<Shares>& ring)
 
 Box boxOf(const std::array<Point, 3>& corners)
 {
-    return {{std::min({corners[0].x, corners[1].x, corners[2].x}), std::min({corners[0].y, corners[1].y, corners[2].y})},
-            {std::max({corners[0].x, corners[1].x, corners[2].x}), std::max({corners[0].y, corners[1].y, corners[2].y})}};
+    const auto [lowX, highX] = std::minmax({corners[0].x, corners[1].x, corners[2].x});
+    const auto [lowY, highY] = std::minmax({corners[0].y, corners[1].y, corners[2].y});
+    return {{lowX, lowY}, {highX, highY}};
 }
 
 bool apart(const Box& box, const Ring& ring)

@@ -113,8 +113,8 @@ TEST(ShellElement, RigidMotionsMakeNoForceWithTheCentroidBelowTheCorners)
 
 TEST(ShellElement, BendingInItsPlaneTakesTheRightEnergyInBlocksOfAnyShape)
 {
-    // Felippa 2003: two optimal triangles that make a rectangle hold the energy M^2 a / (2 E I) of pure bending exactly,
-    // whatever the rectangle's sides and Poisson's ratio.
+    // Felippa 2003: two optimal triangles that make a rectangle hold the energy M^2 a / (2 E I) of pure bending
+    // exactly, whatever the rectangle's sides and Poisson's ratio.
     for (const double poisson : {0.0, 0.2, 1.0 / 3})
         for (const double a : {1.0, 4.0, 16.0}) {
             const Point p[4] = {{-a / 2, -0.5}, {a / 2, -0.5}, {a / 2, 0.5}, {-a / 2, 0.5}};
