@@ -8,37 +8,28 @@
 #include <unordered_map>
 
 #include "core/castings/steel_in_casting.h"
+#include "core/materials/concrete_strength.h"
+#include "core/reinforcement/detailing_rules.h"
+#include "core/reinforcement/mesh_sheets.h"
+#include "core/reinforcement/steel_depths.h"
 
 namespace yardcast {
 
 namespace {
 
-/// Common practice for welded mesh, no source.
-constexpr double kLeastLapMm = 150.0;
-constexpr double kLapPitches = 2.0;
-constexpr Size kMeshSheet{2000.0, 1000.0};
 /// EN 1992-1-1 Table 4.4N, structural class S4: 30 mm in XC4, and 10 mm allowed for deviation (4.4.1.3).
 constexpr double kOutdoorCoverMm = 40.0;
-/// EN 1992-1-1 8.2(2): clear distance at least the bar, the aggregate and 5 mm, and 20 mm.
-constexpr double kLeastClearMm = 20.0;
-constexpr double kOverAggregateMm = 5.0;
-
-/// Length of mesh laid to cover `spanMm` with sheets `sheetMm` long, laps included.
-double laidMm(double spanMm, double sheetMm, double lapMm)
-{
-    if (!(spanMm > sheetMm)) return spanMm;
-    const double lap = std::min(lapMm, sheetMm / 2);
-    const double sheets = std::ceil((spanMm - lap) / (sheetMm - lap) - 1e-9);
-    return spanMm + (sheets - 1) * lap;
-}
 
 /// How much more than the net area has to be laid because sheets lap; the sheets lie the better way round.
-double lapFactor(double lengthMm, double widthMm, double pitchMm)
+double lapFactor(double lengthMm, double widthMm, double barMm, double pitchMm)
 {
     if (!(lengthMm > 0.0 && widthMm > 0.0)) return 1.0;
-    const double lap = std::max(kLeastLapMm, kLapPitches * pitchMm);
-    const double along = laidMm(lengthMm, kMeshSheet.width, lap) * laidMm(widthMm, kMeshSheet.depth, lap);
-    const double across = laidMm(lengthMm, kMeshSheet.depth, lap) * laidMm(widthMm, kMeshSheet.width, lap);
+    const double lap = meshLapMm(barMm, pitchMm);
+    const auto laid = [&](double sheetLength, double sheetWidth) {
+        return lappedSpan(lengthMm, sheetLength, lap).laidMm * lappedSpan(widthMm, sheetWidth, lap).laidMm;
+    };
+    const double along = laid(kMeshSheet.width, kMeshSheet.depth);
+    const double across = laid(kMeshSheet.depth, kMeshSheet.width);
     return std::min(along, across) / (lengthMm * widthMm);
 }
 
@@ -49,17 +40,10 @@ const Steel* steelOf(const Part& part)
     return nullptr;
 }
 
-/// Concrete that starts at the face: the steel has to lie in it.
-bool isAtFace(const Zone& zone) { return zone.isConcrete() && zone.fromMm == 0.0; }
-
 double thinnestAtFaceMm(const std::vector<CastingPtr>& castings)
 {
     double least = std::numeric_limits<double>::infinity();
-    for (const CastingPtr& casting : castings) {
-        for (const Zone& zone : casting->zones) {
-            if (isAtFace(zone)) least = std::min(least, zone.toMm);
-        }
-    }
+    for (const CastingPtr& casting : castings) least = std::min(least, thinnestAtFaceMm(*casting));
     return least;
 }
 
@@ -75,11 +59,7 @@ Passage passageOf(const BarGroup& group, const std::vector<CastingPtr>& castings
     for (const CastingPtr& casting : castings) {
         for (const BarPiece& bar : barPieces(group, casting->outline)) {
             passage.any = true;
-            for (const Zone& zone : casting->zones) {
-                if (isAtFace(zone) && zone.toMm < passage.thicknessMm &&
-                    !clipToRegion(bar.from, bar.to, zone.region).empty())
-                    passage.thicknessMm = zone.toMm;
-            }
+            passage.thicknessMm = std::min(passage.thicknessMm, thinnestAlongMm(*casting, bar));
         }
     }
     return passage;
@@ -150,7 +130,7 @@ private:
 
     void checkClear(double clearMm, double diameterMm, const std::string& pointer)
     {
-        const double least = std::max({diameterMm, aggregateMm_ + kOverAggregateMm, kLeastClearMm});
+        const double least = leastClearMm(diameterMm, aggregateMm_);
         if (clearMm >= least - 1e-9) return;
         add("bars_close", Severity::caution, pointer, {{"clear_mm", clearMm}, {"least_mm", least}});
     }
@@ -180,7 +160,8 @@ void addCasting(SteelSchedule& schedule, const Casting& casting, const Steel& st
         if (item.mesh) {
             const double cover = steel.mesh ? steel.mesh->coverMm : 0.0;
             const Box& box = casting.boundsMm;
-            const double factor = lapFactor(box.width() - 2 * cover, box.height() - 2 * cover, item.pitchMm);
+            const double factor = lapFactor(box.width() - 2 * cover, box.height() - 2 * cover,
+                                            item.diameterMm, item.pitchMm);
             MeshNeed need{casting.id, item.diameterMm, item.pitchMm, item.meshAreaM2, item.meshAreaM2 * factor,
                           item.massKg, item.material};
             schedule.meshAreaM2 += need.withLapsM2;
@@ -195,6 +176,14 @@ void addCasting(SteelSchedule& schedule, const Casting& casting, const Steel& st
             total.massKg += item.massKg;
         }
     }
+}
+
+/// Of the mix at 28 days; of the usual C25/30 where the plan does not say.
+double fctk005Mpa(const Plan& plan, const std::string& mixId)
+{
+    const Mix* mix = findMix(plan, mixId);
+    const auto concrete = concreteProperties(mix != nullptr ? mix->strengthClass : Mix{}.strengthClass);
+    return concrete.value_or(concreteProperties(25.0)).fctk005Mpa;
 }
 
 }  // namespace
@@ -215,7 +204,10 @@ SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& cas
         PartChecks checks(plan, i, own->second, thin, findings);
         if (steel->mesh) checks.check(*steel->mesh);
         for (std::size_t k = 0; k < steel->bars.size(); ++k) checks.check(steel->bars[k], k);
-        for (const CastingPtr& casting : own->second) addCasting(schedule, *casting, *steel, totals);
+        for (const CastingPtr& casting : own->second) {
+            addCasting(schedule, *casting, *steel, totals);
+            schedule.layouts.push_back(castingSteelLayout(*casting, *plan.parts[i], fctk005Mpa(plan, casting->mix)));
+        }
         ofPart.erase(own);  // an id that comes twice must not count twice
     }
     for (const auto& [kind, total] : totals) schedule.barTotals.push_back(total);
