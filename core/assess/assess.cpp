@@ -72,6 +72,7 @@ private:
 
 struct Assessor::Memo {
     std::unordered_map<std::string, PartMemo> parts;
+    SteelLayouts steel;
 };
 
 Assessor::Assessor(PriceBook prices) : prices_(std::move(prices)), memo_(std::make_unique<Memo>()) {}
@@ -113,7 +114,7 @@ AssessmentPtr Assessor::assess(const Plan& plan)
     memo_->parts = std::move(known);
 
     assessment->mixes = mixQuantities(plan, mixable, findings);
-    assessment->steel = steelSchedule(plan, castings, findings);
+    assessment->steel = steelSchedule(plan, castings, findings, &memo_->steel);
     assessment->handling = liftings(plan, castings, findings);
     assessment->mould = estimateMoulds(plan, castings);
     assessment->shopping = shoppingList(plan, prices_, castings, assessment->mixes, assessment->steel,

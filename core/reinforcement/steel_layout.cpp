@@ -207,4 +207,23 @@ CastingSteelLayout castingSteelLayout(const Casting& casting, const Part& part, 
     return layout.finished();
 }
 
+CastingSteelLayoutPtr SteelLayouts::of(const CastingPtr& casting, const Part& part, double fctk005Mpa)
+{
+    const auto known = before_.find(casting.get());
+    Known entry;
+    if (known != before_.end() && known->second.fctk005Mpa == fctk005Mpa) {
+        entry = known->second;
+    } else {
+        entry = {casting, fctk005Mpa,
+                 std::make_shared<const CastingSteelLayout>(castingSteelLayout(*casting, part, fctk005Mpa))};
+    }
+    return now_.insert_or_assign(casting.get(), std::move(entry)).first->second.layout;
+}
+
+void SteelLayouts::endRound()
+{
+    before_ = std::move(now_);
+    now_.clear();
+}
+
 }  // namespace yardcast

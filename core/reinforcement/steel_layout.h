@@ -1,6 +1,8 @@
 #pragma once
 
+#include <memory>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "core/castings/casting.h"
@@ -96,9 +98,28 @@ struct CastingSteelLayout {
     std::vector<BarListRow> barList;  ///< by mark: bars of the plan, then the suggested ones
 };
 
+using CastingSteelLayoutPtr = std::shared_ptr<const CastingSteelLayout>;
+
 /// `fctk005Mpa`: of the concrete at 28 days, for anchorage. `part` is the casting's part: a counter or panel; for
 /// others, and for those without steel, nothing is laid. Suggested corner bars only where the plan has any steel: a
 /// maker who wants none is told elsewhere what that means.
 CastingSteelLayout castingSteelLayout(const Casting& casting, const Part& part, double fctk005Mpa);
+
+/// Layouts that were worked out before, by casting: one that is the same object belongs to a part that did not change.
+class SteelLayouts {
+public:
+    CastingSteelLayoutPtr of(const CastingPtr& casting, const Part& part, double fctk005Mpa);
+    /// Forgets those that were not asked for since the last call.
+    void endRound();
+
+private:
+    struct Known {
+        CastingPtr casting;
+        double fctk005Mpa = 0.0;
+        CastingSteelLayoutPtr layout;
+    };
+    std::unordered_map<const Casting*, Known> before_;
+    std::unordered_map<const Casting*, Known> now_;
+};
 
 }  // namespace yardcast

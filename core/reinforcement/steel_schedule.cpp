@@ -189,12 +189,14 @@ double fctk005Mpa(const Plan& plan, const std::string& mixId)
 }  // namespace
 
 SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& castings,
-                            std::vector<Finding>& findings)
+                            std::vector<Finding>& findings, SteelLayouts* known)
 {
     std::unordered_map<std::string_view, std::vector<CastingPtr>> ofPart;
     for (const CastingPtr& casting : castings) ofPart[casting->part].push_back(casting);
 
     SteelSchedule schedule;
+    SteelLayouts fresh;
+    SteelLayouts& layouts = known != nullptr ? *known : fresh;
     BarTotals totals;
     ThinCover thin;
     for (std::size_t i = 0; i < plan.parts.size(); ++i) {
@@ -206,10 +208,11 @@ SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& cas
         for (std::size_t k = 0; k < steel->bars.size(); ++k) checks.check(steel->bars[k], k);
         for (const CastingPtr& casting : own->second) {
             addCasting(schedule, *casting, *steel, totals);
-            schedule.layouts.push_back(castingSteelLayout(*casting, *plan.parts[i], fctk005Mpa(plan, casting->mix)));
+            schedule.layouts.push_back(layouts.of(casting, *plan.parts[i], fctk005Mpa(plan, casting->mix)));
         }
         ofPart.erase(own);  // an id that comes twice must not count twice
     }
+    layouts.endRound();
     for (const auto& [kind, total] : totals) schedule.barTotals.push_back(total);
     if (!thin.parts.empty()) {
         findings.push_back({"cover_thin",

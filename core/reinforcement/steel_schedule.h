@@ -41,13 +41,14 @@ struct SteelSchedule {
     std::vector<DiameterTotal> barTotals;   ///< by diameter, ascending, then material
     double meshAreaM2 = 0.0;                ///< with laps
     double massKg = 0.0;
-    std::vector<CastingSteelLayout> layouts;  ///< of castings that have steel, in the order of the parts
+    std::vector<CastingSteelLayoutPtr> layouts;  ///< of castings that have steel, in the order of the parts
 };
 
 /// Mesh sheets lap where a piece is longer than a sheet (2000 x 1000 mm unless said otherwise) by two pitches, at
 /// least 150 mm (common practice for welded mesh, no source). `findings`: cover outside the slab, bars closer than
-/// the aggregate, cover below what a code asks outdoors (a note: thin slabs are outside the code's scope).
+/// the aggregate, cover below what a code asks outdoors (a note: thin slabs are outside the code's scope). `known`
+/// saves working out the layouts of castings that did not change.
 SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& castings,
-                            std::vector<Finding>& findings);
+                            std::vector<Finding>& findings, SteelLayouts* known = nullptr);
 
 }  // namespace yardcast

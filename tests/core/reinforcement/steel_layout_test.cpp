@@ -348,6 +348,23 @@ TEST(SteelLayout, AMirroredCounterIsLaidAlike)
     EXPECT_EQ(cutLengths(after), cutLengths(before));
 }
 
+TEST(SteelLayout, IsWorkedOutAgainOnlyForACastingThatChanged)
+{
+    const Part part = partOf(sinkSlab());
+    const CastingPtr casting = castingsOf(part)[0];
+    SteelLayouts known;
+    const CastingSteelLayoutPtr first = known.of(casting, part, kFctk);
+    known.endRound();
+    EXPECT_EQ(known.of(casting, part, kFctk), first);
+    known.endRound();
+    EXPECT_NE(known.of(casting, part, kFctk / 2), first) << "other concrete";
+    known.endRound();
+    EXPECT_NE(known.of(castingsOf(part)[0], part, kFctk), first);
+    known.endRound();
+    known.endRound();
+    EXPECT_NE(known.of(casting, part, kFctk), first) << "forgotten meanwhile";
+}
+
 TEST(SteelLayout, NonsenseLaysNothing)
 {
     for (const double bad : {-1.0, 0.0, std::nan(""), HUGE_VAL}) {
