@@ -356,16 +356,25 @@ std::vector<ShellSolution> ShellSystem::solve(const std::vector<NodeVector>& loa
 
 std::vector<std::array<ShellForces, 3>> ShellSystem::forces(const NodeVector& displacement) const
 {
+    std::vector<int> all(parts_->model.mesh.triangles.size());
+    std::iota(all.begin(), all.end(), 0);
+    return forces(displacement, all);
+}
+
+std::vector<std::array<ShellForces, 3>> ShellSystem::forces(const NodeVector& displacement,
+                                                            const std::vector<int>& triangles) const
+{
     const ShellModel& m = parts_->model;
     std::vector<std::array<ShellForces, 3>> result;
     if (displacement.size() != m.mesh.nodes.size() * kFreedoms) return result;
-    result.reserve(m.mesh.triangles.size());
-    for (std::size_t i = 0; i < m.mesh.triangles.size(); ++i) {
+    result.reserve(triangles.size());
+    for (const int triangle : triangles) {
+        const auto i = std::size_t(triangle);
         fem::ElementDisplacement own;
         for (std::size_t k = 0; k < 3; ++k)
             std::copy_n(displacement.begin() + std::ptrdiff_t(m.mesh.triangles[i][k]) * kFreedoms, kFreedoms,
                         own.begin() + std::ptrdiff_t(k * kFreedoms));
-        result.push_back(fem::elementForces(parts_->corners(int(i)), m.sections[i], m.elasticMpa, m.poisson, own));
+        result.push_back(fem::elementForces(parts_->corners(triangle), m.sections[i], m.elasticMpa, m.poisson, own));
     }
     return result;
 }

@@ -79,6 +79,9 @@ public:
 
     /// Resultants at the three corners of each triangle.
     std::vector<std::array<ShellForces, 3>> forces(const NodeVector& displacement) const;
+    /// The same for some triangles only, in their order.
+    std::vector<std::array<ShellForces, 3>> forces(const NodeVector& displacement,
+                                                   const std::vector<int>& triangles) const;
     /// Sum of forces (N) and moments about the origin (Nmm) that springs and contacts put on the body: equilibrium is
     /// this plus the load being zero.
     std::array<double, 6> reaction(const ShellSolution& solution) const;

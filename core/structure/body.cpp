@@ -17,9 +17,9 @@ constexpr double kSameDepthMm = 1e-6;
 constexpr double kFullAgeH = 672.0;
 /// Poisson's ratio of uncracked concrete: EN 1992-1-1 3.1.3(4).
 constexpr double kPoisson = 0.2;
-/// A node so near to an inner corner, in thicknesses, is judged by the corner's crack lines instead: for the growth of
-/// stress at a sharp square corner, r^-0.46, the mean over one thickness is what it is at 0.26 thicknesses.
-constexpr double kCornerNodeShare = 0.26;
+/// A node so near to an inner corner, in thicknesses, is judged by the corner's crack lines instead. At a sharp square
+/// corner stress grows as r^-0.46: the mean over one thickness is then above what it is at half a thickness.
+constexpr double kCornerNodeShare = 0.5;
 constexpr int kCrackSamples = 10;
 constexpr int kSharpCrackLines = 5;
 /// A place that lies in no triangle, because arcs are meshed with chords, may be moved by this.
@@ -318,6 +318,36 @@ void fillCorners(Body& body, const std::vector<InnerArc>& arcs)
     }
 }
 
+std::shared_ptr<const Body> makeMeshed(const StrengthInput& input, Refinement refinement, const Fineness& fineness,
+                                       const std::vector<Ring>& alsoLines, const std::vector<Point>& alsoPoints,
+                                       const std::vector<FinePlace>& alsoFine)
+{
+    if (!input.casting || input.casting->outline.empty() || !(input.casting->massKg > 0.0)) return nullptr;
+    const std::vector<KindRegion> kinds = kindsOf(input);
+    if (kinds.empty()) return nullptr;
+    auto body = std::make_shared<Body>();
+    body->input = input;
+    body->refinement = refinement;
+    std::vector<Region> regions;
+    for (const KindRegion& k : kinds) {
+        body->kinds.push_back(k.kind);
+        regions.push_back(k.region);
+    }
+    MeshPlan plan = meshPlan(input, fineness, regions);
+    plan.request.lines.insert(plan.request.lines.end(), alsoLines.begin(), alsoLines.end());
+    plan.request.points.insert(plan.request.points.end(), alsoPoints.begin(), alsoPoints.end());
+    plan.request.fine.insert(plan.request.fine.end(), alsoFine.begin(), alsoFine.end());
+    body->model.mesh = meshOf(plan.request);
+    if (body->mesh().triangles.empty()) return nullptr;
+    body->model.poisson = kPoisson;
+    body->model.elasticMpa = concreteAtAge(input, kFullAgeH).elasticMpa;
+    body->index = TriangleIndex(body->mesh());
+    fillShares(*body, kinds);
+    fillSections(*body);
+    fillCorners(*body, plan.arcs);
+    return body;
+}
+
 }  // namespace
 
 double meshSizeMm(Refinement refinement)
@@ -334,30 +364,13 @@ std::shared_ptr<const Body> makeBody(const StrengthInput& input, Refinement refi
                                      const std::vector<Ring>& alsoLines, const std::vector<Point>& alsoPoints,
                                      const std::vector<FinePlace>& alsoFine)
 {
-    if (!input.casting || input.casting->outline.empty() || !(input.casting->massKg > 0.0)) return nullptr;
-    const std::vector<KindRegion> kinds = kindsOf(input);
-    if (kinds.empty()) return nullptr;
-    auto body = std::make_shared<Body>();
-    body->input = input;
-    body->refinement = refinement;
-    std::vector<Region> regions;
-    for (const KindRegion& k : kinds) {
-        body->kinds.push_back(k.kind);
-        regions.push_back(k.region);
-    }
-    MeshPlan plan = meshPlan(input, refinement, regions);
-    plan.request.lines.insert(plan.request.lines.end(), alsoLines.begin(), alsoLines.end());
-    plan.request.points.insert(plan.request.points.end(), alsoPoints.begin(), alsoPoints.end());
-    plan.request.fine.insert(plan.request.fine.end(), alsoFine.begin(), alsoFine.end());
-    body->model.mesh = meshOf(plan.request);
-    if (body->mesh().triangles.empty()) return nullptr;
-    body->model.poisson = kPoisson;
-    body->model.elasticMpa = concreteAtAge(input, kFullAgeH).elasticMpa;
-    body->index = TriangleIndex(body->mesh());
-    fillShares(*body, kinds);
-    fillSections(*body);
-    fillCorners(*body, plan.arcs);
-    return body;
+    return makeMeshed(input, refinement, finenessOf(refinement), alsoLines, alsoPoints, alsoFine);
+}
+
+std::shared_ptr<const Body> makeCoarseBody(const StrengthInput& input, const std::vector<Ring>& alsoLines,
+                                           const std::vector<Point>& alsoPoints)
+{
+    return makeMeshed(input, Refinement::draft, coarse(), alsoLines, alsoPoints, {});
 }
 
 NodeVector ownWeightLoad(const Body& body, std::array<double, 3> down, double factor)

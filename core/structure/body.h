@@ -36,8 +36,8 @@ struct CrackLine {
 };
 
 /// A re-entrant corner of the boundary, sharp or rounded: where cracks begin. A thin shell's stress grows without end
-/// at a sharp one, and at a rounded one it means little within a thickness; so what counts there is the tension across
-/// each crack line, averaged over a length of one thickness.
+/// at a sharp one, and at a rounded one it means little within a thickness; so what counts there is the principal tension
+/// of the stress averaged over a length of one thickness, along the worst crack line.
 struct InnerCorner {
     std::vector<Point> along;       ///< the arc; one point where it is sharp
     std::vector<CrackLine> lines;
@@ -69,6 +69,10 @@ struct Body {
 std::shared_ptr<const Body> makeBody(const StrengthInput& input, Refinement refinement,
                                      const std::vector<Ring>& alsoLines = {}, const std::vector<Point>& alsoPoints = {},
                                      const std::vector<FinePlace>& alsoFine = {});
+
+/// The same, coarse: for telling the worst of many loads or ways quickly. Its figures are no answers.
+std::shared_ptr<const Body> makeCoarseBody(const StrengthInput& input, const std::vector<Ring>& alsoLines = {},
+                                           const std::vector<Point>& alsoPoints = {});
 
 /// Own weight (N) along `down` (a unit vector), times `factor`, acting where the mass is.
 NodeVector ownWeightLoad(const Body& body, std::array<double, 3> down, double factor);

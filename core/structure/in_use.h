@@ -27,6 +27,34 @@ inline constexpr double kPersonMm = 100.0;
 /// moves smoothly with the part it belongs to. At least 60 on any slab that has room for them.
 std::vector<Point> personSpots(const StrengthInput& input);
 
+/// The spots where `forceN` on the square uses most of the strength on top of the casting's dead load, the worst first, at most `most`;
+/// those where it tips come before all. Found on a coarse mesh by the tension at the places that matter (inner
+/// corners, strips, rests, spans, under the load): to be solved properly after. Empty where it cannot be solved.
+std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, std::size_t most,
+                                    std::stop_token stop = {});
+
+/// The counter on its beds, factorised.
+class OnRests {
+public:
+    explicit OnRests(const Body& body, std::stop_token stop = {});
+
+    bool solvable() const { return system_ != nullptr; }
+    const ShellSystem& system() const { return *system_; }
+    /// Own weight and what stands on it.
+    NodeVector deadLoad(bool withAppliances) const;
+    NodeVector evenLoad() const;
+    /// Adds the person's square about `at` to a load.
+    void addPerson(Point at, double forceN, NodeVector& load) const;
+    /// What each rest takes.
+    std::vector<HeldAt> held(const ShellSolution& solution) const;
+
+private:
+    const Body& body_;
+    std::vector<ContactSpring> contacts_;
+    std::vector<std::size_t> firstOfRest_;
+    std::unique_ptr<ShellSystem> system_;
+};
+
 /// What a casting says beside its strength: rests on foam, short bearings, long overhangs, curling.
 void addBearingFindings(const StrengthInput& input, std::vector<Finding>& findings);
 /// Cracks, tipping, lifting off, from the solved cases in use.

@@ -16,7 +16,6 @@ constexpr double kLeastTurn = 3.0 * std::numbers::pi / 180.0;
 constexpr double kLeastCornerTurn = 20.0 * std::numbers::pi / 180.0;
 /// Element size at an inner corner of radius r: r / 2.5, within these. Measured: a rounded corner is then within 5 %.
 constexpr double kFineOfRadius = 2.5;
-constexpr double kFinestMm = 6.0;
 constexpr double kSharpMm = 8.0;
 constexpr double kOnBoundaryMm = 0.6;
 
@@ -221,21 +220,35 @@ Ring withFewerPoints(const Ring& source, double toleranceMm)
     return result.size() >= 3 ? result : ring;
 }
 
-MeshPlan meshPlan(const StrengthInput& input, Refinement refinement, const std::vector<Region>& regions)
+Fineness finenessOf(Refinement refinement)
+{
+    const double size = meshSizeMm(refinement);
+    switch (refinement) {
+        case Refinement::draft: return {size, 30.0, 6.0, 80, 0.4, 0.35};
+        case Refinement::working: return {size, 14.0, 6.0, 160, 0.4, 0.35};
+        case Refinement::printed: return {size, 10.0, 6.0, 250, 0.4, 0.35};
+    }
+    return {};
+}
+
+Fineness coarse() { return {90.0, 90.0, 25.0, 40, 1.5, 0.6}; }
+
+MeshPlan meshPlan(const StrengthInput& input, const Fineness& fineness, const std::vector<Region>& regions)
 {
     const Casting& casting = *input.casting;
-    const double size = meshSizeMm(refinement);
+    const double size = fineness.sizeMm;
     MeshPlan plan;
     MeshRequest& request = plan.request;
     request.sizeMm = size;
+    request.growth = fineness.growth;
     if (casting.outline.empty()) return plan;
     const Polygon& outline = casting.outline.front();
-    Polygon domain{withFewerPoints(outline.outer, kChordMm), {}};
-    for (const Ring& hole : outline.holes) domain.holes.push_back(withFewerPoints(hole, kChordMm));
+    Polygon domain{withFewerPoints(outline.outer, fineness.chordMm), {}};
+    for (const Ring& hole : outline.holes) domain.holes.push_back(withFewerPoints(hole, fineness.chordMm));
     request.domain = {domain};
 
     // Where the thinner kinds end; the deepest one is what is left.
-    const double tolerance = std::max(kChordMm, size / 25);
+    const double tolerance = std::max(fineness.chordMm, size / 25);
     for (std::size_t i = 1; i < regions.size(); ++i) addLines(regions[i], request.domain, tolerance, request.lines);
     for (const Rest& rest : input.rests) addLines(rest.bearing, request.domain, tolerance, request.lines);
 
@@ -244,13 +257,18 @@ MeshPlan meshPlan(const StrengthInput& input, Refinement refinement, const std::
     std::erase_if(plan.arcs, [](const InnerArc& arc) { return wholeTurn(arc) < kLeastCornerTurn; });
     for (const InnerArc& arc : plan.arcs) {
         const double radius = radiusMm(arc);
-        const double fine = radius > 0.0 ? std::max(radius / kFineOfRadius, kFinestMm) : kSharpMm;
+        const double wanted = radius > 0.0 ? radius / kFineOfRadius : kSharpMm;
+        const double fine = std::max(wanted, fineness.finestMm);
         if (fine >= size) continue;
         for (const Point p : arc.points) request.fine.push_back({p, fine});
     }
-    const double atRests = std::clamp(0.6 * size, 14.0, 30.0);
-    for (const Rest& rest : input.rests) {
-        for (const Polygon& polygon : rest.bearing) refineAlong(polygon.outer, atRests, request.fine);
+    double edges = 0.0;
+    for (const Rest& rest : input.rests) edges += perimeterMm(rest.bearing);
+    const double atRests = std::max(fineness.atRestsMm, edges / fineness.pointsAtRests);
+    if (atRests < size) {
+        for (const Rest& rest : input.rests) {
+            for (const Polygon& polygon : rest.bearing) refineAlong(polygon.outer, atRests, request.fine);
+        }
     }
     return plan;
 }

@@ -9,6 +9,19 @@
 /// What of a casting the mesher is told.
 namespace yardcast {
 
+/// Element sizes, mm.
+struct Fineness {
+    double sizeMm = 30.0;      ///< away from everything
+    double atRestsMm = 14.0;   ///< along the edges of rests, at best
+    double finestMm = 6.0;     ///< at inner corners, at least
+    int pointsAtRests = 150;   ///< all edges of rests together get no more places than this
+    double chordMm = 0.4;      ///< arcs of the boundary are meshed with chords that leave them by no more than this
+    double growth = 0.35;
+};
+Fineness finenessOf(Refinement refinement);
+/// Enough to tell the worst of many loads, not for figures: no finer than its field anywhere but at inner corners.
+Fineness coarse();
+
 /// A run of boundary points that turns into the concrete: one point where it is sharp, else an arc.
 struct InnerArc {
     std::vector<Point> points;
@@ -21,12 +34,10 @@ struct MeshPlan {
     std::vector<InnerArc> arcs;
 };
 
-/// The outline with its arcs in as few chords as `kChordMm` allows, the lines of zones and rests, and how fine it must be
+/// The outline with its arcs in as few chords as may be, the lines of zones and rests, and how fine it must be
 /// where. `regions` are those of the kinds of section, the deepest first.
-MeshPlan meshPlan(const StrengthInput& input, Refinement refinement, const std::vector<Region>& regions);
+MeshPlan meshPlan(const StrengthInput& input, const Fineness& fineness, const std::vector<Region>& regions);
 
-/// Arcs of the boundary are meshed with chords that leave them by no more than this, mm.
-inline constexpr double kChordMm = 0.4;
 /// The same ring with fewer points: none of the left-out ones lies further than the tolerance from it; corners stay.
 Ring withFewerPoints(const Ring& ring, double toleranceMm);
 

@@ -74,6 +74,12 @@ std::vector<Point> personSpots(const StrengthInput& input)
         if (distance(from, to) >= kPersonMm) alongEdge(from, to, edgePitch, spots);
     }
     std::erase_if(spots, [&](Point p) { return concreteShare(casting.outline, p) < kLeastShare; });
+    // Two edges share the square in their corner.
+    std::vector<Point> once;
+    for (const Point p : spots) {
+        if (std::none_of(once.begin(), once.end(), [p](Point q) { return distance(p, q) < 1.0; })) once.push_back(p);
+    }
+    spots = std::move(once);
     if (spots.size() > kMostSpots / 2) spots.resize(kMostSpots / 2);
 
     // The field between: a grid of the box, the same wherever cutouts lie.

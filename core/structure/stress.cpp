@@ -23,22 +23,17 @@ Stress fibre(const Stress& face, const Stress& perMm, double depthMm)
     return {face[0] + perMm[0] * depthMm, face[1] + perMm[1] * depthMm, face[2] + perMm[2] * depthMm};
 }
 
-double across(const Stress& s, Point n)
-{
-    return s[0] * n.x * n.x + s[1] * n.y * n.y + 2 * s[2] * n.x * n.y;
-}
-
 double doubledArea(const TriangleMesh& mesh, const std::array<int, 3>& t)
 {
     return cross(mesh.nodes[t[1]] - mesh.nodes[t[0]], mesh.nodes[t[2]] - mesh.nodes[t[0]]);
 }
 
-/// Tension across a crack line averaged over its length, at face and underside.
+/// Largest principal tension of the stress averaged over the length of a crack line, at face and underside.
 FibreTension alongCrack(const Body& body, const StressField& field, const CrackLine& line, int& kind)
 {
     const int kinds = body.kindCount();
-    const Point n = leftNormal(line.inward);
-    FibreTension sum;
+    Stress top{};
+    Stress bottom{};
     kind = -1;
     for (const PlaceInMesh& place : line.samples) {
         int most = 0;
@@ -55,11 +50,13 @@ FibreTension alongCrack(const Body& body, const StressField& field, const CrackL
                 perMm[c] += place.weight[i] * field.perMm[at][c];
             }
         }
-        sum.topMpa += across(face, n);
-        sum.bottomMpa += across(fibre(face, perMm, body.kinds[most].depthMm), n);
+        const Stress under = fibre(face, perMm, body.kinds[most].depthMm);
+        for (int c = 0; c < 3; ++c) {
+            top[c] += face[c] / static_cast<double>(line.samples.size());
+            bottom[c] += under[c] / static_cast<double>(line.samples.size());
+        }
     }
-    const double count = static_cast<double>(line.samples.size());
-    return {std::max(sum.topMpa / count, 0.0), std::max(sum.bottomMpa / count, 0.0)};
+    return {tensionOf(top), tensionOf(bottom)};
 }
 
 /// Greatest of all crack lines of a corner, each face by itself.
