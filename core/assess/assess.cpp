@@ -1,10 +1,10 @@
 #include "core/assess/assess.h"
 
 #include <algorithm>
-#include <limits>
 #include <unordered_map>
 #include <utility>
 
+#include "core/assess/finding_order.h"
 #include "core/plan/validation.h"
 
 namespace yardcast {
@@ -35,38 +35,6 @@ PartMemo computePart(const PartPtr& part)
     }
     return memo;
 }
-
-/// Place of a finding in the list: that of the part it speaks about; what speaks about no part comes last.
-class FindingOrder {
-public:
-    FindingOrder(const Plan& plan, const std::vector<PlacedCasting>& castings)
-    {
-        for (std::size_t i = 0; i < plan.parts.size(); ++i) placeOf_.try_emplace(plan.parts[i]->id, i);
-        for (const PlacedCasting& placed : castings) {
-            const auto part = placeOf_.find(placed.casting->part);
-            if (part != placeOf_.end()) placeOf_.try_emplace(placed.casting->id, part->second);
-        }
-    }
-
-    void sort(std::vector<Finding>& findings) const
-    {
-        std::stable_sort(findings.begin(), findings.end(), [this](const Finding& a, const Finding& b) {
-            if (a.severity != b.severity) return a.severity > b.severity;
-            return place(a) < place(b);
-        });
-    }
-
-private:
-    std::size_t place(const Finding& finding) const
-    {
-        const auto none = std::numeric_limits<std::size_t>::max();
-        if (finding.subjects.empty()) return none;
-        const auto found = placeOf_.find(finding.subjects.front());
-        return found == placeOf_.end() ? none : found->second;
-    }
-
-    std::unordered_map<std::string, std::size_t> placeOf_;
-};
 
 }  // namespace
 
@@ -146,6 +114,14 @@ int Assessment::count(Severity severity) const
 {
     return static_cast<int>(std::count_if(findings.begin(), findings.end(),
                                           [&](const Finding& finding) { return finding.severity == severity; }));
+}
+
+const CastingStrength* Assessment::strengthOf(const std::string& casting) const
+{
+    for (const CastingStrengthPtr& one : strength) {
+        if (one->casting == casting) return one.get();
+    }
+    return nullptr;
 }
 
 }  // namespace yardcast

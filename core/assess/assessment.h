@@ -14,6 +14,7 @@
 #include "core/pour/mix_quantities.h"
 #include "core/purchase/shopping.h"
 #include "core/reinforcement/steel_schedule.h"
+#include "core/structure/strength.h"
 
 namespace yardcast {
 
@@ -32,11 +33,14 @@ struct Assessment {
     std::vector<FrontLayout> fronts;
     MouldEstimate mould;
     ShoppingList shopping;
+    std::vector<CastingStrengthPtr> strength; ///< those that are known, in the order of castings (see withStrength)
     std::vector<Finding> findings;            ///< gravest first, then in the order of the parts
 
     double volumeL() const;
     double massKg() const;
     int count(Severity severity) const;
+    /// Of the casting with this id; null where it is not known.
+    const CastingStrength* strengthOf(const std::string& casting) const;
 };
 
 using AssessmentPtr = std::shared_ptr<const Assessment>;

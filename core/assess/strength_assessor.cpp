@@ -1,0 +1,153 @@
+#include "core/assess/strength_assessor.h"
+
+#include <algorithm>
+#include <atomic>
+#include <future>
+#include <iterator>
+#include <thread>
+#include <utility>
+
+#include "core/assess/finding_order.h"
+
+namespace yardcast {
+
+namespace {
+
+/// So many answers of each fineness are kept of one casting: what undo and redo lead to. A drag passes through many
+/// coarse ones; they must not push out the fine ones.
+constexpr std::ptrdiff_t kKeptOfEach = 4;
+
+bool same(CaseChoice a, CaseChoice b) { return a.inUse == b.inUse && a.handling == b.handling; }
+
+bool covers(CaseChoice a, CaseChoice b) { return (a.inUse || !b.inUse) && (a.handling || !b.handling); }
+
+}  // namespace
+
+StrengthAssessor::StrengthAssessor(Solver solver) : solver_(std::move(solver)) {}
+
+std::optional<std::vector<CastingStrengthPtr>> StrengthAssessor::assess(const Plan& plan, const Assessment& assessment,
+                                                                        Refinement refinement, CaseChoice choice,
+                                                                        std::stop_token stop)
+{
+    return assess(plan, assessment, refinement, choice, std::move(stop),
+                  [](const Known& known, Refinement asked, CaseChoice cases) {
+                      return known.refinement == asked && same(known.choice, cases);
+                  });
+}
+
+std::optional<std::vector<CastingStrengthPtr>> StrengthAssessor::assessAtLeast(const Plan& plan,
+                                                                               const Assessment& assessment,
+                                                                               Refinement refinement, CaseChoice choice,
+                                                                               std::stop_token stop)
+{
+    return assess(plan, assessment, refinement, choice, std::move(stop),
+                  [](const Known& known, Refinement asked, CaseChoice cases) {
+                      return known.refinement >= asked && covers(known.choice, cases);
+                  });
+}
+
+std::optional<std::vector<CastingStrengthPtr>> StrengthAssessor::assess(const Plan& plan, const Assessment& assessment,
+                                                                        Refinement refinement, CaseChoice choice,
+                                                                        std::stop_token stop, Fits fits)
+{
+    std::vector<CastingPtr> castings;
+    castings.reserve(assessment.castings.size());
+    for (const PlacedCasting& placed : assessment.castings) castings.push_back(placed.casting);
+    std::vector<StrengthInput> inputs = strengthInputs(plan, castings);
+
+    std::vector<CastingStrengthPtr> answers(inputs.size());
+    std::vector<std::size_t> unsolved;
+    for (std::size_t i = 0; i < inputs.size(); ++i) {
+        answers[i] = find(inputs[i], refinement, choice, fits);
+        if (!answers[i]) unsolved.push_back(i);
+    }
+
+    std::atomic<std::size_t> next = 0;
+    const auto work = [&] {
+        for (std::size_t i = next++; i < unsolved.size() && !stop.stop_requested(); i = next++) {
+            answers[unsolved[i]] = solver_(inputs[unsolved[i]], refinement, choice, stop);
+        }
+    };
+    if (unsolved.size() > 1 && std::thread::hardware_concurrency() > 1) {
+        // Waits for its end when it goes out of scope, also when this thread's share throws.
+        std::future<void> other = std::async(std::launch::async, work);
+        work();
+        other.get();
+    } else {
+        work();
+    }
+
+    bool complete = true;
+    for (const std::size_t i : unsolved) {
+        if (!answers[i]) {
+            complete = false;
+            continue;
+        }
+        const std::string id = inputs[i].casting->id;
+        keep(memo_[id], {std::move(inputs[i]), refinement, choice, answers[i]});
+    }
+    if (!complete) return std::nullopt;
+
+    // What is no longer in the plan may come back by undo, but not from another plan.
+    if (memo_.size() > 2 * castings.size() + 10) {
+        std::erase_if(memo_, [&](const auto& entry) {
+            return std::ranges::none_of(castings, [&](const CastingPtr& one) { return one->id == entry.first; });
+        });
+    }
+    return answers;
+}
+
+void StrengthAssessor::keep(std::deque<Known>& known, Known added)
+{
+    const Refinement refinement = added.refinement;
+    known.push_front(std::move(added));
+    if (std::ranges::count(known, refinement, &Known::refinement) <= kKeptOfEach) return;
+    const auto oldest = std::find_if(known.rbegin(), known.rend(),
+                                     [&](const Known& one) { return one.refinement == refinement; });
+    known.erase(std::next(oldest).base());
+}
+
+CastingStrengthPtr StrengthAssessor::find(const StrengthInput& input, Refinement refinement, CaseChoice choice,
+                                          Fits fits)
+{
+    const auto entry = memo_.find(input.casting->id);
+    if (entry == memo_.end()) return nullptr;
+    std::deque<Known>& known = entry->second;
+    // The finest that fits; of equally fine ones the latest used.
+    auto best = known.end();
+    for (auto it = known.begin(); it != known.end(); ++it) {
+        const bool finer = best == known.end() || it->refinement > best->refinement;
+        if (finer && fits(*it, refinement, choice) && it->input == input) best = it;
+    }
+    if (best == known.end()) return nullptr;
+    std::rotate(known.begin(), best, std::next(best));
+    return known.front().strength;
+}
+
+AssessmentPtr withStrength(const Plan& plan, const AssessmentPtr& assessment,
+                           const std::vector<CastingStrengthPtr>& strength)
+{
+    auto answer = std::make_shared<Assessment>(*assessment);
+    std::vector<Finding> added;
+    for (const PlacedCasting& placed : assessment->castings) {
+        const auto found = std::ranges::find_if(strength, [&](const CastingStrengthPtr& one) {
+            return one && one->casting == placed.casting->id && one->part == placed.casting->part;
+        });
+        if (found == strength.end()) continue;
+        answer->strength.push_back(*found);
+        const int index = indexOfPart(plan, placed.casting->part);
+        for (Finding finding : (*found)->findings) {
+            if (index >= 0) finding.pointer = "/parts/" + std::to_string(index) + finding.pointer;
+            added.push_back(std::move(finding));
+        }
+    }
+    const FindingOrder order(plan, answer->castings);
+    order.sort(added);
+    const auto middle = static_cast<std::ptrdiff_t>(answer->findings.size());
+    std::ranges::move(added, std::back_inserter(answer->findings));
+    std::inplace_merge(answer->findings.begin(), answer->findings.begin() + middle, answer->findings.end(),
+                       [&](const Finding& a, const Finding& b) { return order.before(a, b); });
+    return answer;
+}
+
+}  // namespace yardcast
