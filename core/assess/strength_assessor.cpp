@@ -124,6 +124,26 @@ CastingStrengthPtr StrengthAssessor::find(const StrengthInput& input, Refinement
     return known.front().strength;
 }
 
+CastingStrengthPtr completedFrom(const CastingStrengthPtr& newer, const CastingStrengthPtr& older)
+{
+    if (!newer || !older || older->casting != newer->casting) return newer;
+    const auto lacks = [&](StrengthCase which) { return newer->find(which) == nullptr; };
+    if (std::ranges::none_of(older->cases, lacks, &CaseResult::which)) return newer;
+    auto whole = std::make_shared<CastingStrength>(*newer);
+    std::ranges::copy_if(older->cases, std::back_inserter(whole->cases), lacks, &CaseResult::which);
+    std::ranges::stable_sort(whole->cases, {}, &CaseResult::which);
+    std::ranges::copy_if(older->steel, std::back_inserter(whole->steel), lacks, &SteelCheck::which);
+    for (const Finding& finding : older->findings) {
+        const auto value = finding.values.find("case");
+        const std::string* word = value == finding.values.end() ? nullptr : std::get_if<std::string>(&value->second);
+        const bool fromOlder = word && std::ranges::any_of(older->cases, [&](const CaseResult& one) {
+            return lacks(one.which) && *word == strengthCaseWord(one.which);
+        });
+        if (fromOlder) whole->findings.push_back(finding);
+    }
+    return whole;
+}
+
 AssessmentPtr withStrength(const Plan& plan, const AssessmentPtr& assessment,
                            const std::vector<CastingStrengthPtr>& strength)
 {

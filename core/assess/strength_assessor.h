@@ -56,6 +56,11 @@ private:
     std::unordered_map<std::string, std::deque<Known>> memo_;  ///< by casting, the latest used first
 };
 
+/// `newer` with the cases it lacks taken from `older`, an answer for the same casting as it was before: what is shown
+/// while not all cases are solved. Findings that name such a case (value `case`) come with it. `newer` itself where
+/// `older` has nothing to add.
+CastingStrengthPtr completedFrom(const CastingStrengthPtr& newer, const CastingStrengthPtr& older);
+
 /// The assessment with the strength of its castings: those in `strength` that speak about one of them (the others are
 /// left out), and their findings merged into the list, with pointers from the top of the file. `assessment` must be one
 /// without strength.

@@ -1,11 +1,24 @@
 #include "ui/live/live_assessment.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "core/assess/assess.h"
 #include "ui/document/plan_document.h"
+#include "ui/live/strength_choice.h"
+#include "ui/live/strength_runner.h"
 
 namespace yardcast::ui {
+
+namespace {
+
+/// Without a change for so long, the hand rests.
+constexpr int kRestMs = 250;
+
+/// A fine answer is only ever asked for with all its cases.
+bool isWhole(const CastingStrengthPtr& strength) { return strength->refinement >= Refinement::working; }
+
+}  // namespace
 
 /// Lives on the thread; touched only by calls queued to it.
 class LiveAssessment::Worker : public QObject {
@@ -19,14 +32,21 @@ private:
     std::unique_ptr<Assessor> assessor_;
 };
 
-LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject* parent)
-    : QObject(parent), document_(document), prices_(std::move(prices)), worker_(new Worker(prices_))
+LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject* parent,
+                               StrengthAssessor::Solver solver)
+    : QObject(parent), document_(document), prices_(std::move(prices)), worker_(new Worker(prices_)),
+      runner_(new StrengthRunner(std::move(solver), this)), choice_(new StrengthChoice(this))
 {
     worker_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
     thread_.setObjectName("assessment");
     thread_.start();
+    connect(&document, &PlanDocument::documentReset, this, &LiveAssessment::forgetStrength);
     connect(&document, &PlanDocument::planChanged, this, &LiveAssessment::request);
+    connect(runner_, &StrengthRunner::solved, this, &LiveAssessment::takeStrength);
+    rest_.setSingleShot(true);
+    rest_.setInterval(kRestMs);
+    connect(&rest_, &QTimer::timeout, this, &LiveAssessment::refine);
     request();
 }
 
@@ -47,25 +67,81 @@ void LiveAssessment::setPrices(PriceBook prices)
 
 void LiveAssessment::request()
 {
+    rest_.start();
     if (busy_) {
         waiting_ = true;
         return;
     }
     busy_ = true;
     waiting_ = false;
-    QMetaObject::invokeMethod(worker_, [this, worker = worker_, plan = document_.plan()] {
+    QMetaObject::invokeMethod(worker_, [this, worker = worker_, plan = document_.plan(), opened = opened_] {
         AssessmentPtr assessment = worker->assess(*plan);
-        QMetaObject::invokeMethod(this, [this, plan, assessment] { take(plan, assessment); });
+        QMetaObject::invokeMethod(this, [this, plan, assessment, opened] { take(plan, assessment, opened); });
     });
 }
 
-void LiveAssessment::take(const PlanPtr& plan, const AssessmentPtr& assessment)
+void LiveAssessment::take(const PlanPtr& plan, const AssessmentPtr& assessment, int opened)
 {
     busy_ = false;
-    assessment_ = assessment;
+    // What is left of the plan that was open before is not worth solving.
+    const bool another = plan != plan_ && opened == opened_;
+    base_ = assessment;
     plan_ = plan;
+    assessment_ = withStrength(*plan_, base_, strength_);
+    if (another) {
+        if (strengthState_ != StrengthState::none) strengthState_ = StrengthState::older;
+        runner_->ask({plan_, base_, Refinement::draft, casesNow()});
+    }
     emit assessed();
     if (waiting_) request();
+}
+
+void LiveAssessment::forgetStrength()
+{
+    // Parts of another plan may have the same names.
+    runner_->forget();
+    strength_.clear();
+    strengthState_ = StrengthState::none;
+    fresh_ = true;
+    ++opened_;
+}
+
+void LiveAssessment::refine()
+{
+    if (document_.isPreviewing() || !isCurrent()) {
+        rest_.start();
+        return;
+    }
+    if (strengthState_ == StrengthState::working) return;
+    runner_->ask({plan_, base_, Refinement::working, {}});
+}
+
+CaseChoice LiveAssessment::casesNow() const
+{
+    if (!document_.isPreviewing()) return {};
+    const bool handling = choice_->which() && isHandling(*choice_->which());
+    return {.inUse = !handling, .handling = handling};
+}
+
+void LiveAssessment::takeStrength(const StrengthJob& job, const std::vector<CastingStrengthPtr>& strength)
+{
+    const bool whole = std::ranges::all_of(strength, isWhole);
+    const bool allCases = job.choice.inUse && job.choice.handling;
+    std::vector<CastingStrengthPtr> taken = strength;
+    for (CastingStrengthPtr& one : taken) {
+        if (allCases || isWhole(one)) continue;
+        const auto before = std::ranges::find(strength_, one->casting, &CastingStrength::casting);
+        if (before != strength_.end()) one = completedFrom(one, *before);
+    }
+    strength_ = std::move(taken);
+    // While a drag goes on, what is solved belongs to a plan of a moment ago.
+    strengthState_ = job.plan != plan_ ? StrengthState::older
+                     : whole           ? StrengthState::working
+                                       : StrengthState::draft;
+    assessment_ = withStrength(*plan_, base_, strength_);
+    // A plan that was just opened is looked at: nobody's hand is to be waited for.
+    if (std::exchange(fresh_, false)) refine();
+    emit assessed();
 }
 
 }  // namespace yardcast::ui

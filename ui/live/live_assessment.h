@@ -1,25 +1,42 @@
 #pragma once
 
 #include <memory>
+#include <vector>
 
 #include <QObject>
 #include <QThread>
+#include <QTimer>
 
 #include "core/assess/assessment.h"
+#include "core/assess/strength_assessor.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
 
 namespace yardcast::ui {
 
 class PlanDocument;
+class StrengthChoice;
+class StrengthRunner;
+struct StrengthJob;
 
-/// Keeps an Assessment up to date beside the drawing, on a thread of its own. Only the newest plan counts: while one
-/// is being assessed, those that came in between are skipped.
+/// How well the strength that is shown fits the plan it is shown with.
+enum class StrengthState {
+    none,     ///< nothing has been solved yet
+    older,    ///< of an older plan, or not of all castings: being solved anew
+    draft,    ///< of this plan, on coarse meshes or not in all cases: being refined
+    working   ///< of this plan, as fine as on the screen
+};
+
+/// Keeps an Assessment up to date beside the drawing, on threads of its own. Only the newest plan counts: while one
+/// is being assessed, those that came in between are skipped. The quick figures come first; strength follows, first
+/// coarse, and refined when the hand rests. `assessment()` is always that of `plan()`, with the newest strength that
+/// is known for its castings.
 class LiveAssessment : public QObject {
     Q_OBJECT
 
 public:
-    LiveAssessment(PlanDocument& document, PriceBook prices, QObject* parent = nullptr);
+    LiveAssessment(PlanDocument& document, PriceBook prices, QObject* parent = nullptr,
+                   StrengthAssessor::Solver solver = solveStrength);
     ~LiveAssessment() override;
 
     /// The latest, and the plan it speaks about. Null before the first.
@@ -27,16 +44,25 @@ public:
     const PlanPtr& plan() const { return plan_; }
     /// False while the shown plan is newer than the assessment.
     bool isCurrent() const;
+    StrengthState strengthState() const { return strengthState_; }
+    bool isRefining() const { return strengthState_ != StrengthState::working; }
+    /// Which case card and drawing show; a gesture solves this one first.
+    StrengthChoice& strengthChoice() const { return *choice_; }
     void setPrices(PriceBook prices);
     const PriceBook& prices() const { return prices_; }
 
 signals:
+    /// The figures have changed: of another plan, or with newer strength.
     void assessed();
 
 private:
     class Worker;
     void request();
-    void take(const PlanPtr& plan, const AssessmentPtr& assessment);
+    void take(const PlanPtr& plan, const AssessmentPtr& assessment, int opened);
+    void takeStrength(const StrengthJob& job, const std::vector<CastingStrengthPtr>& strength);
+    void forgetStrength();
+    void refine();
+    CaseChoice casesNow() const;
 
     PlanDocument& document_;
     PriceBook prices_;
@@ -44,8 +70,17 @@ private:
     Worker* worker_;
     bool busy_ = false;
     bool waiting_ = false;
+    AssessmentPtr base_;        ///< without strength
     AssessmentPtr assessment_;
     PlanPtr plan_;
+
+    StrengthRunner* runner_;
+    StrengthChoice* choice_;
+    QTimer rest_;
+    std::vector<CastingStrengthPtr> strength_;  ///< the newest known
+    StrengthState strengthState_ = StrengthState::none;
+    bool fresh_ = true;  ///< nothing of this plan has been solved yet
+    int opened_ = 0;     ///< counts the plans that were opened
 };
 
 }  // namespace yardcast::ui

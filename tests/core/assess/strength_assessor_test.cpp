@@ -242,5 +242,48 @@ TEST_F(StrengthAssessorTest, LeavesOutWhatIsNoLongerThere)
     EXPECT_EQ(whole->findings, base->findings);
 }
 
+CastingStrengthPtr strengthOfCases(std::vector<StrengthCase> cases, double use)
+{
+    auto strength = std::make_shared<CastingStrength>();
+    strength->casting = "C1";
+    for (const StrengthCase which : cases) {
+        CaseResult& one = strength->cases.emplace_back();
+        one.which = which;
+        one.usePercent = use;
+        strength->steel.emplace_back().which = which;
+        Finding about = finding(strengthCaseWord(which), Severity::caution, {"C1"});
+        about.values["case"] = std::string(strengthCaseWord(which));
+        about.values["use"] = use;
+        strength->findings.push_back(about);
+    }
+    return strength;
+}
+
+TEST(CompletedFrom, TakesOnlyWhatIsMissing)
+{
+    const auto older = strengthOfCases({StrengthCase::ownWeight, StrengthCase::inPlace, StrengthCase::tilt}, 1.0);
+    const auto newer = strengthOfCases({StrengthCase::ownWeight, StrengthCase::inPlace}, 2.0);
+    const CastingStrengthPtr whole = completedFrom(newer, older);
+    ASSERT_EQ(whole->cases.size(), 3u);
+    EXPECT_EQ(whole->find(StrengthCase::ownWeight)->usePercent, 2.0);
+    EXPECT_EQ(whole->find(StrengthCase::tilt)->usePercent, 1.0);
+    EXPECT_TRUE(std::ranges::is_sorted(whole->cases, {}, &CaseResult::which));
+    EXPECT_EQ(whole->steel.size(), 3u);
+    ASSERT_EQ(whole->findings.size(), 3u);
+    EXPECT_EQ(std::get<double>(whole->findings.front().values.at("use")), 2.0);
+    EXPECT_EQ(whole->findings.back().code, "tilt");
+}
+
+TEST(CompletedFrom, GivesTheNewOneWhereNothingIsMissing)
+{
+    const auto older = strengthOfCases({StrengthCase::ownWeight}, 1.0);
+    const auto newer = strengthOfCases({StrengthCase::ownWeight, StrengthCase::tilt}, 2.0);
+    EXPECT_EQ(completedFrom(newer, older), newer);
+    EXPECT_EQ(completedFrom(newer, nullptr), newer);
+    auto other = std::make_shared<CastingStrength>(*strengthOfCases({StrengthCase::suction}, 1.0));
+    other->casting = "C2";
+    EXPECT_EQ(completedFrom(newer, other), newer);
+}
+
 }  // namespace
 }  // namespace yardcast
