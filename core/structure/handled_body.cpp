@@ -1,0 +1,126 @@
+#include "core/structure/handled_body.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace yardcast {
+
+namespace {
+
+constexpr double kMpaPerKpa = 1e-3;
+/// Pieces of an edge that press each by itself: enough for a straight slab that sags between hands.
+constexpr double kEdgePieceMm = 160.0;
+constexpr int kFewestEdgePieces = 4;
+constexpr int kMostEdgePieces = 10;
+
+void addTo(StressField& sum, const StressField& term, double factor)
+{
+    for (std::size_t i = 0; i < sum.atFace.size(); ++i) {
+        for (int k = 0; k < 3; ++k) {
+            sum.atFace[i][k] += factor * term.atFace[i][k];
+            sum.perMm[i][k] += factor * term.perMm[i][k];
+        }
+    }
+}
+
+}  // namespace
+
+std::unique_ptr<HandledBody> HandledBody::make(std::shared_ptr<const Body> body, std::stop_token stop)
+{
+    if (!body) return nullptr;
+    std::unique_ptr<HandledBody> handled(new HandledBody);
+    const StrengthInput& input = body->input;
+    ShellModel model = body->model;
+    model.elasticMpa = concreteAtAge(input, input.liftAgeH).elasticMpa;
+    if (!(model.elasticMpa > 0.0)) return nullptr;
+    handled->free_ = FreeBody::make(std::move(model), stop);
+    if (!handled->free_) return nullptr;
+    handled->strengthMpa_ = usableStrengthMpa(*body, input.liftAgeH);
+    handled->weight_ = handled->free_->add(ownWeightLoad(*body, {0.0, 0.0, -1.0}, 1.0));
+    const std::size_t triangles = body->mesh().triangles.size();
+    handled->suction_ = handled->free_->add(surfaceLoad(handled->free_->system().model(),
+                                                        std::vector<std::array<double, 3>>(triangles,
+                                                                                           {0.0, 0.0, -kMpaPerKpa}),
+                                                        std::vector<double>(triangles, 0.0)));
+    handled->body_ = std::move(body);
+    return handled;
+}
+
+int HandledBody::weightAlong(Point down)
+{
+    return free_->add(ownWeightLoad(*body_, {down.x, down.y, 0.0}, 1.0));
+}
+
+FreeBody::Place HandledBody::hand(Point at, Point along)
+{
+    const std::pair<long, long> key{std::lround(at.x), std::lround(at.y)};
+    auto found = hands_.find(key);
+    if (found == hands_.end()) {
+        Region region = handRegion(body_->input.casting->outline, at, along);
+        if (region.empty()) region = regionOf(rectangleRing(at, {1.0, 1.0}));
+        const int load = free_->add(patchLoad(free_->system().model(), region, {0.0, 0.0, 1.0}, 0.0));
+        found = hands_.emplace(key, load).first;
+    }
+    return {found->second, 1.0, 1.0 / kHandNMm, 0.0};
+}
+
+FreeBody::Place HandledBody::bed(const Region& region)
+{
+    const int load = free_->add(patchLoad(free_->system().model(), region, {0.0, 0.0, 1.0}, 0.0));
+    const double stiffness = body_->input.assumptions.bedNMm3 * std::max(1.0, areaMm2(region));
+    return {load, 1.0, 1.0 / stiffness, 0.0};
+}
+
+FreeBody::Place HandledBody::handBelow(const Region& region, Point up, double zMm)
+{
+    const int load = free_->add(patchLoad(free_->system().model(), region, {up.x, up.y, 0.0}, zMm));
+    return {load, 1.0, 1.0 / kHandNMm, 0.0};
+}
+
+const HandledBody::EdgePieces& HandledBody::edge(const StandingEdge& edge)
+{
+    const auto [found, isNew] = edges_.try_emplace(edge.edge);
+    if (!isNew) return found->second;
+    const Point inset = edge.inward() * (kEdgeStripMm / 2);
+    const int pieces = std::clamp(static_cast<int>(std::lround(edge.lengthMm() / kEdgePieceMm)), kFewestEdgePieces,
+                                  kMostEdgePieces);
+    found->second.regions = stripPieces(body_->input.casting->outline, edge.from + inset, edge.to + inset,
+                                        kEdgeStripMm, pieces);
+    for (const Region& piece : found->second.regions) found->second.places.push_back(bed(piece));
+    return found->second;
+}
+
+const StressField& HandledBody::field(int load)
+{
+    if (fields_.size() <= static_cast<std::size_t>(load)) fields_.resize(load + 1);
+    if (!fields_[load]) {
+        fields_[load] = std::make_unique<StressField>(stressField(*body_, free_->system().forces(free_->column(load))));
+    }
+    return *fields_[load];
+}
+
+double HandledBody::usePercent(const FreeBody::State& state, double sign)
+{
+    bool first = true;
+    for (const auto& [load, factor] : state.combination) {
+        const StressField& term = field(load);
+        if (first) {
+            sum_.there = term.there;
+            sum_.atFace.assign(term.atFace.size(), {});
+            sum_.perMm.assign(term.perMm.size(), {});
+            first = false;
+        }
+        addTo(sum_, term, sign * factor);
+    }
+    return first ? 0.0 : greatestUse(*body_, sum_, strengthMpa_).percent;
+}
+
+double HandledBody::usePercentOnce(const FreeBody::State& state, double sign) const
+{
+    NodeVector displacement = free_->displacement(state);
+    for (double& value : displacement) value *= sign;
+    const StressField stress = stressField(*body_, free_->system().forces(displacement));
+    return greatestUse(*body_, stress, strengthMpa_).percent;
+}
+
+}  // namespace yardcast
