@@ -69,6 +69,9 @@ void solveSmall(std::array<std::array<double, 4>, 3>& rows, int n, std::array<do
     }
 }
 
+/// Of a place that touches without a force: enough to say how the body lies.
+constexpr double kTouchWeight = 1e-3;
+
 /// The rigid movement that brings the places back to where they began, the ones that carry most first.
 std::array<double, 3> backToPlaces(const PressingPlaces& places, const PressingAnswer& answer)
 {
@@ -78,7 +81,8 @@ std::array<double, 3> backToPlaces(const PressingPlaces& places, const PressingA
     if (!(total > 0.0)) return {};
     const int modes = places.modes;
     for (int i = 0; i < places.count; ++i) {
-        const double weight = answer.forceN[i] / total;
+        if (!answer.touches[i]) continue;
+        const double weight = answer.forceN[i] / total + kTouchWeight;
         const double sunkMm = answer.forceN[i] * places.giveMmN[i];
         for (int a = 0; a < modes; ++a) {
             const double lever = places.lever[i * modes + a];

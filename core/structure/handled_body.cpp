@@ -9,9 +9,9 @@ namespace {
 
 constexpr double kMpaPerKpa = 1e-3;
 /// Pieces of an edge that press each by itself: enough for a straight slab that sags between hands.
-constexpr double kEdgePieceMm = 160.0;
+constexpr double kEdgePieceMm = 200.0;
 constexpr int kFewestEdgePieces = 4;
-constexpr int kMostEdgePieces = 10;
+constexpr int kMostEdgePieces = 9;
 
 void addTo(StressField& sum, const StressField& term, double factor)
 {
@@ -53,7 +53,8 @@ int HandledBody::weightAlong(Point down)
 
 FreeBody::Place HandledBody::hand(Point at, Point along)
 {
-    const std::pair<long, long> key{std::lround(at.x), std::lround(at.y)};
+    // Places computed twice differ in their last digits, and mostly lie at whole and half millimetres.
+    const std::pair<long, long> key{std::lround(2 * at.x + 0.23), std::lround(2 * at.y + 0.23)};
     auto found = hands_.find(key);
     if (found == hands_.end()) {
         Region region = handRegion(body_->input.casting->outline, at, along);

@@ -176,7 +176,9 @@ public:
         const auto lines = isSupport || upright ? std::nullopt : battenLines(input_, axes_);
 
         // All loads first: they are solved together.
-        const Holders grips = handsAt(handled_, handsOfGrips(answer.grips, input_.casting->outline), axes_.along);
+        const std::vector<Point> hands =
+            answer.gripsProposed ? answer.grips : handsOfGrips(answer.grips, input_.casting->outline);
+        const Holders grips = handsAt(handled_, hands, axes_.along);
         Holders tilted;
         if (tilt) tilted = tiltHolders(*tilt);
         Holders below;

@@ -12,7 +12,7 @@ constexpr int kMostSteps = 60;
 constexpr double kLeastPivot = 1e-10;
 /// Of the whole load: a place that pulls less is not let go, so that a body in balance on two places does not flutter
 /// between its third ones.
-constexpr double kForceNoise = 1e-9;
+constexpr double kForceNoise = 1e-11;
 
 /// Solves in place; false where the matrix is singular.
 bool eliminate(std::vector<double>& matrix, std::vector<double>& right, int n)
@@ -64,6 +64,7 @@ public:
             // Many at once is quick; one at a time ends surely where that flutters.
             if (!exchange(answer_.steps > kMostSteps / 3)) {
                 answer_.holds = true;
+                answer_.touches = pressing_;
                 return answer_;
             }
         }
@@ -77,6 +78,7 @@ private:
     {
         answer_.holds = false;
         answer_.forceN.assign(places_.count, 0.0);
+        answer_.touches.assign(places_.count, 0);
         answer_.rigid.assign(places_.modes, 0.0);
         return answer_;
     }
@@ -129,24 +131,47 @@ private:
     {
         const double noiseN = kForceNoise * loadScale_ / leverScale_;
         const double noiseMm = noiseN * flexScale_;
+        std::vector<int> wrong;
         int worst = -1;
-        double wrong = 0.0;
-        bool changed = false;
+        double worstN = 0.0;
+        int left = 0;
         for (int i = 0; i < places_.count; ++i) {
             const double byN = pressing_[i] ? -answer_.forceN[i] - noiseN : (intoMm(i) - noiseMm) / flexScale_;
+            left += pressing_[i] != (byN > 0.0) ? 1 : 0;
             if (!(byN > 0.0)) continue;
-            changed = true;
-            if (byN > wrong) {
-                wrong = byN;
+            wrong.push_back(i);
+            if (byN > worstN) {
+                worstN = byN;
                 worst = i;
             }
-            if (!onlyWorst) pressing_[i] = !pressing_[i];
         }
-        if (onlyWorst && worst >= 0) pressing_[worst] = !pressing_[worst];
-        if (!changed) {
+        if (wrong.empty()) {
             for (double& force : answer_.forceN) force = std::max(0.0, force);
+            return false;
         }
-        return changed;
+        if (onlyWorst || left < places_.modes) wrong = {worst};
+        const int reached = nearest();
+        for (const int i : wrong) pressing_[i] = !pressing_[i];
+        // It rocks over until the next place is reached.
+        const auto few = std::count(pressing_.begin(), pressing_.end(), char{1});
+        if (few < places_.modes && reached >= 0) pressing_[reached] = 1;
+        return true;
+    }
+
+    /// Of the places that do not press, the one that is nearest to it; -1 where all press.
+    int nearest() const
+    {
+        int best = -1;
+        double bestMm = 0.0;
+        for (int i = 0; i < places_.count; ++i) {
+            if (pressing_[i]) continue;
+            const double into = intoMm(i);
+            if (best < 0 || into > bestMm) {
+                best = i;
+                bestMm = into;
+            }
+        }
+        return best;
     }
 
     const PressingPlaces& places_;
@@ -164,6 +189,7 @@ PressingAnswer press(const PressingPlaces& places)
     if (places.count < places.modes || places.count == 0) {
         PressingAnswer none;
         none.forceN.assign(places.count, 0.0);
+        none.touches.assign(places.count, 0);
         none.rigid.assign(places.modes, 0.0);
         return none;
     }

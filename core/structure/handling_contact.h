@@ -19,6 +19,7 @@ struct PressingPlaces {
 
 struct PressingAnswer {
     std::vector<double> forceN;  ///< one a place, >= 0
+    std::vector<char> touches;   ///< one a place: it holds the body, though perhaps with no force
     std::vector<double> rigid;   ///< one a mode
     int steps = 0;
     bool holds = false;          ///< false: the body tips or slides off, or no set of places settled

@@ -31,7 +31,7 @@ struct StandingEdge {
 };
 /// Those at least `kLongEdgeShare` of the longest, longest first.
 std::vector<StandingEdge> standingEdges(const Region& outline);
-inline constexpr double kLongEdgeShare = 0.6;
+inline constexpr double kLongEdgeShare = 0.75;
 
 /// Hands reach under the edge: middle of the palm from the edge, and what a hand covers (judgement).
 inline constexpr double kHandInsetMm = 40.0;

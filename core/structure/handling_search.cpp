@@ -12,10 +12,14 @@ namespace {
 
 /// Places are tried at these shares of the length from an end.
 constexpr double kFirst = 0.05;
-constexpr double kStep = 0.05;
-constexpr int kSteps = 7;
+constexpr double kStep = 0.075;
+constexpr int kSteps = 5;
+/// Places between the outer ones lie on a grid of this share, so that few loads serve many patterns.
+constexpr double kBetween = 0.05;
 /// A place that is not this much better is not taken: noise of the mesh must not move hands.
 constexpr double kBetter = 0.998;
+/// Hand places no farther than this off a line are on it.
+constexpr double kOneLineMm = 20.0;
 /// Near a square both ways count as long.
 constexpr double kNearlySquare = 0.8;
 
@@ -24,14 +28,14 @@ double share(int step) { return kFirst + kStep * step; }
 /// Distances from the two ends of a line, as shares of its length: first front left and right, then back.
 using Insets = std::vector<double>;
 
-/// `count` places from `left` to 1 - `right`; those between the ends at multiples of the step.
+/// `count` places from `left` to 1 - `right`; those between the ends on a grid.
 std::vector<double> spread(double left, double right, int count)
 {
     std::vector<double> shares;
     for (int i = 0; i < count; ++i) {
         const double even = left + (1.0 - left - right) * i / std::max(1, count - 1);
         const bool end = i == 0 || i == count - 1;
-        shares.push_back(end ? even : std::round(even / kStep) * kStep);
+        shares.push_back(end ? even : std::round(even / kBetween) * kBetween);
     }
     return shares;
 }
@@ -146,12 +150,20 @@ public:
         std::vector<Point> points;
         for (int line = 0; line < 2; ++line) {
             for (const double s : spread(insets[2 * line], insets[2 * line + 1], count_ / 2)) {
-                const auto ends = endsOfLine(outline_, axes_.at(s * axes_.lengthMm, 0.0), axes_.across);
-                if (!ends) return {};
-                points.push_back(insetFrom(*ends, line == 1));
+                const std::vector<Point> both = across(s);
+                if (both.empty()) return {};
+                points.push_back(both[line]);
             }
         }
         return points;
+    }
+
+    /// Front and back at a share of the length.
+    std::vector<Point> across(double share) const
+    {
+        const auto ends = endsOfLine(outline_, axes_.at(share * axes_.lengthMm, 0.0), axes_.across);
+        if (!ends) return {};
+        return {insetFrom(*ends, false), insetFrom(*ends, true)};
     }
 
 private:
@@ -172,7 +184,7 @@ std::vector<Point> handsOpposite(const Region& outline, const StandingEdge& edge
     return points;
 }
 
-bool isParallel(Point a, Point b) { return std::abs(cross(a, b)) < 1e-3; }
+bool isParallel(Point a, Point b) { return std::abs(cross(a, b)) < 1e-3 * length(a) * length(b); }
 
 std::optional<FoundGrips> gripsAlong(HandledBody& handled, const SlabAxes& axes, std::stop_token stop)
 {
@@ -186,10 +198,8 @@ std::optional<FoundGrips> gripsAlong(HandledBody& handled, const SlabAxes& axes,
             for (const Point p : lines.at({inset, inset, inset, inset})) handled.hand(p, axes.along);
         }
         if (count > 4) {
-            for (int i = 1; i * kStep < 1.0; ++i) {
-                for (const Point p : lines.at(Insets(4, std::min(i * kStep, 1.0 - i * kStep)))) {
-                    handled.hand(p, axes.along);
-                }
+            for (int i = 1; i * kBetween < 1.0; ++i) {
+                for (const Point p : lines.across(i * kBetween)) handled.hand(p, axes.along);
             }
         }
         handled.solveAdded();
@@ -239,7 +249,7 @@ std::vector<Point> handsOfGrips(const std::vector<Point>& grips, const Region& o
     const Point across = leftNormal(along);
     double off = 0.0;
     for (const Point p : grips) off = std::max(off, std::abs(dot(p - grips.front(), across)));
-    if (off > kTwoHandsMm / 4) return grips;
+    if (off > kOneLineMm) return grips;
     std::vector<Point> hands;
     for (const Point p : grips) {
         double low = -kTwoHandsMm / 2;
@@ -314,11 +324,21 @@ std::optional<FoundTilt> findTilt(HandledBody& handled, std::stop_token stop)
     if (input.casting->kind != PartKind::counter) {
         std::erase_if(edges, [](const StandingEdge& edge) { return edge.inward().y < 0.999; });
     }
+    // Of two edges that are mirror images of each other one is enough.
+    std::vector<StandingEdge> tried;
     std::optional<FoundTilt> best;
     for (const StandingEdge& edge : edges) {
         const Point along = (edge.to - edge.from) * (1.0 / edge.lengthMm());
-        const bool sameEnds = isParallel(along, axes.along) ? symmetry.along
-                                                            : isParallel(along, axes.across) && symmetry.across;
+        const bool isLong = isParallel(along, axes.along);
+        const bool isShort = isParallel(along, axes.across);
+        const bool sameEnds = (isLong && symmetry.along) || (isShort && symmetry.across);
+        const bool twins = (isLong && symmetry.across) || (isShort && symmetry.along);
+        if (twins && std::any_of(tried.begin(), tried.end(), [&](const StandingEdge& other) {
+                return isParallel(other.to - other.from, edge.to - edge.from);
+            })) {
+            continue;
+        }
+        tried.push_back(edge);
         const auto prepare = [&](const std::vector<double>& insets) {
             for (const double inset : insets) {
                 for (const Point p : handsOpposite(outline, edge, {inset, inset}, count)) handled.hand(p, along);
