@@ -368,7 +368,9 @@ private:
         }
         if (worst < 0) return std::nullopt;
         const auto state = handled_.free().hold({{handled_.weight(), factor}}, withLateCorner(corners, worst, gapMm), {});
-        return resultOf(state, corners, setting(StrengthCase::cornerLate, factor, true), 1.0);
+        CaseResult result = resultOf(state, corners, setting(StrengthCase::cornerLate, factor, true), 1.0);
+        if (state.holds) result.held[worst].under = "late corner";
+        return result;
     }
 
     HandledBody& handled_;

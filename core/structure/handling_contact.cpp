@@ -54,6 +54,11 @@ public:
                 leverScale_ = std::max(leverScale_, std::abs(places.lever[i * places.modes + m]));
             }
         }
+        // What starts off the body is only reached where it must: a body in balance does not rock over to it.
+        const auto far = [](double gapMm) { return gapMm > 0.0; };
+        if (places.count - std::count_if(places.gapMm.begin(), places.gapMm.end(), far) >= places.modes) {
+            for (int i = 0; i < places.count; ++i) pressing_[i] = !far(places.gapMm[i]);
+        }
         for (const double load : places.load) loadScale_ = std::max(loadScale_, std::abs(load));
     }
 
