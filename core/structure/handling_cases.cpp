@@ -214,10 +214,9 @@ public:
 private:
     std::optional<StandingEdge> edgeToStandOn() const
     {
-        for (const StandingEdge& edge : standingEdges(input_.casting->outline)) {
-            if (input_.casting->kind == PartKind::counter || edge.inward().y > 0.999) return edge;
-        }
-        return std::nullopt;
+        if (input_.casting->kind != PartKind::counter) return baseEdge(input_.casting->outline);
+        const auto edges = standingEdges(input_.casting->outline);
+        return edges.empty() ? std::nullopt : std::optional(edges.front());
     }
 
     std::optional<BattenLines> battensAtEnds() const

@@ -91,7 +91,7 @@ SlabAxes slabAxes(const Region& outline)
     return lookingRight(best);
 }
 
-std::vector<StandingEdge> standingEdges(const Region& outline)
+std::vector<StandingEdge> standingEdges(const Region& outline, double leastShare)
 {
     std::vector<StandingEdge> edges;
     if (outline.empty()) return edges;
@@ -124,11 +124,19 @@ std::vector<StandingEdge> standingEdges(const Region& outline)
     }
     double longest = 0.0;
     for (const StandingEdge& edge : edges) longest = std::max(longest, edge.lengthMm());
-    std::erase_if(edges, [&](const StandingEdge& edge) { return edge.lengthMm() < kLongEdgeShare * longest; });
+    std::erase_if(edges, [&](const StandingEdge& edge) { return edge.lengthMm() < leastShare * longest; });
     std::stable_sort(edges.begin(), edges.end(), [](const StandingEdge& a, const StandingEdge& b) {
         return std::llround(a.lengthMm()) > std::llround(b.lengthMm());
     });
     return edges;
+}
+
+std::optional<StandingEdge> baseEdge(const Region& elevation)
+{
+    for (const StandingEdge& edge : standingEdges(elevation, 0.0)) {
+        if (edge.inward().y > 1.0 - kAlike) return edge;
+    }
+    return std::nullopt;
 }
 
 std::optional<std::pair<Point, Point>> endsOfLine(const Region& outline, Point through, Point across)

@@ -29,9 +29,11 @@ struct StandingEdge {
     Point inward() const;
     double lengthMm() const { return distance(from, to); }
 };
-/// Those at least `kLongEdgeShare` of the longest, longest first.
-std::vector<StandingEdge> standingEdges(const Region& outline);
 inline constexpr double kLongEdgeShare = 0.75;
+/// Those at least this share of the longest, longest first.
+std::vector<StandingEdge> standingEdges(const Region& outline, double leastShare = kLongEdgeShare);
+/// The edge that an upright stands on: that at height 0 of its elevation.
+std::optional<StandingEdge> baseEdge(const Region& elevation);
 
 /// Hands reach under the edge: middle of the palm from the edge, and what a hand covers (judgement).
 inline constexpr double kHandInsetMm = 40.0;

@@ -320,9 +320,11 @@ std::optional<FoundTilt> findTilt(HandledBody& handled, std::stop_token stop)
     const SlabAxes axes = slabAxes(outline);
     const SlabSymmetry symmetry = slabSymmetry(*input.casting, axes);
     const int count = tiltHandCount(input.people);
-    std::vector<StandingEdge> edges = standingEdges(outline);
-    if (input.casting->kind != PartKind::counter) {
-        std::erase_if(edges, [](const StandingEdge& edge) { return edge.inward().y < 0.999; });
+    std::vector<StandingEdge> edges;
+    if (input.casting->kind == PartKind::counter) {
+        edges = standingEdges(outline);
+    } else if (const auto base = baseEdge(outline)) {
+        edges = {*base};
     }
     // Of two edges that are mirror images of each other one is enough.
     std::vector<StandingEdge> tried;

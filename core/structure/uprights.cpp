@@ -68,6 +68,15 @@ PressingAnswer onPads(const StandingPads& pads, Point at, double forceN)
 {
     const bool twoRows = pads.around.height() > pads.pads.front().height() + 1e-9;
     const double reach = std::max(1.0, pads.around.width());
+    // Between the middle of an outer pad and its edge that pad carries all.
+    Point low = pads.pads.front().centre();
+    Point high = low;
+    for (const Box& pad : pads.pads) {
+        const Point p = pad.centre();
+        low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+        high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+    }
+    at = {std::clamp(at.x, low.x, high.x), std::clamp(at.y, low.y, high.y)};
     PressingPlaces places;
     places.count = static_cast<int>(pads.pads.size());
     places.modes = places.count == 1 ? 1 : (twoRows ? 3 : 2);

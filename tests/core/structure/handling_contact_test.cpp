@@ -120,8 +120,11 @@ TEST(Press, InBalanceAndPressedOnlyWhateverTheFlexibility)
                 sum[m] += places.lever[3 * i + m] * answer.forceN[i];
             }
             // What presses has sunk by its force; what does not is not below its place. 1e-8: condition of the system.
-            if (answer.forceN[i] > 1e-6) EXPECT_NEAR(-moved, answer.forceN[i] * places.giveMmN[i], 1e-8);
-            if (answer.forceN[i] == 0.0) EXPECT_LE(-moved, 1e-8);
+            if (answer.forceN[i] > 1e-6) {
+                EXPECT_NEAR(-moved, answer.forceN[i] * places.giveMmN[i], 1e-8);
+            } else if (answer.forceN[i] == 0.0) {
+                EXPECT_LE(-moved, 1e-8);
+            }
         }
         for (int m = 0; m < 3; ++m) EXPECT_NEAR(sum[m] + places.load[m], 0.0, 1e-9 * 100);
     }

@@ -19,6 +19,14 @@ Support support()
     return s;
 }
 
+Pads pads(int count, Size size)
+{
+    Pads p;
+    p.count = count;
+    p.size = size;
+    return p;
+}
+
 StrengthInput inputOf(const Support& s)
 {
     Part part;
@@ -41,13 +49,13 @@ constexpr double kOwnN = 0.6 * 0.1 * 0.8 * 2400 * 9.81;
 TEST(StandingPads, LieInTwoRowsWhereTheyFit)
 {
     Support s = support();
-    s.pads = Pads{4, {80, 40}, {}};
+    s.pads = pads(4, {80, 40});
     const StandingPads two = standingPads(inputOf(s));
     ASSERT_EQ(two.pads.size(), 4u);
     EXPECT_NEAR(two.around.height(), 100, 1e-9);
     EXPECT_NEAR(two.around.width(), 600, 1e-9);
 
-    s.pads = Pads{4, {80, 80}, {}};
+    s.pads = pads(4, {80, 80});
     const StandingPads one = standingPads(inputOf(s));
     ASSERT_EQ(one.pads.size(), 4u);
     EXPECT_NEAR(one.around.height(), 80, 1e-9) << "one row of four along its middle";
@@ -61,7 +69,7 @@ TEST(StandingPads, LieInTwoRowsWhereTheyFit)
 TEST(Standing, SharesByStatics)
 {
     Support s = support();
-    s.pads = Pads{2, {100, 80}, {}};
+    s.pads = pads(2, {100, 80});
     StrengthInput input = inputOf(s);
     input.carriedN = 900;
     input.carriedAtMm = 400;
@@ -78,7 +86,7 @@ TEST(Standing, SharesByStatics)
 TEST(Standing, TipsByHandCalculation)
 {
     Support s = support();
-    s.pads = Pads{4, {80, 80}, {}};
+    s.pads = pads(4, {80, 80});
     StrengthInput input = inputOf(s);
     input.carriedN = 500;
     input.carriedAtMm = 300;
@@ -92,7 +100,7 @@ TEST(Standing, TipsByHandCalculation)
 TEST(Standing, ALoadBeyondItsPadsTips)
 {
     Support s = support();
-    s.pads = Pads{2, {80, 80}, {}};
+    s.pads = pads(2, {80, 80});
     StrengthInput input = inputOf(s);
     input.carriedN = 900;
     input.carriedAtMm = 900;
@@ -123,7 +131,7 @@ TEST(Standing, WithoutPadsThePressureIsLinear)
 TEST(StandingCase, HoldsItsPads)
 {
     Support s = support();
-    s.pads = Pads{4, {80, 40}, {}};
+    s.pads = pads(4, {80, 40});
     StrengthInput input = inputOf(s);
     input.carriedN = 1000;
     input.carriedAtMm = 300;
@@ -171,7 +179,7 @@ TEST(StandingCase, SaysThatAFreePanelAndABarTip)
 TEST(StandingCase, SaysWhenTheGroundAndPadsArePressedHard)
 {
     Support s = support();
-    s.pads = Pads{2, {120, 60}, {}};
+    s.pads = pads(2, {120, 60});
     StrengthInput input = inputOf(s);
     input.carriedAtMm = 300;
     const auto ground = [&](double carriedN) {
@@ -191,7 +199,7 @@ TEST(StandingCase, SaysWhenTheGroundAndPadsArePressedHard)
     // EN 1992-1-1 10.9.5.2(2) and 12.3.1 (from memory): 0.4 x 0.8 x 25 / 1.5.
     EXPECT_NEAR(dryBearingMpa(25), 5.333, 1e-3);
     s.baseMm = 0;
-    s.pads = Pads{2, {10, 10}, {}};
+    s.pads = pads(2, {10, 10});
     input = inputOf(s);
     input.carriedAtMm = 300;
     input.carriedN = 200 * 5.333 - kOwnN + 3;
@@ -207,7 +215,7 @@ TEST(StandingCase, SaysWhatIsSlenderAndWhatRocks)
     EXPECT_NE(find(standingCase(inputOf(s)), "upright_slender"), nullptr) << "800 / 30";
     s.widthMm = 40;
     EXPECT_EQ(find(standingCase(inputOf(s)), "upright_slender"), nullptr);
-    s.pads = Pads{1, {80, 40}, {}};
+    s.pads = pads(1, {80, 40});
     EXPECT_NE(find(standingCase(inputOf(s)), "pads_few"), nullptr);
 }
 
