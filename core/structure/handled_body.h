@@ -42,7 +42,7 @@ public:
     FreeBody::Place hand(Point at, Point along);
     /// Presses on a region with the plan's bed.
     FreeBody::Place bed(const Region& region);
-    /// Hands below an edge of a piece that stands on it: they press in the plane, along `up`, at the height of the mass.
+    /// Hands below an edge of a piece that stands on it: they press in the plane, along `up`, at the height `zMm`.
     FreeBody::Place handBelow(const Region& region, Point up, double zMm);
     /// An edge that it is tilted about, in pieces that press each by itself.
     struct EdgePieces {
@@ -52,8 +52,8 @@ public:
     const EdgePieces& edge(const StandingEdge& edge);
     void solveAdded() { free_->solveAdded(); }
 
-    /// Greatest use in percent of a state, with all signs times `sign`: by sums of the loads' own fields, for many states
-    /// of the same loads.
+    /// Greatest use in percent of a state, with all signs times `sign`: by sums of the loads' own fields, for many
+    /// states of the same loads.
     double usePercent(const FreeBody::State& state, double sign);
     /// The same for a single one.
     double usePercentOnce(const FreeBody::State& state, double sign) const;

@@ -280,7 +280,8 @@ private:
         return setting;
     }
 
-    CaseResult resultOf(const FreeBody::State& state, const Holders& holders, const CaseSetting& setting, double sign) const
+    CaseResult resultOf(const FreeBody::State& state, const Holders& holders, const CaseSetting& setting,
+                        double sign) const
     {
         ShellSolution solution;
         solution.settled = state.holds;
@@ -357,7 +358,8 @@ private:
         int worst = -1;
         double worstUse = -1.0;
         for (int late = 0; late < static_cast<int>(onDraft.all.size()); ++late) {
-            const auto state = draft_.free().hold({{draft_.weight(), factor}}, withLateCorner(onDraft, late, gapMm), {});
+            const auto places = withLateCorner(onDraft, late, gapMm);
+            const auto state = draft_.free().hold({{draft_.weight(), factor}}, places, {});
             if (!state.holds) continue;
             const double use = draft_.usePercentOnce(state, 1.0);
             // The order of the corners must not choose where a slab is symmetric.
@@ -366,7 +368,8 @@ private:
             worstUse = use;
         }
         if (worst < 0) return std::nullopt;
-        const auto state = handled_.free().hold({{handled_.weight(), factor}}, withLateCorner(corners, worst, gapMm), {});
+        const auto places = withLateCorner(corners, worst, gapMm);
+        const auto state = handled_.free().hold({{handled_.weight(), factor}}, places, {});
         CaseResult result = resultOf(state, corners, setting(StrengthCase::cornerLate, factor, true), 1.0);
         if (state.holds) result.held[worst].under = "late corner";
         return result;

@@ -4,8 +4,8 @@
 
 namespace yardcast {
 
-/// Hands, edges and battens that press on a body that nothing else holds. The body bends (flexibility), moves as a rigid
-/// body, and what presses gives way; nothing pulls. Forces N, lengths mm, forces positive along each place's push.
+/// Hands, edges and battens that press on a body that nothing else holds. The body bends (flexibility) and moves as a
+/// whole, and what presses gives way; nothing pulls. Forces N, lengths mm, forces positive along each place's push.
 struct PressingPlaces {
     int count = 0;
     int modes = 0;                    ///< rigid movements that the places have to hold

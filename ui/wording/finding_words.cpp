@@ -23,7 +23,7 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
     static const auto table = [] {
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
-                                 &kDisciplineSentences}) {
+                                 &kDisciplineSentences, &kHandlingSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;
@@ -125,6 +125,18 @@ QString rimlessWord(const std::string& what)
     return QString::fromStdString(what);
 }
 
+/// What is done to a casting, by the word of its case.
+QString handledWord(const std::string& word)
+{
+    if (word == "suction") return Words::tr("when it is broken loose flat from the mould base");
+    if (word == "tilt") return Words::tr("when it is tilted up");
+    if (word == "carried_flat") return Words::tr("when it is carried flat");
+    if (word == "carried_on_edge") return Words::tr("when it is carried on edge");
+    if (word == "set_down") return Words::tr("when it is set down on two rests");
+    if (word == "corner_late") return Words::tr("when one of its corners comes down late");
+    return QString::fromStdString(word);
+}
+
 QString valueText(const Values& values, const QString& key, const QString& format)
 {
     const auto found = values.find(key.toStdString());
@@ -134,6 +146,7 @@ QString valueText(const Values& values, const QString& key, const QString& forma
         if (format == QLatin1String("type")) return typeWord(*word);
         if (format == QLatin1String("key")) return keyWord(*word);
         if (format == QLatin1String("rimless")) return rimlessWord(*word);
+        if (format == QLatin1String("handled")) return handledWord(*word);
         return QString::fromStdString(*word);
     }
     const double number = std::get<double>(found->second);

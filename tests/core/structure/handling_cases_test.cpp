@@ -135,7 +135,8 @@ TEST(Handling, TiltCarriesHalfOnItsEdgeAndBendsAcrossTheShortWay)
     const StrengthInput input = inputOf(slab(1400, width, 40), 6);
     const auto handled = HandledBody::make(makeBody(input, Refinement::working));
     const auto edges = standingEdges(input.casting->outline);
-    const auto front = std::find_if(edges.begin(), edges.end(), [](const StandingEdge& e) { return e.inward().y > 0.9; });
+    const auto isFront = [](const StandingEdge& e) { return e.inward().y > 0.9; };
+    const auto front = std::find_if(edges.begin(), edges.end(), isFront);
     ASSERT_NE(front, edges.end());
     std::vector<FreeBody::Place> places = handled->edge(*front).places;
     const std::size_t pieces = places.size();
@@ -241,7 +242,8 @@ TEST(Handling, EveryCaseIsInBalance)
     for (const Counter& counter : {sinkSlab(1500, 650, 600), slab(1100, 900, 50)}) {
         StrengthInput input = inputOf(counter);
         const HandlingAnswer answer = handle(input);
-        EXPECT_THAT(kinds(answer), testing::ElementsAre(suction, tilt, carriedFlat, carriedOnEdge, setDown, cornerLate));
+        EXPECT_THAT(kinds(answer),
+                    testing::ElementsAre(suction, tilt, carriedFlat, carriedOnEdge, setDown, cornerLate));
         const Resultant weight = weightOf(input);
         const Resultant stuck = suctionOf(input);
         // The mesh follows arcs within a hundredth of a millimetre.

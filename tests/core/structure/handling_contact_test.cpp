@@ -103,7 +103,7 @@ TEST(Press, InBalanceAndPressedOnlyWhateverTheFlexibility)
             std::vector<double> v;
             for (int i = 0; i < n; ++i) v.push_back(place(random));
             for (int i = 0; i < n; ++i) {
-                for (int j = 0; j < n; ++j) places.flexibility[static_cast<std::size_t>(i * n + j)] += 0.05 * v[i] * v[j];
+                for (int j = 0; j < n; ++j) places.flexibility[i * n + j] += 0.05 * v[i] * v[j];
             }
         }
         for (int i = 0; i < n; ++i) places.giveMmN[i] = 0.01 + 0.1 * std::abs(place(random));
@@ -114,7 +114,7 @@ TEST(Press, InBalanceAndPressedOnlyWhateverTheFlexibility)
         for (int i = 0; i < n; ++i) {
             EXPECT_GE(answer.forceN[i], 0.0);
             double moved = places.movedMm[i];
-            for (int j = 0; j < n; ++j) moved += places.flexibility[static_cast<std::size_t>(i * n + j)] * answer.forceN[j];
+            for (int j = 0; j < n; ++j) moved += places.flexibility[i * n + j] * answer.forceN[j];
             for (int m = 0; m < 3; ++m) {
                 moved += places.lever[3 * i + m] * answer.rigid[m];
                 sum[m] += places.lever[3 * i + m] * answer.forceN[i];

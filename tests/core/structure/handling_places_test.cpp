@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <numbers>
+
 #include "tests/core/structure/handling_samples.h"
 
 namespace yardcast {
@@ -15,7 +17,7 @@ TEST(SlabAxes, AreThoseOfTheSmallestBox)
     const SlabAxes axes = slabAxes(regionOf(rectangleRing({500, 300}, {1200, 400}, 30)));
     EXPECT_NEAR(axes.lengthMm, 1200, 1e-2);
     EXPECT_NEAR(axes.widthMm, 400, 1e-2);
-    EXPECT_NEAR(axes.along.x, std::cos(M_PI / 6), 1e-4);
+    EXPECT_NEAR(axes.along.x, std::cos(std::numbers::pi / 6), 1e-4);
     EXPECT_NEAR(distance(axes.at(600, 200), {500, 300}), 0.0, 1e-2);
 }
 

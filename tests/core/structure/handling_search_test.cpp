@@ -32,7 +32,8 @@ TEST(GripSearch, ASymmetricSlabGetsSymmetricGrips)
     ASSERT_EQ(found->grips.size(), 4u);
     for (const Point p : found->grips) {
         const auto twin = [&](Point q) {
-            return std::any_of(found->grips.begin(), found->grips.end(), [&](Point g) { return distance(g, q) < 1e-6; });
+            return std::any_of(found->grips.begin(), found->grips.end(),
+                               [&](Point g) { return distance(g, q) < 1e-6; });
         };
         EXPECT_TRUE(twin({1800 - p.x, p.y}));
         EXPECT_TRUE(twin({p.x, 600 - p.y}));
