@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "core/structure/body.h"
+#include "core/structure/handling_cases.h"
 #include "core/structure/in_use.h"
+#include "core/structure/uprights.h"
 
 namespace yardcast {
 
@@ -67,6 +69,19 @@ CastingStrengthPtr solveStrength(const StrengthInput& input, Refinement refineme
         for (CaseResult& c : answer->cases) result->cases.push_back(std::move(c));
         for (Finding& f : answer->findings) result->findings.push_back(std::move(f));
         addBearingFindings(input, result->findings);
+    }
+    if (choice.inUse) {
+        StandingAnswer answer = standingCase(input);
+        for (CaseResult& c : answer.cases) result->cases.push_back(std::move(c));
+        for (Finding& f : answer.findings) result->findings.push_back(std::move(f));
+    }
+    if (choice.handling) {
+        auto answer = handlingCases(input, body, refinement, stop);
+        if (!answer) return nullptr;
+        for (CaseResult& c : answer->cases) result->cases.push_back(std::move(c));
+        for (Finding& f : answer->findings) result->findings.push_back(std::move(f));
+        result->grips = std::move(answer->grips);
+        result->gripsProposed = answer->gripsProposed;
     }
     std::stable_sort(result->cases.begin(), result->cases.end(),
                      [](const CaseResult& a, const CaseResult& b) { return a.which < b.which; });

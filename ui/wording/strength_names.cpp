@@ -75,11 +75,16 @@ QString placeText(const PlaceName& place, const Part* part)
 
 QString heldText(const std::string& under)
 {
-    constexpr std::string_view kHand = "hand ";
-    if (under.rfind(kHand, 0) == 0) {
-        return Words::tr("hand %1").arg(QString::fromStdString(under.substr(kHand.size())));
-    }
+    const auto numbered = [&](std::string_view word, const QString& sentence) {
+        if (under.rfind(word, 0) != 0) return QString();
+        return sentence.arg(QString::fromStdString(under.substr(word.size())));
+    };
     if (under == "edge") return Words::tr("edge");
+    if (under == "late corner") return Words::tr("late corner");
+    for (const QString& text : {numbered("hand ", Words::tr("hand %1")), numbered("batten ", Words::tr("batten %1")),
+                                numbered("corner ", Words::tr("corner %1")), numbered("pad ", Words::tr("pad %1"))}) {
+        if (!text.isEmpty()) return text;
+    }
     return QString::fromStdString(under);
 }
 

@@ -72,6 +72,8 @@ private slots:
     void handsAndEdgesAreNoIds()
     {
         QCOMPARE(heldText("hand 2"), "hand 2");
+        QCOMPARE(heldText("batten 1"), "batten 1");
+        QCOMPARE(heldText("late corner"), "late corner");
         QCOMPARE(heldText("S1"), "S1");
         QCOMPARE(heldText("edge"), "edge");
     }
