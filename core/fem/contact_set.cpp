@@ -18,8 +18,8 @@ constexpr int kMostBlockSteps = 25;
 
 }  // namespace
 
-ContactSet::ContactSet(std::vector<double> stiffness, Flexibility flexibility)
-    : stiffness_(std::move(stiffness)), flexibility_(std::move(flexibility))
+ContactSet::ContactSet(std::vector<double> stiffness, const double* flexibility, std::size_t stride)
+    : stiffness_(std::move(stiffness)), flexibility_(flexibility), flexibilityStride_(stride)
 {
 }
 
@@ -53,10 +53,13 @@ void ContactSet::solveFactored(std::vector<double>& x) const
     denseKernels().backward(factor_.data(), stride_, stride_, 0, x.data(), nullptr);
 }
 
-double ContactSet::reachWith(int j, double reach, const std::vector<int>& set, const std::vector<double>& forces) const
+void ContactSet::addForces(const std::vector<int>& set, const std::vector<double>& forces,
+                           std::vector<double>& reach) const
 {
-    for (std::size_t i = 0; i < set.size(); ++i) reach += flexibility_(j, set[i]) * forces[i];
-    return reach;
+    for (std::size_t i = 0; i < set.size(); ++i) {
+        const double* const column = columnOf(set[i]);
+        for (std::size_t j = 0; j < reach.size(); ++j) reach[j] += column[j] * forces[i];
+    }
 }
 
 ContactSet::Result ContactSet::solve(const std::vector<double>& reach, std::vector<double>& cancel)
@@ -97,6 +100,8 @@ bool ContactSet::byBlocks(const std::vector<double>& reach, std::vector<double>&
             isLifted[std::size_t(set[i])] = 1;
             greatestForce = std::max(greatestForce, std::abs(forces[i]) / stiffness_[std::size_t(set[i])]);
         }
+        std::vector<double> held = reach;
+        addForces(set, forces, held);
         std::vector<int> next;
         int wrong = 0;
         for (std::size_t i = 0, j = 0; j < std::size_t(n); ++j) {
@@ -105,7 +110,7 @@ bool ContactSet::byBlocks(const std::vector<double>& reach, std::vector<double>&
                 wrong += presses;
                 if (!presses) next.push_back(int(j));
                 ++i;
-            } else if (reachWith(int(j), reach[j], set, forces) > kNothing * greatest) {
+            } else if (held[j] > kNothing * greatest) {
                 ++wrong;
                 next.push_back(int(j));
             }
@@ -169,15 +174,19 @@ void ContactSet::oneByOne(const std::vector<double>& reach, std::vector<double>&
         }
         return x;
     };
+    // What is left of the diagonal of the last of them.
     const auto refactor = [&] {
         const std::vector<int> members = std::move(set);
         set.clear();
+        double left = 0.0;
         for (const int j : members) {
-            append(j);
+            left = append(j);
             set.push_back(j);
         }
+        return left;
     };
-    // Moves along `way` until a force is used up; drops the springs that are. False where nothing stops it.
+    // Moves along `way` until a force is used up, `most` at most; drops the springs that are. False where nothing stops
+    // it.
     const auto moveAlong = [&](const std::vector<double>& way, double most) {
         double step = most;
         for (std::size_t i = 0; i < set.size(); ++i)
@@ -191,10 +200,8 @@ void ContactSet::oneByOne(const std::vector<double>& reach, std::vector<double>&
             kept.push_back(set[i]);
             keptForces.push_back(f);
         }
-        const bool dropped = kept.size() < set.size();
         set = std::move(kept);
         forces = std::move(keptForces);
-        if (dropped) refactor();
         return true;
     };
 
@@ -204,13 +211,12 @@ void ContactSet::oneByOne(const std::vector<double>& reach, std::vector<double>&
         double most = kNothing * greatest;
         std::vector<char> isLifted(std::size_t(n), 0);
         for (const int j : set) isLifted[std::size_t(j)] = 1;
+        std::vector<double> held = reach;
+        addForces(set, forces, held);
         for (int j = 0; j < n; ++j) {
-            if (isLifted[std::size_t(j)]) continue;
-            const double r = reachWith(j, reach[std::size_t(j)], set, forces);
-            if (r > most) {
-                most = r;
-                worst = j;
-            }
+            if (isLifted[std::size_t(j)] || held[std::size_t(j)] <= most) continue;
+            most = held[std::size_t(j)];
+            worst = j;
         }
         if (worst < 0) {
             for (std::size_t i = 0; i < set.size(); ++i) cancel[std::size_t(set[i])] = forces[i];
@@ -219,10 +225,10 @@ void ContactSet::oneByOne(const std::vector<double>& reach, std::vector<double>&
             result.settled = true;
             return;
         }
-        const double left = append(worst);
+        double left = append(worst);
         set.push_back(worst);
         forces.push_back(0.0);
-        if (!(left > kLoose / stiffness_[std::size_t(worst)])) {
+        while (!(left > kLoose / stiffness_[std::size_t(worst)])) {
             // No stiffness is left against lifting this one while the others follow: it goes until another spring
             // presses again, or for ever.
             set.pop_back();
@@ -232,7 +238,7 @@ void ContactSet::oneByOne(const std::vector<double>& reach, std::vector<double>&
             set.push_back(worst);
             way.push_back(1.0);
             if (!moveAlong(way, INFINITY)) return;
-            continue;
+            left = refactor();
         }
         for (int inner = 0; inner <= n; ++inner) {
             std::vector<double> target;
@@ -249,6 +255,7 @@ void ContactSet::oneByOne(const std::vector<double>& reach, std::vector<double>&
                 break;
             }
             moveAlong(way, 1.0);
+            refactor();
         }
     }
 }

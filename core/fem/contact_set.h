@@ -1,6 +1,6 @@
 #pragma once
 
-#include <functional>
+#include <cstddef>
 #include <vector>
 
 namespace yardcast::fem {
@@ -10,8 +10,8 @@ namespace yardcast::fem {
 /// (1/k - C) p / 2 - q' p, with q the reach of each spring, displacement plus gap, while all are in (positive: pulls).
 class ContactSet {
 public:
-    using Flexibility = std::function<double(int, int)>;
-    ContactSet(std::vector<double> stiffness, Flexibility flexibility);
+    /// `flexibility`: symmetric, its columns `stride` apart, not copied.
+    ContactSet(std::vector<double> stiffness, const double* flexibility, std::size_t stride);
 
     struct Result {
         int steps = 0;
@@ -29,13 +29,15 @@ private:
     void oneByOne(const std::vector<double>& reach, std::vector<double>& cancel, Result& result);
     double matrix(int i, int j) const
     {
-        return (i == j ? 1 / stiffness_[std::size_t(i)] : 0.0) - flexibility_(i, j);
+        return (i == j ? 1 / stiffness_[std::size_t(i)] : 0.0) - columnOf(j)[i];
     }
-    /// Reach of spring j under the cancelling forces.
-    double reachWith(int j, double reach, const std::vector<int>& set, const std::vector<double>& forces) const;
+    const double* columnOf(int j) const { return flexibility_ + std::size_t(j) * flexibilityStride_; }
+    /// Adds to the reach of all springs what the forces on those of the set do.
+    void addForces(const std::vector<int>& set, const std::vector<double>& forces, std::vector<double>& reach) const;
 
     std::vector<double> stiffness_;
-    Flexibility flexibility_;
+    const double* flexibility_;
+    std::size_t flexibilityStride_;
     std::vector<int> lifted_;
     std::vector<int> factored_;     ///< the set that factor_ belongs to
     std::vector<double> factor_;    ///< columns of a Cholesky factor, reciprocals on the diagonal

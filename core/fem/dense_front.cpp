@@ -221,6 +221,36 @@ YARDCAST_INLINE void forwardOne(const double* panel, int stride, int columns, in
     }
 }
 
+/// y of three columns -= l' x over `count` rows (even).
+template <class V>
+YARDCAST_INLINE void backwardRows(const double* l, int stride, int count, const double* x, double* y)
+{
+    constexpr int lanes = int(sizeof(V) / sizeof(double));
+    const double* const l1 = l + stride;
+    const double* const l2 = l1 + stride;
+    V s0{}, s1{}, s2{};
+    int i = 0;
+    for (; i + lanes <= count; i += lanes) {
+        YARDCAST_LOAD(V, value, x + i);
+        YARDCAST_LOAD(V, a0, l + i);
+        YARDCAST_LOAD(V, a1, l1 + i);
+        YARDCAST_LOAD(V, a2, l2 + i);
+        s0 += a0 * value;
+        s1 += a1 * value;
+        s2 += a2 * value;
+    }
+    for (int lane = 0; lane < lanes; ++lane) {
+        y[0] -= s0[lane];
+        y[1] -= s1[lane];
+        y[2] -= s2[lane];
+    }
+    for (; i < count; ++i) {
+        y[0] -= l[i] * x[i];
+        y[1] -= l1[i] * x[i];
+        y[2] -= l2[i] * x[i];
+    }
+}
+
 template <class Wide>
 YARDCAST_INLINE void backwardOne(const double* panel, int stride, int columns, int count, double* y,
                                  const double* below)
@@ -228,23 +258,9 @@ YARDCAST_INLINE void backwardOne(const double* panel, int stride, int columns, i
     for (int j = columns - 6; j >= 0; j -= 6) {
         double* const yj = y + j;
         const double* const l = panel + j * stride + columns;
-        constexpr int lanes = int(sizeof(Wide) / sizeof(double));
-        Wide sums[6] = {};
-        int i = 0;
-        for (; i + lanes <= count; i += lanes) {
-            YARDCAST_LOAD(Wide, b, below + i);
-            for (int c = 0; c < 6; ++c) {
-                YARDCAST_LOAD(Wide, a, l + i + c * stride);
-                sums[c] += a * b;
-            }
-        }
-        for (int c = 0; c < 6; ++c) {
-            double sum = 0.0;
-            for (int lane = 0; lane < lanes; ++lane) sum += sums[c][lane];
-            for (int rest = i; rest < count; ++rest) sum += l[rest + c * stride] * below[rest];
-            const double* const column = panel + (j + c) * stride;
-            for (int k = j + 6; k < columns; ++k) sum += column[k] * y[k];
-            yj[c] -= sum;
+        for (int c = 0; c < 6; c += 3) {
+            backwardRows<Wide>(l + c * stride, stride, count, below, yj + c);
+            backwardRows<Two>(panel + (j + c) * stride + j + 6, stride, columns - j - 6, y + j + 6, yj + c);
         }
         const double* const d = panel + j * stride + j;
         for (int c = 5; c >= 0; --c) {
@@ -259,18 +275,34 @@ YARDCAST_INLINE void backwardOne(const double* panel, int stride, int columns, i
 
 constexpr int kWide = kLoadsAtOnce;
 
-/// to -= sum over six columns of l[c] y[c], for one row.
+/// to -= sum over six columns of l[c] y[c], for three rows, two vectors of loads at a time.
 template <class V>
-YARDCAST_INLINE void forwardRowWide(const double* l, int stride, const double* y, double* to)
+YARDCAST_INLINE void forwardRowsWide(const double* l, int stride, const double* y, double* to)
 {
     constexpr int lanes = int(sizeof(V) / sizeof(double));
-    for (int part = 0; part < kWide; part += lanes) {
-        YARDCAST_LOAD(V, sum, to + part);
+    for (int part = 0; part < kWide; part += 2 * lanes) {
+        V a0{}, a1{}, a2{}, b0{}, b1{}, b2{};
+        const double* column = l;
+        const double* from = y + part;
         for (int c = 0; c < 6; ++c) {
-            YARDCAST_LOAD(V, value, y + c * kWide + part);
-            sum -= value * l[c * stride];
+            YARDCAST_LOAD(V, a, from);
+            YARDCAST_LOAD(V, b, from + lanes);
+            a0 += a * column[0];
+            b0 += b * column[0];
+            a1 += a * column[1];
+            b1 += b * column[1];
+            a2 += a * column[2];
+            b2 += b * column[2];
+            column += stride;
+            from += kWide;
         }
-        std::memcpy(to + part, &sum, sizeof(V));
+        double* const row = to + part;
+        subtractAt(row, a0);
+        subtractAt(row + lanes, b0);
+        subtractAt(row + kWide, a1);
+        subtractAt(row + kWide + lanes, b1);
+        subtractAt(row + 2 * kWide, a2);
+        subtractAt(row + 2 * kWide + lanes, b2);
     }
 }
 
@@ -291,36 +323,42 @@ YARDCAST_INLINE void forwardMany(const double* panel, int stride, int columns, i
                 for (int r = 0; r < kWide; ++r) yj[c * kWide + r] -= d[k * stride + c] * yj[k * kWide + r];
             scaleWide<Wide>(yj + c * kWide, d[c * stride + c]);
         }
-        for (int i = j + 6; i < columns; ++i)
-            forwardRowWide<Wide>(panel + j * stride + i, stride, yj, y + i * kWide);
+        for (int i = j + 6; i < columns; i += 3)
+            forwardRowsWide<Wide>(panel + j * stride + i, stride, yj, y + i * kWide);
         const double* const l = panel + j * stride + columns;
-        for (int i = 0; i < count; ++i) forwardRowWide<Wide>(l + i, stride, yj, below + i * kWide);
+        for (int i = 0; i < count; i += 3) forwardRowsWide<Wide>(l + i, stride, yj, below + i * kWide);
     }
 }
 
-/// sums of six columns += l' x over `count` rows.
+/// y of six columns -= l' x over `count` rows: three columns and two vectors of loads at a time.
 template <class V>
 YARDCAST_INLINE void backwardRowsWide(const double* l, int stride, int count, const double* x, double* y)
 {
     constexpr int lanes = int(sizeof(V) / sizeof(double));
-    for (int part = 0; part < kWide; part += lanes) {
-        V s0{}, s1{}, s2{}, s3{}, s4{}, s5{};
-        for (int i = 0; i < count; ++i) {
-            YARDCAST_LOAD(V, b, x + i * kWide + part);
-            const double* const a = l + i;
-            s0 += b * a[0];
-            s1 += b * a[stride];
-            s2 += b * a[2 * stride];
-            s3 += b * a[3 * stride];
-            s4 += b * a[4 * stride];
-            s5 += b * a[5 * stride];
+    for (int columns = 0; columns < 6; columns += 3) {
+        const double* const l0 = l + columns * stride;
+        const double* const l1 = l0 + stride;
+        const double* const l2 = l1 + stride;
+        for (int part = 0; part < kWide; part += 2 * lanes) {
+            V a0{}, a1{}, a2{}, b0{}, b1{}, b2{};
+            for (int i = 0; i < count; ++i) {
+                YARDCAST_LOAD(V, a, x + i * kWide + part);
+                YARDCAST_LOAD(V, b, x + i * kWide + part + lanes);
+                a0 += a * l0[i];
+                b0 += b * l0[i];
+                a1 += a * l1[i];
+                b1 += b * l1[i];
+                a2 += a * l2[i];
+                b2 += b * l2[i];
+            }
+            double* const to = y + columns * kWide + part;
+            subtractAt(to, a0);
+            subtractAt(to + lanes, b0);
+            subtractAt(to + kWide, a1);
+            subtractAt(to + kWide + lanes, b1);
+            subtractAt(to + 2 * kWide, a2);
+            subtractAt(to + 2 * kWide + lanes, b2);
         }
-        subtractAt(y + part, s0);
-        subtractAt(y + kWide + part, s1);
-        subtractAt(y + 2 * kWide + part, s2);
-        subtractAt(y + 3 * kWide + part, s3);
-        subtractAt(y + 4 * kWide + part, s4);
-        subtractAt(y + 5 * kWide + part, s5);
     }
 }
 

@@ -17,7 +17,7 @@ struct DenseFront {
 };
 
 /// How many right-hand sides the wide solves take, side by side for each freedom.
-inline constexpr int kLoadsAtOnce = 8;
+inline constexpr int kLoadsAtOnce = 16;
 
 struct DenseKernels {
     /// Cholesky of the pivots; the panel becomes the factor with reciprocals on its diagonal, and `update` loses the
@@ -26,7 +26,7 @@ struct DenseKernels {
     bool (*factor)(const DenseFront& front, const double* leastPivot);
     /// square -= rows * rows' for `count` rows of `depth` columns, on and below the diagonal.
     void (*subtractSquare)(const double* rows, int rowStride, int count, int depth, double* square, int squareStride);
-    /// y becomes inverse(L) y for the pivots; below -= L y for the `count` rows below them (even).
+    /// y becomes inverse(L) y for the pivots; below -= L y for the `count` rows below them.
     void (*forward)(const double* panel, int stride, int columns, int count, double* y, double* below);
     void (*forwardWide)(const double* panel, int stride, int columns, int count, double* y, double* below);
     /// y becomes inverse(L') (y - L' below).

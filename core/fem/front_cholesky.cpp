@@ -146,17 +146,17 @@ bool FrontCholesky::factor(const std::function<void(int, FrontBlocks&)>& assembl
         if (!dense.factor({panel, update, tall, 6 * pivots, border}, least)) return false;
         if (border > 0)
             dense.subtractSquare(panel + 6 * nodes, tall, border, 6 * pivots,
-                                 flexibility_.data() + std::size_t(markFrom) * std::size_t(markStride_ + 1),
+                                 flexibility_.data() + std::size_t(markFrom) * (markStride() + 1),
                                  markStride_);
         if (from != update) std::memmove(from, update, updateSize * sizeof(double));
         top = std::size_t(from - stack.get()) + updateSize;
         waiting.push_back(f);
     }
-    for (int j = 0; j < marks(); ++j)
-        for (int i = j; i < marks(); ++i) {
-            const double value = -flexibility(i, j);
-            flexibility_[std::size_t(j) * std::size_t(markStride_) + std::size_t(i)] = value;
-            flexibility_[std::size_t(i) * std::size_t(markStride_) + std::size_t(j)] = value;
+    for (std::size_t j = 0; j < marked_.size(); ++j)
+        for (std::size_t i = j; i < marked_.size(); ++i) {
+            double& lower = flexibility_[j * markStride() + i];
+            lower = -lower;
+            flexibility_[i * markStride() + j] = lower;
         }
     return true;
 }

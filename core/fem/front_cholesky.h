@@ -49,11 +49,9 @@ public:
     const FrontTree& tree() const { return tree_; }
     int freedoms() const { return 6 * int(tree_.nodeAt.size()); }
     int marks() const { return int(marked_.size()); }
-    /// Displacement of mark i under a unit force on mark j.
-    double flexibility(int i, int j) const
-    {
-        return flexibility_[std::size_t(j) * std::size_t(markStride_) + std::size_t(i)];
-    }
+    /// Displacement of the marks (rows) under a unit force on each (columns, `markStride` apart): symmetric.
+    const double* flexibility() const { return flexibility_.data(); }
+    std::size_t markStride() const { return std::size_t(markStride_); }
 
     /// Solves in two halves, for one load or `kLoadsAtOnce` side by side; freedoms in the order of places. Forward also
     /// adds to `atMarks` the displacement of the marks; backward adds the effect of `forces` at the marks.

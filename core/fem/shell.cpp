@@ -200,7 +200,7 @@ fem::ContactSet ShellSystem::Parts::contactSet() const
 {
     std::vector<double> stiffness;
     for (const int c : markOrder) stiffness.push_back(contacts[std::size_t(c)].stiffnessNMm);
-    return {std::move(stiffness), [this](int i, int j) { return factor->flexibility(i, j); }};
+    return {std::move(stiffness), factor->flexibility(), factor->markStride()};
 }
 
 void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set,

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/fem/membrane_strain.h"
+
 namespace yardcast::fem {
 
 namespace {
@@ -275,7 +277,7 @@ std::array<ShellForces, 3> elementForces(const Corners& corners, const ShellSect
     const Shape s = shapeOf(corners);
     const Elastic e = planeStress(elasticMpa, poisson);
     double plate[9];
-    double disc[9];
+    std::array<double, 9> disc;
     for (std::size_t k = 0; k < 3; ++k) {
         const double* const d = &displacement[6 * k];
         disc[3 * k] = d[0] + section.centreMm * d[4];
@@ -285,29 +287,13 @@ std::array<ShellForces, 3> elementForces(const Corners& corners, const ShellSect
     }
     std::array<Operator, 3> bend;
     curvatures(s, bend);
-    Operator mean;
-    meanStrains(s, mean);
-    Operator turns;
-    hierarchicalTurns(s, turns);
-    std::array<Square, 3> deviation;
-    deviations(s, poisson, deviation);
-
-    double meanStrain[3] = {};
-    double turn[3] = {};
-    for (std::size_t row = 0; row < 3; ++row)
-        for (std::size_t j = 0; j < 9; ++j) {
-            meanStrain[row] += mean[row][j] * disc[j];
-            turn[row] += turns[row][j] * disc[j];
-        }
+    const auto strains = cornerStrains(corners, poisson, disc);
     std::array<ShellForces, 3> forces;
     for (std::size_t k = 0; k < 3; ++k) {
-        double strain[3];
+        const auto& strain = strains[k];
         double curvature[3] = {};
-        for (std::size_t row = 0; row < 3; ++row) {
-            const auto& d = deviation[k][row];
-            strain[row] = meanStrain[row] + d[0] * turn[0] + d[1] * turn[1] + d[2] * turn[2];
+        for (std::size_t row = 0; row < 3; ++row)
             for (std::size_t j = 0; j < 9; ++j) curvature[row] += bend[k][row][j] * plate[j];
-        }
         const double t = section.areaMm;
         const double i = section.inertiaMm3;
         forces[k].force = {t * (e.direct * strain[0] + e.cross * strain[1]),
