@@ -140,8 +140,8 @@ TEST(SurfaceLoad, HasTheWeightAndItsLever)
 
 TEST(SurfaceLoad, ASlabOnEdgeIsADeepBeam)
 {
-    // 2000 x 600 x 50 on its long edge, carried at two points of that edge, weight in its plane. Between the points the
-    // mean moment is that of a beam; the section's stresses at mid-span follow within the reach of beam theory.
+    // 2000 x 300 x 50 on its long edge, carried at half depth of both ends, weight in its plane. At mid-span the stresses
+    // are a beam's: what the theory of elasticity adds is under 0.5 % at this depth.
     const double span = 2000;
     const double depth = 300;
     const ShellModel model = uniformModel(gridMesh(span, depth, 40, 6), solid(50), 30000, 0.2);
