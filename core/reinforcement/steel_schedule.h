@@ -45,8 +45,8 @@ struct SteelSchedule {
 };
 
 /// Mesh sheets lap where a piece is longer than a sheet (2000 x 1000 mm unless said otherwise) by two pitches, at
-/// least 150 mm (common practice for welded mesh, no source). `findings`: cover outside the slab, bars closer than
-/// the aggregate, cover below what a code asks outdoors (a note: thin slabs are outside the code's scope). `known`
+/// least 150 mm (common practice for welded mesh, no source). `findings`: see
+/// `SteelChecks`. `known`
 /// saves working out the layouts of castings that did not change.
 SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& castings,
                             std::vector<Finding>& findings, SteelLayouts* known = nullptr);

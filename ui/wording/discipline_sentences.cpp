@@ -10,6 +10,8 @@ constexpr const char* kTeam = WORDS("HSE L23, team handling: two lift two thirds
                                     "half (kept for more: judgement); the limit each is this plan's own.");
 constexpr const char* kLiftHelp = WORDS("Divide the piece by a joint, make it thinner, take more people, or use a "
                                         "trolley, ramp or hoist.");
+constexpr const char* kCoverSource = WORDS("EN 1992-1-1 Table 4.4N, structural class S4, and 4.4.1.3: 10 mm allowed "
+                                           "for how it is laid.");
 constexpr const char* kTimberPractice = WORDS("Common practice, no source.");
 
 }  // namespace
@@ -53,10 +55,36 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("EN 1992-1-1 8.2(2): the bar's diameter, the largest stone and 5 mm, and 20 mm."),
      WORDS("Space them wider, or take fewer and thicker bars.")},
     {"cover_thin",
-     WORDS("The least cover of the steel is {least_mm}; a code asks for some {asked_mm} outdoors. In: {subjects}."),
-     WORDS("EN 1992-1-1 Table 4.4N, S4, XC4 and 4.4.1.3. Thin slabs are outside its scope."),
-     WORDS("Take steel that does not rust (stainless, well galvanised), AR glass or basalt mesh, or accept a shorter "
-           "life.")},
+     WORDS("The least cover of plain steel is {least_mm}; the code asks for {asked_mm} in {exposure}. It will rust "
+           "early. In: {subjects}."),
+     kCoverSource,
+     WORDS("Take stainless or well galvanised steel, a grid of AR glass or basalt, or more concrete over it; seal the "
+           "piece and keep it dry, and expect a shorter life.")},
+    {"cover_zinc",
+     WORDS("The least cover of galvanised steel is {least_mm}; the code asks for {asked_mm} in {exposure}. Zinc puts "
+           "rust off for years, it does not take cover's place. In: {subjects}."),
+     kCoverSource, WORDS("Seal the piece and keep it dry; stainless steel is better where that is not sure.")},
+    {"slab_thin",
+     WORDS("Concrete of {thickness_mm} has no room for the code's cover on both faces: that takes {asked_mm} with the "
+           "steel, in {exposure}. Such a piece is outside the code and is no structure, whatever the figures say. "
+           "In: {subjects}."),
+     kCoverSource,
+     WORDS("Let nothing depend on it that could hurt somebody. Support it closely, take steel that does not rust, seal "
+           "it, keep it dry and look at it every year.")},
+    {"fibres_not_counted",
+     WORDS("Bars and grids of glass or basalt do not rust and are not counted for strength: they have no yield, and no "
+           "published value holds for what a store sells. In: {subjects}."),
+     WORDS("EN 1992-1-1 covers steel only."),
+     WORDS("They keep a broken piece together and cracks fine. Count on the concrete alone, or add steel.")},
+    {"mesh_wide",
+     WORDS("{subject}: a mesh of {pitch_mm} is too wide for {thickness_mm} of concrete; at most {most_mm}."),
+     WORDS("EN 1992-1-1 9.3.1.1(3): three times the thickness, at most 400 mm (from memory)."),
+     WORDS("Take a mesh with a smaller pitch.")},
+    {"bars_short",
+     WORDS("Some bars are too short to reach their strength: {length_mm} holds {share_percent} of it, {anchorage_mm} "
+           "would be wanted on either side of a crack. In: {subjects}."),
+     WORDS("EN 1992-1-1 8.4."),
+     WORDS("Lengthen them where the piece allows, or take more and thinner bars.")},
 
     // front
     {"front_unsolved",

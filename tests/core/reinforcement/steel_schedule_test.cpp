@@ -165,6 +165,79 @@ TEST(Cover, CountsBehindTheSteelToo)
     EXPECT_NEAR(std::get<double>(found[0]->values.at("least_mm")), 70 - 45 - 8, 1e-9);
 }
 
+double valueOf(const Finding& finding, const char* key) { return std::get<double>(finding.values.at(key)); }
+
+TEST(Cover, IsAskedByTheExposureOfThePlan)
+{
+    Plan plan = planOf({partOf(withMesh(slab(1000, 600, 120), {4, 50, 30, {}}))});
+    const auto asked = [&]() -> std::optional<Finding> {
+        std::vector<Finding> findings;
+        steelSchedule(plan, castingsOf(*plan.parts[0]), findings);
+        for (const Finding& finding : findings) {
+            if (finding.code == "cover_thin") return finding;
+        }
+        return std::nullopt;
+    };
+    ASSERT_TRUE(asked());
+    EXPECT_EQ(valueOf(*asked(), "asked_mm"), 40.0) << "XC4 where the plan does not say";
+    EXPECT_EQ(std::get<std::string>(asked()->values.at("exposure")), "XC4");
+    plan.assumptions.emplace().exposure = Exposure::xd3;
+    EXPECT_EQ(valueOf(*asked(), "asked_mm"), 55.0);
+    plan.assumptions->exposure = Exposure::xc1;
+    EXPECT_FALSE(asked()) << "25 mm is enough indoors";
+}
+
+TEST(Cover, DependsOnWhatTheSteelIs)
+{
+    const auto codes = [](SteelMaterial material) {
+        const Result r = scheduleOf({partOf(withMesh(slab(1000, 600, 50), {4, 50, 20, {}, material}))});
+        std::vector<std::string> found;
+        for (const Finding& finding : r.findings) found.push_back(finding.code);
+        return found;
+    };
+    using testing::ElementsAre;
+    EXPECT_THAT(codes(SteelMaterial::steel), ElementsAre("cover_thin", "slab_thin"));
+    EXPECT_THAT(codes(SteelMaterial::galvanised), ElementsAre("cover_zinc", "slab_thin"));
+    EXPECT_THAT(codes(SteelMaterial::stainless), ElementsAre("slab_thin"));
+    EXPECT_THAT(codes(SteelMaterial::glass), ElementsAre("fibres_not_counted"));
+    EXPECT_THAT(codes(SteelMaterial::basalt), ElementsAre("fibres_not_counted"));
+}
+
+TEST(Cover, AThinSlabIsNoStructure)
+{
+    // Twice 40 mm and two wires of 4.
+    EXPECT_TRUE(scheduleOf({partOf(withMesh(slab(1000, 600, 88), {4, 50, 40, {}}))}).findings.empty());
+    const Result r = scheduleOf({partOf(withMesh(slab(1000, 600, 87), {4, 50, 40, {}}))});
+    const auto found = r.all("slab_thin");
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_EQ(found[0]->severity, Severity::note);
+    EXPECT_EQ(valueOf(*found[0], "asked_mm"), 88.0);
+    EXPECT_EQ(valueOf(*found[0], "thickness_mm"), 87.0);
+}
+
+TEST(Spacing, AMeshWiderThanThreeTimesTheThicknessIsSaid)
+{
+    const auto of = [](double pitch) {
+        return scheduleOf({partOf(withMesh(slab(1000, 600, 40), {4, pitch, 16, {}}))}).all("mesh_wide").size();
+    };
+    EXPECT_EQ(of(120), 0U);
+    EXPECT_EQ(of(121), 1U);
+}
+
+TEST(Anchorage, BarsTooShortToReachTheirStrengthAreOneNote)
+{
+    const auto of = [](double length) {
+        return scheduleOf({partOf(withBars(slab(2000, 600, 120), {{{50, 300}, {50 + length, 300}, 8, 1, {}, 40, {}}}))});
+    };
+    // C25/30 (8.4): 2 x 0.7 x 322.9 mm.
+    EXPECT_TRUE(of(455).all("bars_short").empty());
+    const Result r = of(226);
+    const auto found = r.all("bars_short");
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_NEAR(valueOf(*found[0], "share_percent"), 50, 0.1);
+    EXPECT_NEAR(valueOf(*found[0], "anchorage_mm"), 226, 0.1);
+}
+
 TEST(Spacing, BelowTwentyMillimetresClearIsACaution)
 {
     const auto bars = [](double spacing) {
