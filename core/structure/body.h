@@ -118,6 +118,9 @@ struct FibreTension {
 };
 FibreTension fibreTension(const Body& body, const StressField& field, int node, int kind);
 
+/// The same for an inner corner: its design value.
+FibreTension cornerTension(const Body& body, const StressField& field, int corner);
+
 /// A straight cut across the body, to be named in the answer.
 struct NamedCut {
     PlaceName name;

@@ -11,6 +11,9 @@ namespace {
 /// A cut along edges of the mesh takes the mean of what lies on both sides: it is read twice, so far to each side.
 constexpr double kAsideMm = 0.01;
 
+/// An overhang is cut just clear of what bears it.
+constexpr double kBeyondRestMm = 1.0;
+
 ShellForces at(const std::array<ShellForces, 3>& corners, const PlaceInMesh& place)
 {
     ShellForces sum;
@@ -157,7 +160,7 @@ std::vector<NamedCut> restCuts(const Body& body)
         add({PlaceKind::over, rest.under, {}}, c, direction);
     }
     for (const Overhang& o : overhangsOf(input)) {
-        const Point through = o.at + o.outwards * 1e-3;
+        const Point through = o.at + o.outwards * kBeyondRestMm;
         add({PlaceKind::overhang, input.rests[o.rest].under, {}}, through, o.outwards.x != 0 ? Point{0, 1} : Point{1, 0});
     }
     return cuts;

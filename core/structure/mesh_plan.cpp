@@ -16,7 +16,7 @@ constexpr double kLeastTurn = 3.0 * std::numbers::pi / 180.0;
 constexpr double kLeastCornerTurn = 20.0 * std::numbers::pi / 180.0;
 /// Element size at an inner corner of radius r: r / 2.5, within these. Measured: a rounded corner is then within 5 %.
 constexpr double kFineOfRadius = 2.5;
-constexpr double kSharpMm = 8.0;
+constexpr double kSharpMm = 5.0;
 constexpr double kOnBoundaryMm = 0.6;
 
 double turnAt(Point before, Point at, Point after)
@@ -224,9 +224,9 @@ Fineness finenessOf(Refinement refinement)
 {
     const double size = meshSizeMm(refinement);
     switch (refinement) {
-        case Refinement::draft: return {size, 30.0, 6.0, 80, 0.4, 0.35};
-        case Refinement::working: return {size, 14.0, 6.0, 160, 0.4, 0.35};
-        case Refinement::printed: return {size, 10.0, 6.0, 250, 0.4, 0.35};
+        case Refinement::draft: return {size, 30.0, 5.0, 80, 0.4, 0.35};
+        case Refinement::working: return {size, 14.0, 5.0, 160, 0.4, 0.35};
+        case Refinement::printed: return {size, 10.0, 5.0, 250, 0.4, 0.35};
     }
     return {};
 }

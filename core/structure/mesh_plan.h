@@ -13,7 +13,7 @@ namespace yardcast {
 struct Fineness {
     double sizeMm = 30.0;      ///< away from everything
     double atRestsMm = 14.0;   ///< along the edges of rests, at best
-    double finestMm = 6.0;     ///< at inner corners, at least
+    double finestMm = 5.0;     ///< at inner corners, at least
     int pointsAtRests = 150;   ///< all edges of rests together get no more places than this
     double chordMm = 0.4;      ///< arcs of the boundary are meshed with chords that leave them by no more than this
     double growth = 0.35;

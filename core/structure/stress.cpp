@@ -68,7 +68,7 @@ struct CornerTension {
     Point bottomAt;
 };
 
-CornerTension cornerTension(const Body& body, const StressField& field, const InnerCorner& corner)
+CornerTension worstOf(const Body& body, const StressField& field, const InnerCorner& corner)
 {
     CornerTension worst;
     worst.topAt = worst.bottomAt = corner.along.front();
@@ -148,6 +148,11 @@ FibreTension fibreTension(const Body& body, const StressField& field, int node, 
     return {tensionOf(field.atFace[at]), tensionOf(fibre(field.atFace[at], field.perMm[at], body.kinds[kind].depthMm))};
 }
 
+FibreTension cornerTension(const Body& body, const StressField& field, int corner)
+{
+    return worstOf(body, field, body.corners[corner]).tension;
+}
+
 GreatestUse greatestUse(const Body& body, const StressField& field, const std::vector<double>& strengthMpa)
 {
     GreatestUse use;
@@ -167,7 +172,7 @@ GreatestUse greatestUse(const Body& body, const StressField& field, const std::v
         }
     }
     for (std::size_t i = 0; i < body.corners.size(); ++i) {
-        const CornerTension c = cornerTension(body, field, body.corners[i]);
+        const CornerTension c = worstOf(body, field, body.corners[i]);
         consider(c.tension.topMpa, c.topKind, c.topAt, true, static_cast<int>(i));
         consider(c.tension.bottomMpa, c.bottomKind, c.bottomAt, false, static_cast<int>(i));
     }
@@ -201,7 +206,7 @@ CaseResult caseResult(const Body& body, const ShellSystem& system, const ShellSo
     field->tensionBottomMpa.resize(mesh.nodes.size());
     std::vector<CornerTension> corners;
     for (const InnerCorner& corner : body.corners) {
-        corners.push_back(cornerTension(body, stress, corner));
+        corners.push_back(worstOf(body, stress, corner));
         result.tensionTopMpa = std::max(result.tensionTopMpa, corners.back().tension.topMpa);
         result.tensionBottomMpa = std::max(result.tensionBottomMpa, corners.back().tension.bottomMpa);
     }

@@ -1,0 +1,101 @@
+#include <gtest/gtest.h>
+
+#include "core/structure/in_use.h"
+#include "tests/core/structure/slabs.h"
+
+namespace yardcast {
+
+namespace {
+
+using tests::PlanMaker;
+using tests::slab;
+
+std::vector<Finding> findingsOf(const PlanMaker& plan)
+{
+    std::vector<Finding> findings;
+    addBearingFindings(plan.input("C1"), findings);
+    return findings;
+}
+
+const Finding* find(const std::vector<Finding>& findings, const std::string& code)
+{
+    for (const Finding& finding : findings) {
+        if (finding.code == code) return &finding;
+    }
+    return nullptr;
+}
+
+double number(const Finding& finding, const std::string& key) { return std::get<double>(finding.values.at(key)); }
+
+}  // namespace
+
+TEST(BearingFindings, AWallUnderFoamAlone)
+{
+    Counter counter = slab(1200, 620, 40);
+    counter.rim = Rim{};
+    counter.filler = Filler{};
+    PlanMaker plan;
+    plan.counter("C1", counter).wall("S1", 600, 100, 100, 520, 840);
+    const auto findings = findingsOf(plan);
+    const Finding* foam = find(findings, "rest_on_foam");
+    ASSERT_TRUE(foam);
+    EXPECT_EQ(foam->severity, Severity::caution);
+    EXPECT_NEAR(number(*foam, "touched_percent"), 0.0, 1e-6);
+
+    // Reaching under both rims it is worth a note.
+    PlanMaker longer;
+    longer.counter("C1", counter).wall("S1", 600, 100, 0, 620, 840);
+    const auto notes = findingsOf(longer);
+    foam = find(notes, "rest_on_foam");
+    ASSERT_TRUE(foam);
+    EXPECT_EQ(foam->severity, Severity::note);
+    EXPECT_NEAR(number(*foam, "touched_percent"), 100.0 * 120 / 620, 0.01);
+
+    // A rib over it ends that.
+    counter.ribs = {{{600, 0}, {600, 620}, 120, {}}};
+    PlanMaker ribbed;
+    ribbed.counter("C1", counter).wall("S1", 600, 100, 0, 620, 840);
+    EXPECT_FALSE(find(findingsOf(ribbed), "rest_on_foam"));
+}
+
+TEST(BearingFindings, AWallSharedByTwoSlabsIsShort)
+{
+    Counter counter = slab(2000, 600, 40);
+    counter.joints = {{{1000, 0}, {1000, 600}, 4.0, {}}};
+    PlanMaker plan;
+    plan.counter("C1", counter).wall("S1", 100, 60, 0, 600, 860).wall("S2", 1000, 60, 0, 600, 860);
+    std::vector<Finding> findings;
+    addBearingFindings(plan.input("C1.1"), findings);
+    const Finding* bearing = find(findings, "bearing_short");
+    ASSERT_TRUE(bearing);
+    EXPECT_NEAR(number(*bearing, "bearing_mm"), 28, 1e-3);
+    EXPECT_EQ(std::get<std::string>(bearing->values.at("under")), "S2");
+}
+
+TEST(BearingFindings, AnOverhangOfMoreThanAThird)
+{
+    PlanMaker plan;
+    plan.counter("C1", slab(1800, 600, 40)).wall("S1", 60, 100, 260, 600, 860).wall("S2", 1740, 100, 260, 600, 860);
+    const auto findings = findingsOf(plan);
+    const Finding* overhang = find(findings, "overhang_long");
+    ASSERT_TRUE(overhang);
+    EXPECT_NEAR(number(*overhang, "overhang_mm"), 260, 1e-3);
+    EXPECT_NEAR(number(*overhang, "usual_mm"), 200, 1e-3);
+    PlanMaker less;
+    less.counter("C1", slab(1800, 600, 40)).wall("S1", 60, 100, 190, 600, 860).wall("S2", 1740, 100, 190, 600, 860);
+    EXPECT_FALSE(find(findingsOf(less), "overhang_long"));
+}
+
+TEST(BearingFindings, CurlingGrowsWithTheSquareOfTheLength)
+{
+    EXPECT_NEAR(curlMm(2000, 40), 1e-4 / 40 * 4e6 / 8, 1e-12);
+    EXPECT_NEAR(curlMm(2000, 40), 4 * curlMm(1000, 40), 1e-12);
+    PlanMaker plan;
+    plan.counter("C1", slab(2400, 600, 30)).wall("S1", 60, 100, 0, 600, 870);
+    EXPECT_TRUE(find(findingsOf(plan), "curls"));
+    PlanMaker small;
+    small.counter("C1", slab(1000, 600, 40)).wall("S1", 60, 100, 0, 600, 860);
+    EXPECT_FALSE(find(findingsOf(small), "curls"));
+}
+
+}  // namespace yardcast
