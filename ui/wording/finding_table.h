@@ -25,5 +25,6 @@ extern const std::vector<FindingSentence> kFileSentences;
 extern const std::vector<FindingSentence> kPlanSentences;
 extern const std::vector<FindingSentence> kDisciplineSentences;
 extern const std::vector<FindingSentence> kHandlingSentences;
+extern const std::vector<FindingSentence> kInUseSentences;
 
 }  // namespace yardcast::ui

@@ -23,7 +23,7 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
     static const auto table = [] {
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
-                                 &kDisciplineSentences, &kHandlingSentences}) {
+                                 &kDisciplineSentences, &kHandlingSentences, &kInUseSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;

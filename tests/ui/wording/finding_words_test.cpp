@@ -16,7 +16,7 @@ namespace {
 
 const std::vector<const std::vector<FindingSentence>*> kTables{&kPurchaseSentences, &kPriceFileSentences,
                                                                &kFileSentences, &kPlanSentences,
-                                                               &kDisciplineSentences, &kHandlingSentences};
+                                                               &kDisciplineSentences, &kHandlingSentences, &kInUseSentences};
 
 QString sourcesOfCore()
 {
