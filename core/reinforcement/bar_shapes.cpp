@@ -31,6 +31,9 @@ std::optional<double> bentBarLengthMm(const std::string& shapeCode, double diame
 
 double scheduledLengthMm(double lengthMm) { return std::ceil(lengthMm / 25 - 1e-9) * 25; }
 
-double cutLengthMm(double lengthMm) { return std::max(std::floor(lengthMm / 5 + 1e-9) * 5, 5.0); }
+double cutLengthMm(double lengthMm)
+{
+    return lengthMm < 5.0 ? lengthMm : std::floor(lengthMm / 5 + 1e-9) * 5;
+}
 
 }  // namespace yardcast

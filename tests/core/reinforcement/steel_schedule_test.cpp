@@ -227,7 +227,8 @@ TEST(Spacing, AMeshWiderThanThreeTimesTheThicknessIsSaid)
 TEST(Anchorage, BarsTooShortToReachTheirStrengthAreOneNote)
 {
     const auto of = [](double length) {
-        return scheduleOf({partOf(withBars(slab(2000, 600, 120), {{{50, 300}, {50 + length, 300}, 8, 1, {}, 40, {}}}))});
+        const BarGroup bar{{50, 300}, {50 + length, 300}, 8, 1, {}, 40, {}};
+        return scheduleOf({partOf(withBars(slab(2000, 600, 120), {bar}))});
     };
     // C25/30 (8.4): 2 x 0.7 x 322.9 mm.
     EXPECT_TRUE(of(455).all("bars_short").empty());
