@@ -69,9 +69,9 @@ void loadTranslations(QApplication& application)
 
 std::optional<Stage> stageOf(const QString& word)
 {
-    static const std::pair<const char*, Stage> kWords[] = {{"layout", Stage::layOut}, {"steel", Stage::steel},
-                                                           {"pour", Stage::pour},     {"lift", Stage::lift},
-                                                           {"buy", Stage::buy}};
+    static const std::pair<const char*, Stage> kWords[] = {{"layout", Stage::layOut}, {"strength", Stage::strength},
+                                                           {"steel", Stage::steel},   {"pour", Stage::pour},
+                                                           {"lift", Stage::lift},     {"buy", Stage::buy}};
     for (const auto& [name, stage] : kWords) {
         if (word == QLatin1String(name)) return stage;
     }
@@ -103,9 +103,9 @@ void whenSettled(Workbench& bench, QObject& owner, Act act)
     quiet->setSingleShot(true);
     quiet->setInterval(kSettleMs);
     QObject::connect(&bench.live, &LiveAssessment::assessed, quiet, [&bench, quiet] {
-        if (bench.live.isCurrent()) quiet->start();
+        if (bench.live.isCurrent() && !bench.live.isRefining()) quiet->start();
     });
-    if (bench.live.assessment() && bench.live.isCurrent()) quiet->start();
+    if (bench.live.assessment() && bench.live.isCurrent() && !bench.live.isRefining()) quiet->start();
     QObject::connect(quiet, &QTimer::timeout, &owner, [quiet, act] {
         quiet->disconnect();
         act();
@@ -139,7 +139,7 @@ int main(int argc, char** argv)
     parser.addVersionOption();
     parser.addPositionalArgument("plan", "A plan file (.yardplan).", "[plan]");
     const QCommandLineOption picture("picture", "Write a picture of the window and end.", "file.png");
-    const QCommandLineOption stageName("stage", "layout, steel, pour, lift or buy.", "stage");
+    const QCommandLineOption stageName("stage", "layout, strength, steel, pour, lift or buy.", "stage");
     const QCommandLineOption view("view", "above or front.", "view");
     const QCommandLineOption choose("choose", "Choose this part.", "id");
     const QCommandLineOption dark("dark", "Dark colours.");

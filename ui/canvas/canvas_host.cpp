@@ -8,11 +8,13 @@
 #include "ui/canvas/piece_text.h"
 #include "ui/canvas/pointer_label.h"
 #include "ui/canvas/snap_targets.h"
+#include "ui/canvas/strength_legend.h"
 #include "ui/canvas/tools/select_tool.h"
 #include "ui/canvas/typed_size_field.h"
 #include "ui/document/plan_document.h"
 #include "ui/document/selection.h"
 #include "ui/live/live_assessment.h"
+#include "ui/live/strength_choice.h"
 #include "ui/look/number_text.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_words.h"
@@ -31,7 +33,7 @@ QPointF drawn(Point p) { return {p.x, -p.y}; }
 CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessment& live, QWidget& canvas)
     : document_(document), selection_(selection), live_(live), canvas_(canvas), overlay_(scene_, selection, live),
       view_(new SheetView(&scene_, &canvas)), label_(new PointerLabel(view_->viewport())),
-      field_(new TypedSizeField(view_->viewport()))
+      legend_(new StrengthLegend(view_)), field_(new TypedSizeField(view_->viewport()))
 {
     SheetView::Handler handler;
     handler.press = [this](QMouseEvent* event) { press(event, false); };
@@ -61,6 +63,7 @@ CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessm
     });
     connect(&selection_, &Selection::chosenChanged, this, [this] {
         if (SelectTool* select = selectTool()) select->dropCorner();
+        updateDrawing(overlay_.refreshStage());
         hintChanged();
         repaintOverlay();
         emit chosenMoved();
@@ -74,6 +77,11 @@ CanvasHost::CanvasHost(PlanDocument& document, Selection& selection, LiveAssessm
         repaintLater();
     });
     connect(&live_, &LiveAssessment::assessed, this, &CanvasHost::assessed);
+    connect(&live_.strengthChoice(), &StrengthChoice::changed, this, [this] {
+        updateDrawing(overlay_.refreshStage());
+        updateLegend();
+        tellMeasure();
+    });
     connect(view_, &SheetView::viewChanged, this, &CanvasHost::viewMoved);
     driftTimer_.setInterval(kDriftMs);
     connect(&driftTimer_, &QTimer::timeout, this, &CanvasHost::drift);
@@ -105,6 +113,7 @@ void CanvasHost::planChanged()
     }
     repaintOverlay();
     updateDrawing(overlay_.refreshStage());
+    updateLegend();
     if (!document_.isPreviewing()) updateSheet(false);
     emit chosenMoved();
 }
@@ -122,6 +131,8 @@ void CanvasHost::assessed()
     overlay_.takeFindings();
     repaintOverlay();
     updateDrawing(overlay_.refreshStage());
+    updateLegend();
+    if (stage_ == Stage::strength) tellMeasure();
 }
 
 void CanvasHost::setStage(Stage stage)
@@ -129,6 +140,7 @@ void CanvasHost::setStage(Stage stage)
     stage_ = stage;
     overlay_.setStage(stage);
     overlay_.refreshStage();
+    updateLegend();
     view_->viewport()->update();
 }
 
@@ -139,6 +151,8 @@ void CanvasHost::setInk(const Ink& ink)
     view_->setInk(ink);
     label_->setInk(ink);
     field_->setInk(ink);
+    legend_->setInk(ink);
+    overlay_.refreshStage();
     view_->viewport()->update();
 }
 
@@ -152,6 +166,7 @@ void CanvasHost::setProjection(const Projection& projection)
     projection_ = projection;
     scene_.show(document_.plan(), projection_);
     overlay_.refreshStage();
+    updateLegend();
     view_->viewport()->update();
     updateSheet(true);
     if (turned) {
@@ -185,6 +200,8 @@ void CanvasHost::viewMoved()
     coveredPx_ = {};
     overlay_.refreshStage();
     overlay_.rebuild();
+    updateLegend();
+    placeLegend();
     view_->viewport()->update();
     emit viewChanged();
     emit chosenMoved();
@@ -468,6 +485,10 @@ void CanvasHost::tellMeasure()
         const QString x = lengthText(std::round(at.x));
         const QString y = lengthText(std::round(at.y));
         text = projection_.isAbove() ? tr("%1 right, %2 back").arg(x, y) : tr("%1 along, %2 up").arg(x, y);
+    }
+    if (stage_ == Stage::strength && pointerInside_ && !tool_->isGesturing()) {
+        const QString values = overlay_.strength().valuesAt(view_->toDrawing(pointerPx_));
+        if (!values.isEmpty()) text = values;
     }
     if (!snapper_.called().isEmpty()) text = joined({text, tr("snaps to %1").arg(snapper_.called())});
     if (text == shownText_) return;

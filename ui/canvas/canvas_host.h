@@ -18,6 +18,7 @@
 namespace yardcast::ui {
 
 class PointerLabel;
+class StrengthLegend;
 class SelectTool;
 class TypedSizeField;
 
@@ -126,6 +127,9 @@ private:
     void viewMoved();
     void swapTool();
     void updateSheet(bool anew);
+    void updateLegend();
+    void placeLegend();
+    QString caseText() const;
     void flushOverlay();
     void repaintLater();
     QString hintOfEmptySheet() const;
@@ -146,6 +150,7 @@ private:
     Overlay overlay_;
     SheetView* view_;
     PointerLabel* label_;
+    StrengthLegend* legend_;
     TypedSizeField* field_;
     ToolChoice choice_;
     std::unique_ptr<Tool> tool_;

@@ -31,7 +31,7 @@ QRectF around(QPointF at, double reach) { return {at.x() - reach, at.y() - reach
 }  // namespace
 
 Overlay::Overlay(const PlanScene& scene, const Selection& selection, const LiveAssessment& live)
-    : scene_(scene), selection_(selection), live_(live)
+    : scene_(scene), selection_(selection), live_(live), strength_(scene, selection, live)
 {
 }
 
@@ -227,7 +227,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
 std::vector<QRectF> Overlay::refreshStage()
 {
     const std::vector<StageMark> before = std::exchange(stageMarks_, stageMarks());
-    std::vector<QRectF> changed;
+    std::vector<QRectF> changed = strength_.refresh(stage_ == Stage::strength);
     // Castings keep their order, so that what is the same mostly stands in the same place.
     const std::size_t most = std::max(before.size(), stageMarks_.size());
     for (std::size_t i = 0; i < most; ++i) {
@@ -240,8 +240,9 @@ std::vector<QRectF> Overlay::refreshStage()
     return changed;
 }
 
-void Overlay::paintStage(QPainter& painter, const QRectF& exposed) const
+void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
 {
+    strength_.paint(painter, exposed);
     const AssessmentPtr assessment = live_.assessment();
     if (!assessment || stageMarks_.empty()) return;
     // Only of the castings in sight: words are dear.
@@ -265,6 +266,7 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed) const
         break;
     case Stage::lift: paintLiftOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
     case Stage::layOut:
+    case Stage::strength:
     case Stage::buy: break;
     }
     painter.restore();

@@ -12,6 +12,7 @@
 #include "ui/canvas/handles.h"
 #include "ui/canvas/hit.h"
 #include "ui/canvas/snapping.h"
+#include "ui/canvas/strength_layer.h"
 #include "ui/drawing/dimension_painter.h"
 #include "ui/look/stage.h"
 
@@ -46,7 +47,7 @@ public:
     void rebuildOutlines();
     /// The findings of the newest assessment, by part.
     void takeFindings();
-    /// Where the stage's layer has changed since the last call, drawing mm: only what was poured or lifted anew.
+    /// Where the stage's layer has changed since the last call, drawing mm: only what was poured, lifted or solved anew.
     std::vector<QRectF> refreshStage();
     /// `exposed` is what has to be painted, drawing mm.
     void paint(QPainter& painter, const QRectF& exposed);
@@ -58,6 +59,7 @@ public:
     /// The gravest finding whose sign is under the point.
     const Finding* findingAt(QPointF drawing) const;
     const std::vector<Handle>& handles() const { return handles_; }
+    const StrengthLayer& strength() const { return strength_; }
     const std::vector<Dimension>& dimensions() const { return dimensions_; }
     QPointF figureCentre(const Dimension& dimension) const;
 
@@ -85,7 +87,7 @@ private:
     std::vector<StageMark> stageMarks() const;
     void addDimensions();
     void addSigns();
-    void paintStage(QPainter& painter, const QRectF& exposed) const;
+    void paintStage(QPainter& painter, const QRectF& exposed);
     void paintOutlines(QPainter& painter) const;
     void paintHandles(QPainter& painter) const;
     void paintTurnHandle(QPainter& painter) const;
@@ -110,6 +112,7 @@ private:
     std::vector<std::pair<std::string, Finding>> findings_;  ///< the gravest of each part
     std::vector<Sign> signs_;
     std::vector<StageMark> stageMarks_;
+    StrengthLayer strength_;
 };
 
 }  // namespace yardcast::ui

@@ -8,11 +8,15 @@
 #include <QPainter>
 #include <QToolButton>
 
+#include "core/io/plan_patch.h"
+#include "ui/document/plan_document.h"
 #include "ui/document/selection.h"
+#include "ui/live/live_assessment.h"
 #include "ui/look/severity_mark.h"
 #include "ui/look/theme.h"
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
+#include "ui/panels/remedy_list.h"
 #include "ui/wording/finding_words.h"
 #include "ui/wording/names.h"
 
@@ -88,6 +92,9 @@ FindingsCard::FindingsCard(PlanDocument& document, Selection& selection, LiveAss
     explanation_->setContentsMargins(kStepPx, kStepPx, kStepPx, kStepPx);
     explanation_->hide();
     addFootnote(explanation_);
+    remedies_ = new RemedyList(this);
+    addFootnote(remedies_);
+    connect(remedies_, &RemedyList::taken, this, &FindingsCard::take);
 }
 
 bool FindingsCard::isShown(Severity severity) const
@@ -153,6 +160,7 @@ void FindingsCard::explain(int row)
     const PlanPtr& plan = shownPlan();
     if (row < 0 || !plan || !shownAssessment()) {
         explanation_->hide();
+        remedies_->setRemedies({});
         return;
     }
     const int index = list_->lineModel().line(row).source;
@@ -168,10 +176,28 @@ void FindingsCard::explain(int row)
     paragraph(tr("Where:"), where.join(tr(", ")));
     paragraph(tr("Why:"), findingSource(finding));
     paragraph(tr("What helps:"), findingHelp(finding));
-    for (const Remedy& remedy : finding.remedies) paragraph(tr("Or:"), remedyText(remedy));
     if (explanation_->text() != text) explanation_->setText(text);
     explanation_->setVisible(!text.isEmpty());
+    remedies_->setRemedies(finding.remedies);
 }
+
+void FindingsCard::take(const Remedy& remedy)
+{
+    // The moment before the ink changes: the button can be pressed, and what it does is of yesterday.
+    if (isStale()) return;
+    std::optional<Finding> problem;
+    document().apply(remedyText(remedy), [&](const Plan& plan) {
+        PlanReading changed = applyPatch(plan, remedy.edit);
+        if (changed.plan) return std::move(*changed.plan);
+        problem = changed.problems.front();
+        return plan;
+    });
+    if (problem) explanation_->setText(findingText(*problem) + QLatin1Char(' ') + findingHelp(*problem));
+}
+
+bool FindingsCard::isStale() const { return LiveCard::isStale() || live().strengthState() == StrengthState::older; }
+
+void FindingsCard::staleChanged(bool stale) { remedies_->setOutdated(stale); }
 
 QList<FigureValue> FindingsCard::valuesBehind(const QString&, const Plan&, const Assessment&) const { return {}; }
 

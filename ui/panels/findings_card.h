@@ -9,6 +9,8 @@ class QToolButton;
 
 namespace yardcast::ui {
 
+class RemedyList;
+
 /// What the program has to say about the plan, gravest first: what, where, why, what would help.
 class FindingsCard : public LiveCard {
     Q_OBJECT
@@ -29,13 +31,17 @@ protected:
                        const std::function<void(const std::string&)>& visit) const override;
     void figureClicked(const QString& code, const QWidget& beside) override;
     void lineBecameCurrent(const LineView& view, int row) override;
+    void staleChanged(bool stale) override;
+    bool isStale() const override;
 
 private:
     void explain(int row);
+    void take(const Remedy& remedy);
 
     LineView* list_;
     std::array<QToolButton*, 3> filters_{};
     QLabel* explanation_;
+    RemedyList* remedies_;
 };
 
 }  // namespace yardcast::ui

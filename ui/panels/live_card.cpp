@@ -99,7 +99,7 @@ LiveCard::LiveCard(const QString& name, PlanDocument& document, Selection& selec
     connect(&selection, &Selection::chosenChanged, this, &LiveCard::markPointedAt);
     staleTimer_.setSingleShot(true);
     staleTimer_.setInterval(kStaleAfterMs);
-    connect(&staleTimer_, &QTimer::timeout, this, [this] { showStale(!live_.isCurrent()); });
+    connect(&staleTimer_, &QTimer::timeout, this, [this] { showStale(isStale()); });
 }
 
 void LiveCard::setEmptyText(const QString& text) { empty_->setText(text); }
@@ -192,15 +192,23 @@ void LiveCard::refresh()
         if (lines_[i]->isHidden() == there) lines_[i]->setVisible(there);
     }
     if (showsTables) fill();
-    if (live_.isCurrent()) {
+    if (isStale()) {
+        waitForNew();
+    } else {
         staleTimer_.stop();
         showStale(false);
     }
 }
 
+bool LiveCard::isStale() const { return !live_.isCurrent(); }
+
 void LiveCard::planChanged()
 {
-    if (!isVisible() || live_.isCurrent()) return;
+    if (isVisible() && !live_.isCurrent()) waitForNew();
+}
+
+void LiveCard::waitForNew()
+{
     if (staleTimer_.interval() == 0) {
         showStale(true);
     } else if (!staleTimer_.isActive()) {
@@ -212,6 +220,7 @@ void LiveCard::showStale(bool stale)
 {
     big_->setStale(stale);
     for (FigureButton* line : std::as_const(lines_)) line->setStale(stale);
+    staleChanged(stale);
 }
 
 QStringList LiveCard::partsOf(const LineView& view, const Line& line) const
@@ -248,6 +257,8 @@ void LiveCard::markPointedAt()
         });
     }
 }
+
+void LiveCard::staleChanged(bool) {}
 
 void LiveCard::lineBecameCurrent(const LineView&, int) {}
 

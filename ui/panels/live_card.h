@@ -83,6 +83,14 @@ protected:
     Selection& selection() const { return selection_; }
 
     QStringList partsOf(const LineView& view, const Line& line) const;
+    /// Whether what is shown is not yet what belongs to the plan: it is in lighter ink then.
+    virtual bool isStale() const;
+    /// Called when what is shown goes into lighter ink and out of it.
+    virtual void staleChanged(bool stale);
+    /// Reads the assessment again; `summarise` may have more to go by than that.
+    void refresh();
+    LiveAssessment& live() const { return live_; }
+    PlanDocument& document() const { return document_; }
     /// A figure of the summary was clicked.
     virtual void figureClicked(const QString& code, const QWidget& beside);
     /// What stands behind the figures of a line; nothing where the code is empty.
@@ -99,9 +107,9 @@ protected:
     void hideEvent(QHideEvent* event) override;
 
 private:
-    void refresh();
     void fill();
     void planChanged();
+    void waitForNew();
     void showStale(bool stale);
     void markPointedAt();
     void watch(LineView* view);

@@ -14,6 +14,7 @@ struct Workbench;
 struct Cards {
     QWidget* tray = nullptr;
     LiveCard* lifting = nullptr;
+    LiveCard* strength = nullptr;
     LiveCard* concrete = nullptr;
     LiveCard* reinforcement = nullptr;
     LiveCard* money = nullptr;

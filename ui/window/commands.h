@@ -32,8 +32,9 @@ enum class Command {
     distributeAcross, distributeDeep, raise, lower,
     // View
     fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping, grid,
-    stageLayOut, stageSteel, stagePour, stageLift, stageBuy,
-    showTray, showWeight, showConcrete, showSteel, showMoney, showShopping, showFindings, showProperties, showParts,
+    stageLayOut, stageStrength, stageSteel, stagePour, stageLift, stageBuy,
+    showTray, showWeight, showStrength, showConcrete, showSteel, showMoney, showShopping, showFindings, showProperties,
+    showParts,
     lookAsSystem, lookLight, lookDark, resetLayout,
     // Help
     showKeys, showHint, showCautions, showAbout

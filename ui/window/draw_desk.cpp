@@ -16,9 +16,9 @@ struct StageCommand {
     Command command;
     Stage stage;
 };
-constexpr StageCommand kStageCommands[] = {{Command::stageLayOut, Stage::layOut}, {Command::stageSteel, Stage::steel},
-                                           {Command::stagePour, Stage::pour},     {Command::stageLift, Stage::lift},
-                                           {Command::stageBuy, Stage::buy}};
+constexpr StageCommand kStageCommands[] = {
+    {Command::stageLayOut, Stage::layOut}, {Command::stageStrength, Stage::strength}, {Command::stageSteel, Stage::steel},
+    {Command::stagePour, Stage::pour},     {Command::stageLift, Stage::lift},         {Command::stageBuy, Stage::buy}};
 
 struct ToolCommand {
     Command command;

@@ -125,8 +125,8 @@ bool MainWindow::start(const QString& file)
 
 void MainWindow::showStage(Stage stage)
 {
-    static constexpr Command kCommands[] = {Command::stageLayOut, Command::stageSteel, Command::stagePour,
-                                            Command::stageLift, Command::stageBuy};
+    static constexpr Command kCommands[] = {Command::stageLayOut, Command::stageStrength, Command::stageSteel,
+                                            Command::stagePour,   Command::stageLift,     Command::stageBuy};
     (*commands_)[kCommands[int(stage)]]->trigger();
 }
 
@@ -173,6 +173,7 @@ void MainWindow::buildCards()
     docks_->add(Command::showTray, "tray", cards_->tray, Qt::LeftDockWidgetArea, false);
     const Qt::DockWidgetArea right = Qt::RightDockWidgetArea;
     docks_->add(Command::showWeight, "weight", cards_->lifting, right, true);
+    docks_->add(Command::showStrength, "strength", cards_->strength, right, true);
     docks_->add(Command::showConcrete, "concrete", cards_->concrete, right, true);
     docks_->add(Command::showSteel, "reinforcement", cards_->reinforcement, right, true);
     docks_->add(Command::showMoney, "money", cards_->money, right, true);
@@ -180,7 +181,7 @@ void MainWindow::buildCards()
     docks_->add(Command::showParts, "parts", cards_->parts, right, false);
     docks_->add(Command::showFindings, "findings", cards_->findings, right, true);
     docks_->add(Command::showShopping, "shopping", cards_->shopping, right, true);
-    docks_->stack({{Command::showWeight, Command::showConcrete, Command::showSteel, Command::showMoney},
+    docks_->stack({{Command::showWeight, Command::showStrength, Command::showConcrete, Command::showSteel, Command::showMoney},
                    {Command::showProperties, Command::showParts, Command::showFindings, Command::showShopping}});
     setCorner(Qt::TopLeftCorner, Qt::LeftDockWidgetArea);
     setCorner(Qt::TopRightCorner, Qt::RightDockWidgetArea);
@@ -188,6 +189,7 @@ void MainWindow::buildCards()
     setCorner(Qt::BottomRightCorner, Qt::RightDockWidgetArea);
     for (const auto& [command, card] :
          std::initializer_list<std::pair<Command, LiveCard*>>{{Command::showWeight, cards_->lifting},
+                                                              {Command::showStrength, cards_->strength},
                                                               {Command::showConcrete, cards_->concrete},
                                                               {Command::showSteel, cards_->reinforcement},
                                                               {Command::showMoney, cards_->money},
@@ -215,6 +217,7 @@ void MainWindow::connectStages()
             docks_->giveRoom(command);
         });
     };
+    opens(Command::stageStrength, Command::showStrength, cards_->strength);
     opens(Command::stageSteel, Command::showSteel, cards_->reinforcement);
     opens(Command::stagePour, Command::showConcrete, cards_->concrete);
     opens(Command::stageLift, Command::showWeight, cards_->lifting);

@@ -14,8 +14,8 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr Command kStageCommands[] = {Command::stageLayOut, Command::stageSteel, Command::stagePour,
-                                      Command::stageLift, Command::stageBuy};
+constexpr Command kStageCommands[] = {Command::stageLayOut, Command::stageStrength, Command::stageSteel,
+                                      Command::stagePour,   Command::stageLift,     Command::stageBuy};
 constexpr int kTitlePx = 230;
 
 QToolButton* buttonFor(QAction* action, Qt::ToolButtonStyle style, QWidget* parent)

@@ -17,7 +17,7 @@ QRect clampedToScreens(const QRect& window, const QList<QRect>& screens);
 class WindowMemory {
 public:
     /// A layout of another version is not brought back: docks would be missing or misplaced.
-    static constexpr int kLayoutVersion = 1;
+    static constexpr int kLayoutVersion = 2;
 
     WindowMemory(QMainWindow& window, QSettings& settings);
 

@@ -99,6 +99,29 @@ const std::vector<Note> kNotes{
     {"money", WORDS("Money"), WORDS("sum over the list of packs × price, in whole minor units"),
      WORDS("The price book named on the list, and this plan's own prices."),
      WORDS("Tools for hire, delivery, trades, sink, appliances and your hours are not in it.")},
+    {"strength_use", WORDS("Use of the strength"),
+     WORDS("largest tension at an extreme fibre ÷ flexural strength that may be used at that age, over the whole piece"),
+     WORDS("Tension: thin shells with bending and membrane action, gravity at the true mass times the factor of the "
+           "case. Strength: EN 1992-1-1:2004 3.1.8 (flexure) and 3.1.2(9) (age), lower fractile, ÷ 1.5 against cracking "
+           "when handled (precast practice, from memory)."),
+     WORDS("Uncracked concrete without any help from steel or fibres. At sharp inner corners it is averaged over one "
+           "thickness of the slab. The class of the mix and its temperature while it hardens are taken from this plan: "
+           "nobody has broken a cube.")},
+    {"strength_tension", WORDS("Tension in the concrete"),
+     WORDS("force ÷ thickness ± moment × distance ÷ second moment of area, largest principal value at face and "
+           "underside"),
+     WORDS("Shell theory (flat triangles, bending and membrane); checked against published plates and a general "
+           "solver."),
+     WORDS("Shrinkage, sun and frost pull as well and are not in it.")},
+    {"strength_deflection", WORDS("Bending of a piece"),
+     WORDS("largest displacement along gravity of the uncracked slab, with the elastic modulus at that age"),
+     WORDS("EN 1992-1-1:2004 3.1.3 for the modulus."),
+     WORDS("At once, without creep: over years it may become some two to three times as much (common practice, no "
+           "source).")},
+    {"strength_section", WORDS("What passes through a cut"),
+     WORDS("mean over the concrete along the cut of moment and force per width; tension is the largest along it"),
+     WORDS("Statics. Positive moments pull the underside in use."),
+     WORDS("Cuts lie across the strips beside each cutout, between rests, over each rest and where the slab overhangs.")},
     {"contingency", WORDS("Kept back for the unforeseen"), WORDS("(limit − total) ÷ total, against 10 % of the total"),
      WORDS("Common practice 10 to 15 %, no source."), WORDS("What is not on the list is not in the total either.")},
 };

@@ -11,6 +11,7 @@
 #include "core/io/plan_file.h"
 #include "core/plan/edits.h"
 #include "core/purchase/price_book.h"
+#include "tests/ui/live/quick_strength.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/pointer_label.h"
 #include "ui/canvas/sheet_view.h"
@@ -127,6 +128,10 @@ public:
     void settle()
     {
         QVERIFY(QTest::qWaitFor([this] { return live.assessment() && live.isCurrent(); }, 20000));
+        if (canvas.stage() == Stage::strength) {
+            const StrengthState wanted = document.isPreviewing() ? StrengthState::draft : StrengthState::working;
+            QVERIFY(QTest::qWaitFor([&] { return live.strengthState() >= wanted; }, 20000));
+        }
         QCoreApplication::processEvents();
         canvas.grab();
     }
@@ -149,7 +154,7 @@ public:
 
     PlanDocument document;
     Selection selection{document};
-    LiveAssessment live{document, exampleBook()};
+    LiveAssessment live{document, exampleBook(), nullptr, QuickStrength()};
     Canvas canvas{document, selection, live};
 };
 

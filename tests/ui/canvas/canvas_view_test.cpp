@@ -7,6 +7,7 @@
 #include "canvas_fixture.h"
 #include "ui/canvas/grid.h"
 #include "ui/canvas/new_parts.h"
+#include "ui/canvas/strength_legend.h"
 
 using namespace yardcast;
 using namespace yardcast::ui;
@@ -67,6 +68,8 @@ private:
     void compare(CanvasFixture& f, const char* when)
     {
         f.canvas.findChild<PointerLabel*>()->say({});
+        // Its mark runs by the clock, not by what happens on the sheet.
+        f.canvas.findChild<StrengthLegend*>()->setRefining(false);
         const QImage bits = screenOf(f);
         const QImage whole = f.canvas.grab().toImage().convertToFormat(QImage::Format_RGB32);
         const int count = differentPixels(bits, whole);
@@ -234,6 +237,7 @@ private slots:
             QTest::addRow("above, stage %d", static_cast<int>(stage)) << static_cast<int>(stage) << true;
         }
         QTest::addRow("elevation") << static_cast<int>(Stage::layOut) << false;
+        QTest::addRow("elevation, strength") << static_cast<int>(Stage::strength) << false;
         QTest::addRow("elevation, lift") << static_cast<int>(Stage::lift) << false;
     }
 

@@ -346,7 +346,8 @@ private slots:
             const double medianMs = static_cast<double>(times[times.size() / 2]) / 1e6;
             const double highMs = static_cast<double>(times[times.size() * 95 / 100]) / 1e6;
             qInfo("%s: median %.3f ms, 95 of 100 under %.3f ms", name, medianMs, highMs);
-            QCOMPARE(times.size(), 40);
+            // Each change arrives at least once; strength comes after the quick figures.
+            QVERIFY(times.size() >= 40);
         };
         const auto card = [](auto tag) {
             using Card = typename decltype(tag)::type;

@@ -7,6 +7,7 @@
 
 #include "core/io/plan_file.h"
 #include "core/purchase/price_book.h"
+#include "tests/ui/live/quick_strength.h"
 #include "ui/document/plan_document.h"
 #include "ui/document/selection.h"
 #include "ui/live/live_assessment.h"
@@ -27,12 +28,17 @@ inline Plan samplePlan(const std::string& name)
 struct PanelFixture {
     PlanDocument document;
     Selection selection{document};
-    LiveAssessment live{document, exampleBook()};
+    LiveAssessment live{document, exampleBook(), nullptr, QuickStrength()};
 
     explicit PanelFixture(const Plan& plan = {})
     {
         document.reset(plan);
         settle();
+    }
+    /// Until strength is as fine as it gets.
+    void settleStrength()
+    {
+        QVERIFY(QTest::qWaitFor([this] { return live.isCurrent() && !live.isRefining(); }, 20000));
     }
     /// Until the assessment speaks about the shown plan.
     void settle()

@@ -302,7 +302,7 @@ private slots:
         Sitting s(*theme_);
         auto& commands = s.window->commands();
         const auto docks = s.window->findChildren<QDockWidget*>();
-        QCOMPARE(docks.size(), 9);
+        QCOMPARE(docks.size(), 10);
         for (int id = int(Command::showTray); id <= int(Command::showParts); ++id) {
             QAction* action = commands[Command(id)];
             QVERIFY2(action->isChecked(), qPrintable(action->text()));
