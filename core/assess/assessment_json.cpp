@@ -253,7 +253,7 @@ Json findingJson(const Finding& finding, const FindingWords& words)
         const Json edit = Json::parse(remedy.edit, nullptr, false);
         remedies.push_back({{"text", words.remedy ? words.remedy(remedy) : remedy.code},
                             {"edit", edit.is_discarded() ? Json() : edit},
-                            {"effect", remedy.effect}});
+                            {"effect", words.effect ? words.effect(remedy) : remedy.effect}});
     }
     return {{"code", finding.code},
             {"severity", severityWord(finding.severity)},

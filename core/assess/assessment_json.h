@@ -12,6 +12,7 @@ struct FindingWords {
     std::function<std::string(const Finding&)> text;
     std::function<std::string(const Finding&)> source;
     std::function<std::string(const Remedy&)> remedy;
+    std::function<std::string(const Remedy&)> effect;
 };
 
 /// The object of the contract (`"yardcast_assessment": 1`) as JSON text, two-space indent, newline at the end.

@@ -105,6 +105,7 @@ void describe(V& v, const Lift*)
     v.optional("age_h", &Lift::ageH);
     v.list("grips", &Lift::grips);
     v.optional("people", &Lift::people);
+    v.defaulted("carry", &Lift::carry);
 }
 
 template <class V>

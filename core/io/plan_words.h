@@ -44,6 +44,10 @@ inline constexpr auto wordsOf(const UprightCast*)
 {
     return WordTable<UprightCast, 2>{{{UprightCast::flat, "flat"}, {UprightCast::upright, "upright"}}};
 }
+inline constexpr auto wordsOf(const CarryWay*)
+{
+    return WordTable<CarryWay, 2>{{{CarryWay::flat, "flat"}, {CarryWay::onEdge, "on_edge"}}};
+}
 inline constexpr auto wordsOf(const BattenRun*)
 {
     return WordTable<BattenRun, 2>{{{BattenRun::upright, "upright"}, {BattenRun::level, "level"}}};

@@ -110,10 +110,14 @@ struct PlacedLoad {
     friend bool operator==(const PlacedLoad&, const PlacedLoad&) = default;
 };
 
+/// How a casting is carried: lying, or standing on a long edge.
+enum class CarryWay { flat, onEdge };
+
 struct Lift {
     std::optional<double> ageH;    ///< default 48
     std::vector<Point> grips;
     std::optional<int> people;     ///< default: the crew
+    CarryWay carry = CarryWay::flat;
     FileSource source;
     friend bool operator==(const Lift&, const Lift&) = default;
 };

@@ -178,7 +178,7 @@ Counter counter(Source& s)
     if (s.chance(60)) c.steel = steel(s);
     if (s.chance(30)) c.loads.push_back({"oven", {width / 2, depth / 2}, {300, 300}, s.between(10, 90), {}});
     if (s.chance(30)) c.imposed = Imposed::person;
-    if (s.chance(30)) c.lift = Lift{s.between(24, 96), {{0, 0}, {width, 0}}, 4, {}};
+    if (s.chance(30)) c.lift = Lift{s.between(24, 96), {{0, 0}, {width, 0}}, 4, static_cast<CarryWay>(s.below(2)), {}};
     return c;
 }
 

@@ -1,5 +1,4 @@
 #include "ui/wording/finding_table.h"
-#include "ui/wording/remedy_table.h"
 #include "ui/wording/words.h"
 
 namespace yardcast::ui {
@@ -103,11 +102,6 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("{subject}: the diagonals of the measured opening differ by {difference_mm}; past {limit_mm} a door shows "
            "it."),
      kTimberPractice, WORDS("Pack the frame square, or cut the door to the opening.")},
-};
-
-const std::vector<RemedySentence> kRemedySentences{
-    {"reuse_mould_base",
-     WORDS("Cast {castings} one after the other on one mould base: that saves {saves:money} of board (an estimate).")},
 };
 
 }  // namespace yardcast::ui

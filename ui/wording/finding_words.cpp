@@ -1,6 +1,8 @@
 #include "ui/wording/finding_words.h"
 
 #include <array>
+#include <cmath>
+#include <optional>
 #include <unordered_map>
 
 #include <QStringList>
@@ -223,6 +225,26 @@ QString remedyText(const Remedy& remedy)
     return QString::fromStdString(remedy.code);
 }
 
+QString remedyEffect(const Remedy& remedy)
+{
+    const auto number = [&](const char* key) {
+        const auto found = remedy.values.find(key);
+        const auto* value = found == remedy.values.end() ? nullptr : std::get_if<double>(&found->second);
+        return value ? std::optional<double>(*value) : std::nullopt;
+    };
+    const auto kg = number("added_kg");
+    const auto minor = number("added_minor");
+    const auto use = number("use_percent");
+    if (!kg || !minor || !use) return QString::fromStdString(remedy.effect);
+    const auto sign = [](double value) { return value > 0 ? QStringLiteral("+") : QString(); };
+    const double tenths = std::round(*kg * 10) / 10;
+    const QString mass = tenths == 0.0 ? Words::tr("no kg more") : sign(tenths) + massText(tenths);
+    const auto money = static_cast<std::int64_t>(std::llround(*minor));
+    const QString price = money == 0 ? Words::tr("no money more")
+                                     : sign(*minor) + moneyText(money, wordAt(remedy.values, "currency"));
+    return Words::tr("%1, %2, greatest use then %3").arg(mass, price, percentText(*use));
+}
+
 std::vector<std::string> wordedFindingCodes()
 {
     std::vector<std::string> codes;
@@ -238,6 +260,7 @@ FindingWords findingWords(const Plan& plan)
     words.text = [&plan, plain](const Finding& finding) { return plain(findingText(finding, &plan)); };
     words.source = [plain](const Finding& finding) { return plain(findingSource(finding)); };
     words.remedy = [plain](const Remedy& remedy) { return plain(remedyText(remedy)); };
+    words.effect = [plain](const Remedy& remedy) { return plain(remedyEffect(remedy)); };
     return words;
 }
 

@@ -20,6 +20,8 @@ QString findingSource(const Finding& finding);
 /// What would help, in one sentence; empty where nothing needs help.
 QString findingHelp(const Finding& finding);
 QString remedyText(const Remedy& remedy);
+/// What it adds and what it brings: "+4.3 kg, +6.20 EUR, greatest use then 84 %". Empty where that is not known.
+QString remedyEffect(const Remedy& remedy);
 
 /// Every code that has a sentence.
 std::vector<std::string> wordedFindingCodes();

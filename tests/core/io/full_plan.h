@@ -86,7 +86,7 @@ inline constexpr const char* kFullPlan = R"json({
       },
       "loads": [{"name": "oven", "centre": [2200, 320], "size": [300, 400], "mass_kg": 45}],
       "imposed": "person",
-      "lift": {"age_h": 60, "grips": [[200, 0], [2200, 0]], "people": 4}
+      "lift": {"age_h": 60, "grips": [[200, 0], [2200, 0]], "people": 4, "carry": "on_edge"}
     },
     {
       "id": "S1",

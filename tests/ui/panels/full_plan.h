@@ -57,7 +57,7 @@ inline Plan fullPlan()
     counter.steel = steel;
     counter.loads = {PlacedLoad{"oven", {1500, 310}, {400, 400}, 60.0, {}}};
     counter.imposed = Imposed::worktop;
-    counter.lift = Lift{72.0, {{100, 0}, {1700, 0}}, 4, {}};
+    counter.lift = Lift{72.0, {{100, 0}, {1700, 0}}, 4, CarryWay::onEdge, {}};
     plan = addPart(plan, Part{"C1", "Sink slab", {{0, 0}, 0.0}, counter, {}});
 
     Counter second;

@@ -287,6 +287,8 @@ void addLift(PropertySheet& sheet, const Scope<Counter>& counters)
                   optional(rules(tr("h"), 0, 10000, 1), tr("48")));
     column.number(QStringLiteral("counter.lift.people"), tr("People"),
                   content.member([](auto& l) { return &l.people; }), optional(rules({}, 1, 50, 0), tr("the crew")));
+    column.choice(QStringLiteral("counter.lift.carry"), tr("Carried"), content.member([](auto& l) { return &l.carry; }),
+                  fixedOptions({tr("lying flat"), tr("standing on edge")}));
     const Scope<std::vector<Point>> grips = content.member([](auto& l) { return &l.grips; });
     column.list(QStringLiteral("counter.lift.grips"),
                 {tr("Grips"), tr("Add a grip"), tr("Remove the grip"), tr("Where hands or straps take hold.")},

@@ -1,0 +1,28 @@
+#include "ui/wording/remedy_table.h"
+#include "ui/wording/words.h"
+
+namespace yardcast::ui {
+
+const std::vector<RemedySentence> kRemedySentences{
+    {"reuse_mould_base",
+     WORDS("Cast {castings} one after the other on one mould base: that saves {saves:money} of board (an estimate).")},
+
+    // tried by the solver before they are offered (core/remedy)
+    {"wait_longer", WORDS("Leave it in the mould until it is {age_h} old.")},
+    {"grips_proposed", WORDS("Hold it where the program proposes instead of at the grips drawn.")},
+    {"more_people", WORDS("Lift it with {people} people, each with a hold of their own.")},
+    {"carry_on_edge", WORDS("Carry it standing on edge, not flat.")},
+    {"thicker", WORDS("Make the slab {by_mm} thicker: {thickness_mm}.")},
+    {"rim_added", WORDS("Give it a rim {depth_mm} deep and {width_mm} wide.")},
+    {"rim_deeper", WORDS("Make the rim {by_mm} deeper: {depth_mm}.")},
+    {"cutout_rim", WORDS("Give cutout {cutout} a rim {width_mm} wide.")},
+    {"rib_added", WORDS("Cast a rib {width_mm} wide from front to back, {x_mm} from the left end.")},
+    {"rib_over", WORDS("Cast a rib {width_mm} wide where it lies on {under}.")},
+    {"cutout_moved", WORDS("Move cutout {cutout} by {by_mm}, away from the narrow strip.")},
+    {"support_added", WORDS("Put one more support under it, {x_mm} from its left end.")},
+    {"support_moved", WORDS("Move support {support} by {by_mm}.")},
+    {"bars_added", WORDS("Lay {count} bars of {diameter_mm} along the strip, on the side that is pulled.")},
+    {"steel_to_side", WORDS("Lay the mesh on the side that is pulled: {cover_mm} from the face.")},
+};
+
+}  // namespace yardcast::ui
