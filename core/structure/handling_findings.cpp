@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <variant>
 
 namespace yardcast {
 
@@ -21,6 +22,15 @@ Finding about(const StrengthInput& input, const char* code, Severity severity)
     return finding;
 }
 
+/// A casting that is to be carried on edge is not carried flat, and the other way round.
+bool isPlanned(const StrengthInput& input, StrengthCase which)
+{
+    const auto* counter = std::get_if<Counter>(&input.body);
+    if (counter == nullptr) return true;
+    const CarryWay way = counter->lift ? counter->lift->carry : CarryWay::flat;
+    return which != (way == CarryWay::flat ? StrengthCase::carriedOnEdge : StrengthCase::carriedFlat);
+}
+
 bool exceeds(const CaseResult* result) { return result && result->holds && result->usePercent > 100.0; }
 
 }  // namespace
@@ -31,7 +41,7 @@ std::vector<Finding> handlingFindings(const StrengthInput& input, const Handling
     std::vector<Finding> findings;
     const double safety = input.assumptions.crackSafety;
     for (const CaseResult& result : answer.cases) {
-        if (!exceeds(&result)) continue;
+        if (!exceeds(&result) || !isPlanned(input, result.which)) continue;
         const bool stop = result.usePercent > 100.0 * safety;
         Finding finding = about(input, "cracks_handling", stop ? Severity::stop : Severity::caution);
         finding.values = {{"case", std::string(strengthCaseWord(result.which))},
