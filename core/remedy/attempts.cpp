@@ -62,7 +62,7 @@ public:
     }
 
 private:
-    void add(const char* code, std::map<std::string, FindingValue> values, Plan after)
+    void attempt(const char* code, std::map<std::string, FindingValue> values, Plan after)
     {
         attempts_.push_back({code, std::move(values), std::move(after)});
     }
@@ -72,24 +72,24 @@ private:
         const Lift lift = counter_.lift.value_or(Lift{});
         const double ageH = lift.ageH.value_or(kDefaultLiftAgeH);
         if (!lift.grips.empty()) {
-            add("grips_proposed", {}, changed([](Counter& c) { c.lift->grips.clear(); }));
+            attempt("grips_proposed", {}, changed([](Counter& c) { c.lift->grips.clear(); }));
         }
         for (const double later : kLaterH) {
             if (ageH + later > kLongestWaitH) break;
-            add("wait_longer", {{"age_h", ageH + later}}, changed([&](Counter& c) {
+            attempt("wait_longer", {{"age_h", ageH + later}}, changed([&](Counter& c) {
                     if (!c.lift) c.lift.emplace();
                     c.lift->ageH = ageH + later;
                 }));
         }
         if (finding_.code == "cracks_handling" && lift.carry == CarryWay::flat && isCase("carried_flat")) {
-            add("carry_on_edge", {}, changed([](Counter& c) {
+            attempt("carry_on_edge", {}, changed([](Counter& c) {
                     if (!c.lift) c.lift.emplace();
                     c.lift->carry = CarryWay::onEdge;
                 }));
         }
         const int people = lift.people.value_or(plan_.crew.people);
         for (int more = 1; more <= kMorePeople; ++more) {
-            add("more_people", {{"people", static_cast<double>(people + more)}}, changed([&](Counter& c) {
+            attempt("more_people", {{"people", static_cast<double>(people + more)}}, changed([&](Counter& c) {
                     if (!c.lift) c.lift.emplace();
                     c.lift->people = people + more;
                     c.lift->grips.clear();
@@ -108,7 +108,7 @@ private:
     {
         for (const double by : kThicker) {
             const double thickness = counter_.thicknessMm + by;
-            add("thicker", {{"by_mm", by}, {"thickness_mm", thickness}}, changeDepth(plan_, part_.id, [&](Counter& c) {
+            attempt("thicker", {{"by_mm", by}, {"thickness_mm", thickness}}, changeDepth(plan_, part_.id, [&](Counter& c) {
                     c.thicknessMm = thickness;
                     if (c.rim && c.rim->depthMm < thickness) c.rim->depthMm = thickness;
                 }));
@@ -119,7 +119,7 @@ private:
     {
         if (!counter_.rim) {
             const double depth = counter_.thicknessMm + kRimBelowFieldMm;
-            add("rim_added", {{"depth_mm", depth}, {"width_mm", kRimWidthMm}},
+            attempt("rim_added", {{"depth_mm", depth}, {"width_mm", kRimWidthMm}},
                 changeDepth(plan_, part_.id, [&](Counter& c) {
                     c.rim = Rim{};
                     c.rim->depthMm = depth;
@@ -129,7 +129,7 @@ private:
         }
         for (const double by : kDeeper) {
             const double depth = counter_.rim->depthMm + by;
-            add("rim_deeper", {{"by_mm", by}, {"depth_mm", depth}},
+            attempt("rim_deeper", {{"by_mm", by}, {"depth_mm", depth}},
                 changeDepth(plan_, part_.id, [&](Counter& c) { c.rim->depthMm = depth; }));
         }
     }
@@ -139,7 +139,7 @@ private:
         if (!counter_.rim) return;
         const Cutout* cutout = findCutout(counter_, place_.a);
         if (cutout == nullptr || cutout->rimMm.value_or(0.0) > 0.0) return;
-        add("cutout_rim", {{"cutout", cutout->id}, {"width_mm", kRimWidthMm}},
+        attempt("cutout_rim", {{"cutout", cutout->id}, {"width_mm", kRimWidthMm}},
             changeCutout(plan_, part_.id, cutout->id, [](Cutout& c) { c.rimMm = kRimWidthMm; }));
     }
 
@@ -149,7 +149,7 @@ private:
         const auto box = boundsOf(Ring(counter_.outline));
         if (!box) return;
         const Rib across{{at_.x, box->low.y}, {at_.x, box->high.y}, kRibWidthMm, {}};
-        add("rib_added", {{"width_mm", kRibWidthMm}, {"x_mm", std::round(at_.x)}},
+        attempt("rib_added", {{"width_mm", kRibWidthMm}, {"x_mm", std::round(at_.x)}},
             changed([&](Counter& c) { c.ribs.push_back(across); }));
     }
 
@@ -163,7 +163,7 @@ private:
         if (under == nullptr || !counter_.rim) return;
         const std::optional<Rib> rib = ribAlong(part_, counter_, *under, kRibWidthMm);
         if (!rib) return;
-        add("rib_over", {{"under", under->id}, {"width_mm", rib->widthMm}},
+        attempt("rib_over", {{"under", under->id}, {"width_mm", rib->widthMm}},
             changed([&](Counter& c) { c.ribs.push_back(*rib); }));
     }
 
@@ -174,7 +174,7 @@ private:
         const Point away = awayFromStrip(counter_, *cutout, place_.kind);
         if (away == Point{}) return;
         for (const double by : kCutoutSteps) {
-            add("cutout_moved", {{"cutout", cutout->id}, {"by_mm", by}},
+            attempt("cutout_moved", {{"cutout", cutout->id}, {"by_mm", by}},
                 changeCutout(plan_, part_.id, cutout->id, [&](Cutout& c) { c.centre = c.centre + away * by; }));
         }
     }
@@ -189,7 +189,7 @@ private:
         for (const double by : kSupportSteps) {
             if (by > std::abs(reach)) break;
             const Point step = along * (reach > 0.0 ? by : -by);
-            add("support_moved", {{"support", nearest->id}, {"by_mm", by}}, moveParts(plan_, {nearest->id}, step));
+            attempt("support_moved", {{"support", nearest->id}, {"by_mm", by}}, moveParts(plan_, {nearest->id}, step));
         }
     }
 
@@ -199,7 +199,7 @@ private:
         if (nearest == nullptr || nearest->kind() != PartKind::support) return;
         const Point along = part_.place.directionToPlan({1.0, 0.0});
         const double reach = dot(part_.place.toPlan(at_) - middleOf(*nearest), along);
-        add("support_added", {{"x_mm", std::round(at_.x)}}, duplicateParts(plan_, {nearest->id}, along * reach));
+        attempt("support_added", {{"x_mm", std::round(at_.x)}}, duplicateParts(plan_, {nearest->id}, along * reach));
     }
 
     void steelToSide()
@@ -212,14 +212,14 @@ private:
         const double far = counter_.thicknessMm - kLeastCoverMm - 2 * mesh.barMm;
         const double cover = atFace ? kLeastCoverMm : far;
         if (cover < kLeastCoverMm - 1e-9 || std::abs(cover - mesh.coverMm) < 1.0) return;
-        add("steel_to_side", {{"cover_mm", cover}}, changed([&](Counter& c) { c.steel->mesh->coverMm = cover; }));
+        attempt("steel_to_side", {{"cover_mm", cover}}, changed([&](Counter& c) { c.steel->mesh->coverMm = cover; }));
     }
 
     void barsInStrip()
     {
         const std::optional<BarGroup> bars = barsAlongStrip(counter_, place_, finding_);
         if (!bars) return;
-        add("bars_added", {{"count", static_cast<double>(bars->count)}, {"diameter_mm", bars->diameterMm}},
+        attempt("bars_added", {{"count", static_cast<double>(bars->count)}, {"diameter_mm", bars->diameterMm}},
             changed([&](Counter& c) {
                 if (!c.steel) c.steel.emplace();
                 c.steel->bars.push_back(*bars);

@@ -122,7 +122,8 @@ private slots:
     void everyRemedyHasASentence()
     {
         const QString sources = sourcesOfCore();
-        const auto codes = found(sources, QStringLiteral("remedy\\.code = \"([a-z_]+)\""));
+        const auto codes = found(
+            sources, QStringLiteral("remedy\\.code = \"([a-z_]+)\"|\\battempt\\(\"([a-z_]+)\""));
         QVERIFY(!codes.empty());
         for (const QString& code : codes) {
             Remedy remedy;
