@@ -1,7 +1,9 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
+#include "tests/core/fem/example_slab.h"
 #include "tests/core/fem/shell_meshes.h"
 
 namespace yardcast {
@@ -201,6 +203,39 @@ TEST(ShellContact, ManyLoadsAtOnceAnswerAsOneByOne)
         EXPECT_EQ(all[i].settled, one.settled) << i;
         EXPECT_EQ(all[i].settled, i != 13) << i;
         if (one.settled) expectSame(all[i].displacement, one.displacement, 1e-10);
+    }
+}
+
+TEST(ShellContact, MirroredAndTurnedBodiesMoveAlike)
+{
+    // The example slab with its beds as areas and a person near a corner: mirrored in x, and turned by a quarter.
+    const ExampleSlab slab = exampleSlab(40, Rests::areas, meshOf(exampleSlabRequest(40, true, Rests::areas)));
+    NodeVector load = patchLoad(slab.model, regionOf(rectangleRing({1930, 540}, {100, 100})), {0, 0, -2500}, 0.0);
+    const NodeVector even = slab.load();
+    for (std::size_t i = 0; i < load.size(); ++i) load[i] += even[i];
+    const auto system = ShellSystem::make(slab.model, slab.springs, slab.beds);
+    ASSERT_TRUE(system);
+    const ShellSolution straight = system->solve(load);
+    ASSERT_TRUE(straight.settled);
+    EXPECT_GT(std::ranges::count(straight.contactN, 0.0), 20);
+    for (const bool mirror : {true, false}) {
+        ExampleSlab other = slab;
+        NodeVector otherLoad(load.size(), 0.0);
+        for (Point& p : other.model.mesh.nodes) p = mirror ? Point{2000 - p.x, p.y} : Point{-p.y, p.x};
+        if (mirror)
+            for (auto& t : other.model.mesh.triangles) std::swap(t[1], t[2]);
+        for (std::size_t i = 0; i < load.size(); i += 6) otherLoad[i + w] = load[i + w];
+        const auto otherSystem = ShellSystem::make(other.model, other.springs, other.beds);
+        ASSERT_TRUE(otherSystem);
+        const ShellSolution s = otherSystem->solve(otherLoad);
+        ASSERT_TRUE(s.settled);
+        double greatest = 0.0;
+        for (std::size_t i = w; i < load.size(); i += 6)
+            greatest = std::max(greatest, std::abs(straight.displacement[i]));
+        for (std::size_t i = w; i < load.size(); i += 6)
+            EXPECT_NEAR(s.displacement[i], straight.displacement[i], 1e-8 * greatest);
+        for (std::size_t i = 0; i < s.contactN.size(); ++i)
+            EXPECT_NEAR(s.contactN[i], straight.contactN[i], 1e-8 * 2500);
     }
 }
 
