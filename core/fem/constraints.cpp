@@ -43,10 +43,10 @@ std::vector<Constraints::Station> Constraints::stationsOf(int number) const
     const int count = int(path.points.size());
     for (int i = 0; i < count; ++i)
         if (isStation(path, i, layout_.sizes)) stations.push_back({path.along[std::size_t(i)], -1, -1});
-    for (std::size_t m = 0; m < layout_.meetings.size(); ++m) {
-        const Meeting& meeting = layout_.meetings[m];
-        if (meeting.path == number) stations.push_back({meeting.alongMm, meeting.site, int(m)});
-        if (meeting.otherPath == number) stations.push_back({meeting.otherAlongMm, meeting.site, int(m)});
+    for (const int m : layout_.meetingsOf[std::size_t(number)]) {
+        const Meeting& meeting = layout_.meetings[std::size_t(m)];
+        if (meeting.path == number) stations.push_back({meeting.alongMm, meeting.site, m});
+        if (meeting.otherPath == number) stations.push_back({meeting.otherAlongMm, meeting.site, m});
     }
     std::ranges::stable_sort(stations, {}, &Station::alongMm);
     return stations;

@@ -46,10 +46,11 @@ Foot footOn(const Side& side, Point p)
 
 class LayoutMaker {
 public:
-    LayoutMaker(const MeshRequest& request, Box bounds)
-        : layout_{{}, {}, SizeField(bounds, request.sizeMm, request.growth),
+    LayoutMaker(const MeshRequest& request, Box bounds, bool plain)
+        : layout_{{}, {}, {}, SizeField(bounds, request.sizeMm, request.growth),
                   SizeField(bounds, request.sizeMm, request.growth)},
-          grid_(bounds, request.sizeMm)
+          grid_(bounds, request.sizeMm),
+          plain_(plain)
     {
         std::vector<FinePlace> fine = request.fine;
         std::ranges::stable_sort(fine, {}, &FinePlace::sizeMm);
@@ -80,7 +81,9 @@ public:
 private:
     Path boundaryOf(const Ring& ring) const
     {
-        const Path cleaned = pathOf(ring, true, true);
+        Path cleaned = pathOf(ring, true, true);
+        cleaned.everyPoint = plain_;
+        if (plain_) return cleaned;
         return pathOf(withoutShortSides(cleaned.points, kShortSideShare,
                                         [&](Point p) { return layout_.asked.at(p); }), true, true);
     }
@@ -94,6 +97,7 @@ private:
             sides_.push_back({number, path.from(i), path.to(i), path.along[std::size_t(i)]});
         }
         layout_.paths.push_back(std::move(path));
+        layout_.meetingsOf.emplace_back();
     }
 
     bool boundaries(int a, int b) const
@@ -123,11 +127,21 @@ private:
     {
         const Meeting made{s.path, o.path, s.alongMm + share * distance(s.a, s.b),
                            o.alongMm + otherShare * distance(o.a, o.b), -1};
-        for (const Meeting& old : layout_.meetings)  // at a corner of either path it is found twice
+        for (const int m : layout_.meetingsOf[std::size_t(made.path)]) {
+            const Meeting& old = layout_.meetings[std::size_t(m)];  // at a corner of either path it is found twice
             if (old.path == made.path && old.otherPath == made.otherPath &&
                 layout_.paths[std::size_t(s.path)].between(old.alongMm, made.alongMm) < 0.1)
                 return;
-        layout_.meetings.push_back(made);
+        }
+        add(made);
+    }
+
+    void add(const Meeting& meeting)
+    {
+        const int number = int(layout_.meetings.size());
+        layout_.meetings.push_back(meeting);
+        layout_.meetingsOf[std::size_t(meeting.path)].push_back(number);
+        layout_.meetingsOf[std::size_t(meeting.otherPath)].push_back(number);
     }
 
     /// Ends of lines that lie nearly on another path.
@@ -157,11 +171,12 @@ private:
                 if (best < 0) continue;
                 const Side& o = sides_[std::size_t(best)];
                 const double otherAlong = o.alongMm + footOn(o, end).share * distance(o.a, o.b);
-                const bool known = std::ranges::any_of(layout_.meetings, [&](const Meeting& m) {
+                const bool known = std::ranges::any_of(layout_.meetingsOf[std::size_t(number)], [&](int index) {
+                    const Meeting& m = layout_.meetings[std::size_t(index)];
                     return (m.path == number && m.otherPath == o.path && std::abs(m.alongMm - alongMm) < 2 * nearMm) ||
                            (m.otherPath == number && m.path == o.path && std::abs(m.otherAlongMm - alongMm) < 2 * nearMm);
                 });
-                if (!known) layout_.meetings.push_back({number, o.path, alongMm, otherAlong, -1});
+                if (!known) add({number, o.path, alongMm, otherAlong, -1});
             }
         }
     }
@@ -170,7 +185,8 @@ private:
     {
         const double reach = kWayRound * apartMm;
         if (path == otherPath) return layout_.paths[std::size_t(path)].between(alongMm, otherAlongMm) < reach;
-        return std::ranges::any_of(layout_.meetings, [&](const Meeting& m) {
+        return std::ranges::any_of(layout_.meetingsOf[std::size_t(path)], [&](int index) {
+            const Meeting& m = layout_.meetings[std::size_t(index)];
             const bool same = m.path == path && m.otherPath == otherPath;
             const bool turned = m.path == otherPath && m.otherPath == path;
             if (!same && !turned) return false;
@@ -212,7 +228,8 @@ private:
             std::vector<double> stations;
             for (int i = 0; i < int(path.points.size()); ++i)
                 if (isStation(path, i, layout_.sizes)) stations.push_back(path.along[std::size_t(i)]);
-            for (const Meeting& m : layout_.meetings) {
+            for (const int index : layout_.meetingsOf[std::size_t(number)]) {
+                const Meeting& m = layout_.meetings[std::size_t(index)];
                 if (m.path == number) stations.push_back(m.alongMm);
                 if (m.otherPath == number) stations.push_back(m.otherAlongMm);
             }
@@ -256,6 +273,7 @@ private:
     Layout layout_;
     Grid grid_;
     std::vector<Side> sides_;
+    bool plain_ = false;
 };
 
 }  // namespace
@@ -264,7 +282,7 @@ bool isStation(const Path& path, int point, const SizeField& sizes)
 {
     const int count = int(path.points.size());
     if (!path.closed && (point == 0 || point == count - 1)) return true;
-    if (std::abs(path.turnDeg(point)) > kCornerDeg) return true;
+    if (path.everyPoint || std::abs(path.turnDeg(point)) > kCornerDeg) return true;
     if (!path.boundary) return false;
     const Point p = path.points[std::size_t(point)];
     const double shortMm = kShortShare * sizes.at(p);
@@ -289,9 +307,9 @@ int leastEdges(const Path& path, double fromMm, double toMm, double sizeMm)
     return std::max(least, int(std::ceil(turnedDeg / kArcStepDeg - 1e-6)));
 }
 
-Layout layoutOf(const MeshRequest& request, Box bounds)
+Layout layoutOf(const MeshRequest& request, Box bounds, bool plain)
 {
-    return LayoutMaker(request, bounds).make();
+    return LayoutMaker(request, bounds, plain).make();
 }
 
 }  // namespace yardcast::fem

@@ -18,6 +18,7 @@ inline constexpr double kLeastShare = 0.04;
 struct Layout {
     std::vector<Path> paths;        ///< boundaries of the domain first; an earlier path has precedence
     std::vector<Meeting> meetings;
+    std::vector<std::vector<int>> meetingsOf;  ///< a path: the meetings it takes part in
     SizeField asked;                ///< by the request alone
     SizeField sizes;                ///< lowered where features are close to each other
 };
@@ -29,7 +30,8 @@ bool isStation(const Path& path, int point, const SizeField& sizes);
 /// that a single one would cut off.
 int leastEdges(const Path& path, double fromMm, double toMm, double sizeMm);
 
-/// The request must be sound (finite, in reach).
-Layout layoutOf(const MeshRequest& request, Box bounds);
+/// The request must be sound (finite, in reach). `plain`: boundaries are left as they are given, with no sides merged
+/// and no arcs divided anew.
+Layout layoutOf(const MeshRequest& request, Box bounds, bool plain);
 
 }  // namespace yardcast::fem

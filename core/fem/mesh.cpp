@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numbers>
 #include <optional>
 
@@ -17,6 +18,11 @@ namespace yardcast {
 namespace {
 
 using namespace fem;
+
+/// What merging sides and dividing arcs anew may change of the area; beyond it the boundary is followed point by point.
+constexpr double kAreaShare = 5e-4;
+/// Lines longer than this many sizes together are passed over.
+constexpr double kMostLineSizes = 200000.0;
 
 bool isFinite(Point p)
 {
@@ -54,8 +60,13 @@ std::optional<MeshRequest> soundRequest(const MeshRequest& request, Point centre
             if (signedArea(hole) > 0.0) std::ranges::reverse(sound.domain.back().holes.back());
         }
     }
-    for (const Ring& line : request.lines)
-        if (inReach(line, centre)) sound.lines.push_back(moved(line, back));
+    double lineSizes = 0.0;
+    for (const Ring& line : request.lines) {
+        if (!inReach(line, centre)) continue;
+        lineSizes += perimeterMm(line) / request.sizeMm;
+        if (lineSizes > kMostLineSizes) break;
+        sound.lines.push_back(moved(line, back));
+    }
     for (const Point p : request.points)
         if (inReach({p}, centre)) sound.points.push_back(p - centre);
     for (const FinePlace& place : request.fine)
@@ -63,20 +74,45 @@ std::optional<MeshRequest> soundRequest(const MeshRequest& request, Point centre
     return sound;
 }
 
-/// The direction of the longest side of the domain: the lattice lies along it.
-Point longestSide(const Region& domain)
+struct Frame {
+    Point centre;
+    Point along;
+};
+
+/// Where the lattice lies: along the way that most of the boundary runs (square to it counts as the same), and of the
+/// two the one in which the domain is longer; in the middle of it. A cutout that is dragged does not turn or move it.
+Frame latticeFrame(const Region& domain)
 {
-    Point longest{1.0, 0.0};
-    double most = 0.0;
+    std::vector<Point> sides;  // in the first quarter
     for (const Polygon& polygon : domain) {
         for (std::size_t i = 0; i < polygon.outer.size(); ++i) {
-            const Point side = polygon.outer[(i + 1) % polygon.outer.size()] - polygon.outer[i];
-            if (length(side) <= most * (1.0 + 1e-9)) continue;
-            most = length(side);
-            longest = side;
+            Point side = polygon.outer[(i + 1) % polygon.outer.size()] - polygon.outer[i];
+            while (!(side.x > 0.0 && side.y >= 0.0) && length(side) > 0.0) side = leftNormal(side);
+            if (length(side) > 0.0) sides.push_back(side);
         }
     }
-    return longest;
+    std::ranges::stable_sort(sides, std::ranges::greater{}, [](Point side) { return length(side); });
+    Frame frame{{}, {1.0, 0.0}};
+    double most = 0.0;
+    const std::size_t tried = std::min<std::size_t>(sides.size(), 8);
+    for (std::size_t i = 0; i < tried; ++i) {
+        const Point along = sides[i] * (1.0 / length(sides[i]));
+        double run = 0.0;
+        for (const Point side : sides)
+            if (std::min(std::abs(cross(along, side)), std::abs(dot(along, side))) < 0.01 * length(side))
+                run += length(side);
+        if (run <= most * (1.0 + 1e-9)) continue;
+        most = run;
+        frame.along = along;
+    }
+    Ring turned;
+    const Point across = leftNormal(frame.along);
+    for (const Polygon& polygon : domain)
+        for (const Point p : polygon.outer) turned.push_back({dot(p, frame.along), dot(p, across)});
+    const Box box = boundsOf(turned).value_or(Box{});
+    frame.centre = frame.along * box.centre().x + across * box.centre().y;
+    if (box.height() > box.width() * (1.0 + 1e-9)) frame.along = across;
+    return frame;
 }
 
 TriangleMesh meshFrom(const Triangulation& from, Point centre)
@@ -97,6 +133,27 @@ TriangleMesh meshFrom(const Triangulation& from, Point centre)
         mesh.triangles.push_back(corners);
     }
     return mesh;
+}
+
+/// The mesh, or an empty one where its boundaries cross each other or it would be too large.
+TriangleMesh meshOnce(const MeshRequest& request, Box bounds, Point centre, bool plain)
+{
+    const double marginMm = std::max(bounds.width(), bounds.height()) * 0.05 + 1.0;
+    const Point margin{marginMm, marginMm};
+    const double expected = 2.0 * areaMm2(request.domain) / (request.sizeMm * request.sizeMm);
+    Triangulation mesh(siteOf(bounds.low - margin), siteOf(bounds.high + margin), int(expected) + 200);
+    Layout layout = layoutOf(request, bounds, plain);
+    Constraints constraints(layout, mesh, bounds);
+    if (!constraints.addBoundaries()) return {};
+    constraints.addLines();
+    constraints.addPoints(request.points);
+    const Frame frame = latticeFrame(request.domain);
+    if (!addSeeds(mesh, layout.sizes, bounds, frame.centre, frame.along, kMostMeshNodes)) return {};
+    const int seeded = int(mesh.sites().size());
+    refine(mesh, layout.sizes, std::min(kMostMeshNodes, 3 * seeded + 500));
+    smooth(mesh, 1);
+    mendThin(mesh);
+    return meshFrom(mesh, centre);
 }
 
 }  // namespace
@@ -125,27 +182,19 @@ TriangleMesh meshOf(const MeshRequest& request)
     const std::optional<Box> box = boundsOf(request.domain);
     if (!box || !isFinite(box->low) || !isFinite(box->high)) return {};
     const Point centre = box->centre();
-    std::optional<MeshRequest> sound = soundRequest(request, centre);
+    const std::optional<MeshRequest> sound = soundRequest(request, centre);
     if (!sound) return {};
     const double area = areaMm2(sound->domain);
     const double sizeMm = sound->sizeMm;
     if (!(area > 0.1) || area / (sizeMm * sizeMm) > kMostMeshNodes) return {};
+    if (perimeterMm(sound->domain) / sizeMm > kMostMeshNodes) return {};
 
     const Box bounds{box->low - centre, box->high - centre};
-    const double marginMm = std::max(bounds.width(), bounds.height()) * 0.05 + 1.0;
-    Triangulation mesh(siteOf(bounds.low - Point{marginMm, marginMm}), siteOf(bounds.high + Point{marginMm, marginMm}),
-                       int(2.0 * area / (sizeMm * sizeMm)) + 200);
-    Layout layout = layoutOf(*sound, bounds);
-    Constraints constraints(layout, mesh, bounds);
-    if (!constraints.addBoundaries()) return {};
-    constraints.addLines();
-    constraints.addPoints(sound->points);
-    if (!addSeeds(mesh, layout.sizes, bounds, longestSide(sound->domain), kMostMeshNodes)) return {};
-    const int seeded = int(mesh.sites().size());
-    refine(mesh, layout.sizes, std::min(kMostMeshNodes, 3 * seeded + 500));
-    smooth(mesh, 1);
-    mendThin(mesh);
-    return meshFrom(mesh, centre);
+    for (const bool plain : {false, true}) {
+        const TriangleMesh mesh = meshOnce(*sound, bounds, centre, plain);
+        if (std::abs(mesh.areaMm2() - area) <= kAreaShare * area) return mesh;
+    }
+    return {};
 }
 
 }  // namespace yardcast

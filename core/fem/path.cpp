@@ -121,26 +121,42 @@ Point mergedPoint(Point a, Point b, Point c, Point d)
 
 Ring withoutShortSides(Ring ring, double shortShare, const std::function<double(Point)>& sizeAt)
 {
-    while (ring.size() > 3) {
+    struct Short {
+        double share = 0.0;
+        std::size_t side = 0;
+    };
+    bool changed = true;
+    while (changed && ring.size() > 3) {
+        changed = false;
         const std::size_t count = ring.size();
-        std::size_t shortest = count;
-        double least = 1.0;
+        std::vector<Short> candidates;
         for (std::size_t i = 0; i < count; ++i) {
             const Point b = ring[i], c = ring[(i + 1) % count];
             const double share = distance(b, c) / (shortShare * sizeAt((b + c) * 0.5));
-            if (share >= least) continue;
+            if (share >= 1.0) continue;
             // The end of a strip: its two long sides must not be drawn together.
             const Point in = b - ring[(i + count - 1) % count], out = ring[(i + 2) % count] - c;
             const double endMm = kStripEnd * distance(b, c);
             if (dot(in, out) < -0.85 * length(in) * length(out) && length(in) > endMm && length(out) > endMm) continue;
-            least = share;
-            shortest = i;
+            candidates.push_back({share, i});
         }
-        if (shortest == count) break;
-        const std::size_t next = (shortest + 1) % count;
-        ring[shortest] = mergedPoint(ring[(shortest + count - 1) % count], ring[shortest], ring[next],
-                                     ring[(next + 1) % count]);
-        ring.erase(ring.begin() + std::ptrdiff_t(next));
+        std::ranges::stable_sort(candidates, {}, &Short::share);
+        std::vector<char> touched(count, 0), gone(count, 0);
+        std::size_t left = count;
+        for (const Short& candidate : candidates) {
+            const std::size_t b = candidate.side, a = (b + count - 1) % count, c = (b + 1) % count, d = (b + 2) % count;
+            if (left <= 3) break;
+            if (touched[a] || touched[b] || touched[c] || touched[d]) continue;
+            ring[b] = mergedPoint(ring[a], ring[b], ring[c], ring[d]);
+            touched[a] = touched[b] = touched[c] = touched[d] = 1;
+            gone[c] = 1;
+            --left;
+            changed = true;
+        }
+        Ring kept;
+        for (std::size_t i = 0; i < count; ++i)
+            if (!gone[i]) kept.push_back(ring[i]);
+        ring = std::move(kept);
     }
     return ring;
 }

@@ -14,6 +14,7 @@ struct Path {
     double lengthMm = 0.0;      ///< of the whole, the closing side of a ring included
     bool closed = false;
     bool boundary = false;
+    bool everyPoint = false;    ///< every point has to be a node, those of arcs too
 
     int sides() const { return points.empty() ? 0 : int(points.size()) - (closed ? 0 : 1); }
     Point from(int side) const { return points[std::size_t(side)]; }

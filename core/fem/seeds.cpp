@@ -15,8 +15,8 @@ constexpr double kOffEdges = 0.5;
 
 class Seeder {
 public:
-    Seeder(Triangulation& mesh, const SizeField& sizes, Box bounds, Point direction, int most)
-        : mesh_(mesh), sizes_(sizes), centre_(bounds.centre()), most_(most)
+    Seeder(Triangulation& mesh, const SizeField& sizes, Point centre, Point direction, int most)
+        : mesh_(mesh), sizes_(sizes), centre_(centre), most_(most)
     {
         const double pitchMm = sizes.sizeMm() / (1 << kLevels);
         right_ = direction * (pitchMm / length(direction));
@@ -25,18 +25,21 @@ public:
 
     bool run(Box bounds)
     {
-        const double reach = 0.5 * std::hypot(bounds.width(), bounds.height()) + sizes_.sizeMm();
+        const Point middle = bounds.centre();
+        const double reach = 0.5 * std::hypot(bounds.width(), bounds.height()) + sizes_.sizeMm() +
+                             distance(middle, centre_);
         const double rowMm = sizes_.sizeMm() * std::numbers::sqrt3 / 2.0;
         const double rows = std::ceil(reach / rowMm);
         const double columns = std::ceil(reach / sizes_.sizeMm()) + 1.0;
-        const double half = 0.5 * std::max(bounds.width(), bounds.height()) + 2.0 * sizes_.sizeMm();
+        const double halfX = 0.5 * bounds.width() + 2.0 * sizes_.sizeMm();
+        const double halfY = 0.5 * bounds.height() + 2.0 * sizes_.sizeMm();
         if (rows * columns > 4e6) return false;
         const int step = 1 << kLevels;
         for (int row = -int(rows); row <= int(rows); ++row) {
             for (int k = -int(columns); k <= int(columns); ++k) {
                 const int i = (k - int(std::floor(row / 2.0))) * step, j = row * step;
-                const Point p = at(i, j) - centre_;
-                if (std::abs(p.x) > half || std::abs(p.y) > half) continue;
+                const Point p = at(i, j) - middle;
+                if (std::abs(p.x) > halfX || std::abs(p.y) > halfY) continue;
                 put(at(i, j));
                 visit(i, j, step);
                 visit(i + step, j + step, -step);
@@ -103,9 +106,9 @@ private:
 
 }  // namespace
 
-bool addSeeds(Triangulation& mesh, const SizeField& sizes, Box bounds, Point direction, int most)
+bool addSeeds(Triangulation& mesh, const SizeField& sizes, Box bounds, Point centre, Point direction, int most)
 {
-    return Seeder(mesh, sizes, bounds, direction, most).run(bounds);
+    return Seeder(mesh, sizes, centre, direction, most).run(bounds);
 }
 
 }  // namespace yardcast::fem

@@ -27,11 +27,19 @@ DraggedSlab::DraggedSlab(Source& source)
 {
     const double width = source.between(600, 2600), depth = source.between(350, 900);
     Ring outer{{0, 0}, {width, 0}, {width, depth}, {0, depth}};
+    const auto rest = [&](Ring ring) {
+        rests_.push_back({ring, {}});
+        lines_.push_back(closedLine(std::move(ring)));
+    };
     if (source.chance(30)) {  // an L
         const double legWidth = source.between(350, width - 200), legDepth = source.between(300, 900);
         outer = {{0, 0}, {width, 0}, {width, depth}, {legWidth, depth}, {legWidth, depth + legDepth},
                  {0, depth + legDepth}};
+        rest(rectangleRing({legWidth / 2, depth + legDepth - 50}, {legWidth, 100}));
     }
+    // A wall under either end, so that the slab lies firmly; what else it rests on follows.
+    rest(rectangleRing({50, depth / 2}, {100, depth}));
+    rest(rectangleRing({width - 50, depth / 2}, {100, depth}));
     if (source.chance(25)) outer = rectangleRing({width / 2, depth / 2}, {width, depth}, 0, source.between(3, 60));
     const Placement turned{{0, 0}, source.chance(25) ? source.between(-80, 80, 0.37) : 0.0};
     outline_ = regionOf(outer);
@@ -41,7 +49,9 @@ DraggedSlab::DraggedSlab(Source& source)
     std::vector<double> uprights{0.0, width}, lying{0.0, depth};
     if (source.chance(70)) {
         const double rim = source.between(30, 110);
-        addOutlines(offset(outline_, -rim, OffsetJoin::mitre), lines_);
+        const Region field = offset(outline_, -rim, OffsetJoin::mitre);
+        rim_ = subtract(outline_, field);
+        addOutlines(field, lines_);
         uprights.insert(uprights.end(), {rim, width - rim});
         lying.insert(lying.end(), {rim, depth - rim});
     }
@@ -51,19 +61,21 @@ DraggedSlab::DraggedSlab(Source& source)
         switch (source.below(4)) {
         case 0:
             lines_.push_back({{x, 0}, {x, depth}});
+            rests_.push_back({stripRing({x, 0}, {x, depth}, 60), {}});
             uprights.push_back(x);
             break;
         case 1:
             lines_.push_back({{x, -20}, {x + source.between(-60, 60), depth + 20}});
+            rests_.push_back({stripRing(lines_.back()[0], lines_.back()[1], 60), {}});
             uprights.push_back(x);
             break;
         case 2:
-            addOutlines(regionOf(rectangleRing({x, depth / 2}, {wide, depth - source.between(0, 80)})), lines_);
+            rest(rectangleRing({x, depth / 2}, {wide, depth - source.between(0, 80)}));
             uprights.insert(uprights.end(), {x - wide / 2, x + wide / 2});
             break;
         default:
-            addOutlines(regionOf(rectangleRing({x, source.between(60, depth - 60)}, {wide, wide},
-                                               source.chance(40) ? source.between(0, 90, 0.5) : 0.0)), lines_);
+            rest(rectangleRing({x, source.between(60, depth - 60)}, {wide, wide},
+                               source.chance(40) ? source.between(0, 90, 0.5) : 0.0));
             uprights.push_back(x - wide / 2);
         }
     }
@@ -93,10 +105,23 @@ DraggedSlab::DraggedSlab(Source& source)
     if (source.chance(20)) along_ = {0.8, 0.6};
 
     outline_ = transformed(outline_, turned);
+    rim_ = transformed(rim_, turned);
+    rests_ = transformed(rests_, turned);
     for (Ring& line : lines_) line = transformed(line, turned);
     from_ = turned.toPlan(from_);
     along_ = turned.directionToPlan(along_);
     turnDeg_ += turned.turnDeg;
+}
+
+Ring DraggedSlab::hole(int step) const
+{
+    const Point centre = from_ + along_ * (stepMm_ * step);
+    return round_ ? circleRing(centre, cutout_.width) : rectangleRing(centre, cutout_, turnDeg_, radiusMm_);
+}
+
+Region DraggedSlab::thick(int step) const
+{
+    return rimMm_ > 0.0 ? unite(rim_, offset(regionOf(hole(step)), rimMm_, OffsetJoin::round)) : rim_;
 }
 
 MeshRequest DraggedSlab::at(int step) const
@@ -105,16 +130,14 @@ MeshRequest DraggedSlab::at(int step) const
     request.sizeMm = sizeMm_;
     request.lines = lines_;
     const Point centre = from_ + along_ * (stepMm_ * step);
-    const Ring hole = round_ ? circleRing(centre, cutout_.width)
-                             : rectangleRing(centre, cutout_, turnDeg_, radiusMm_);
-    request.domain = subtract(outline_, regionOf(hole));
+    request.domain = subtract(outline_, regionOf(hole(step)));
     if (request.domain.size() > 1) {  // cut in two: the larger part
         std::size_t largest = 0;
         for (std::size_t i = 1; i < request.domain.size(); ++i)
             if (areaMm2({request.domain[i]}) > areaMm2({request.domain[largest]})) largest = i;
         request.domain = {request.domain[largest]};
     }
-    if (rimMm_ > 0.0) addOutlines(offset(regionOf(hole), rimMm_, OffsetJoin::round), request.lines);
+    if (rimMm_ > 0.0) addOutlines(offset(regionOf(hole(step)), rimMm_, OffsetJoin::round), request.lines);
     if (!round_) {
         const Placement placement{centre, turnDeg_};
         for (const double x : {-0.5, 0.5})

@@ -13,9 +13,17 @@ public:
     /// The slab with the cutout `step` steps along.
     MeshRequest at(int step) const;
     double stepMm() const { return stepMm_; }
+    /// What is thicker than the field: the rim and the rim of the cutout, at that step.
+    Region thick(int step) const;
+    /// What the slab rests on.
+    const Region& rests() const { return rests_; }
 
 private:
+    Ring hole(int step) const;
+
     Region outline_;                ///< with the holes that stay
+    Region rim_;
+    Region rests_;
     std::vector<Ring> lines_;
     std::vector<FinePlace> fine_;
     double sizeMm_ = 30.0;
