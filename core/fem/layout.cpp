@@ -72,7 +72,7 @@ public:
     Layout make()
     {
         findCrossings();
-        findEndsOnPaths();
+        findCornersOnPaths();
         findCloseFeatures();
         findShortSections();
         return std::move(layout_);
@@ -144,40 +144,54 @@ private:
         layout_.meetingsOf[std::size_t(meeting.otherPath)].push_back(number);
     }
 
-    /// Ends of lines that lie nearly on another path.
-    void findEndsOnPaths()
+    /// Ends and corners of lines that lie nearly on another path, which one of their sides meets steeply.
+    void findCornersOnPaths()
     {
         for (int number = 0; number < int(layout_.paths.size()); ++number) {
             const Path& path = layout_.paths[std::size_t(number)];
-            if (path.closed) continue;
-            for (const bool last : {false, true}) {
-                const Point end = last ? path.points.back() : path.points.front();
-                const double alongMm = last ? path.lengthMm : 0.0;
-                const double nearMm = kSameShare * layout_.asked.at(end);
-                const Point before = last ? path.points[path.points.size() - 2] : path.points[1];
-                int best = -1;
-                double bestMm = nearMm;
-                grid_.near(end, end, nearMm, [&](int j) {
-                    const Side& o = sides_[std::size_t(j)];
-                    if (o.path == number) return;
-                    const Foot foot = footOn(o, end);
-                    const Point run = o.b - o.a, in = end - before;
-                    if (std::abs(cross(run, in)) < kSteepSine * length(run) * length(in)) return;
-                    if (foot.distanceMm < bestMm || (foot.distanceMm == bestMm && best < 0)) {
-                        best = j;
-                        bestMm = foot.distanceMm;
-                    }
-                });
-                if (best < 0) continue;
-                const Side& o = sides_[std::size_t(best)];
-                const double otherAlong = o.alongMm + footOn(o, end).share * distance(o.a, o.b);
-                const bool known = std::ranges::any_of(layout_.meetingsOf[std::size_t(number)], [&](int index) {
-                    const Meeting& m = layout_.meetings[std::size_t(index)];
-                    return (m.path == number && m.otherPath == o.path && std::abs(m.alongMm - alongMm) < 2 * nearMm) ||
-                           (m.otherPath == number && m.path == o.path && std::abs(m.otherAlongMm - alongMm) < 2 * nearMm);
-                });
-                if (!known) add({number, o.path, alongMm, otherAlong, -1});
+            if (path.boundary) continue;
+            for (int i = 0; i < int(path.points.size()); ++i)
+                if (isStation(path, i, layout_.asked)) findPathsAt(number, i);
+        }
+    }
+
+    void findPathsAt(int number, int point)
+    {
+        struct Near {
+            int side = 0;
+            Foot foot;
+        };
+        const Path& path = layout_.paths[std::size_t(number)];
+        const int count = int(path.points.size());
+        const Point corner = path.points[std::size_t(point)];
+        const double nearMm = kSameShare * layout_.asked.at(corner);
+        std::vector<Near> found;  // the nearest side of each other path
+        grid_.near(corner, corner, nearMm, [&](int j) {
+            const Side& o = sides_[std::size_t(j)];
+            if (o.path == number) return;
+            const Foot foot = footOn(o, corner);
+            if (foot.distanceMm >= nearMm) return;
+            bool steep = false;
+            for (const int next : {point - 1, point + 1}) {
+                if (!path.closed && (next < 0 || next >= count)) continue;
+                const Point run = o.b - o.a, in = corner - path.points[std::size_t((next + count) % count)];
+                steep = steep || std::abs(cross(run, in)) >= kSteepSine * length(run) * length(in);
             }
+            if (!steep) return;
+            const auto same = std::ranges::find_if(
+                found, [&](const Near& n) { return sides_[std::size_t(n.side)].path == o.path; });
+            if (same == found.end()) found.push_back({j, foot});
+            else if (foot.distanceMm < same->foot.distanceMm) *same = {j, foot};
+        });
+        const double alongMm = path.along[std::size_t(point)];
+        for (const Near& n : found) {
+            const Side& o = sides_[std::size_t(n.side)];
+            const bool known = std::ranges::any_of(layout_.meetingsOf[std::size_t(number)], [&](int index) {
+                const Meeting& m = layout_.meetings[std::size_t(index)];
+                if (m.path == number && m.otherPath == o.path) return path.between(m.alongMm, alongMm) < 2 * nearMm;
+                return m.otherPath == number && m.path == o.path && path.between(m.otherAlongMm, alongMm) < 2 * nearMm;
+            });
+            if (!known) add({number, o.path, alongMm, o.alongMm + n.foot.share * distance(o.a, o.b), -1});
         }
     }
 
@@ -230,8 +244,11 @@ private:
                 if (isStation(path, i, layout_.sizes)) stations.push_back(path.along[std::size_t(i)]);
             for (const int index : layout_.meetingsOf[std::size_t(number)]) {
                 const Meeting& m = layout_.meetings[std::size_t(index)];
-                if (m.path == number) stations.push_back(m.alongMm);
-                if (m.otherPath == number) stations.push_back(m.otherAlongMm);
+                const double alongMm = m.path == number ? m.alongMm : m.otherAlongMm;
+                const double sameMm = kSameShare * layout_.asked.at(path.at(alongMm));
+                // Those next to a corner or to each other will share its node.
+                if (std::ranges::none_of(stations, [&](double s) { return path.between(s, alongMm) < sameMm; }))
+                    stations.push_back(alongMm);
             }
             if (stations.empty()) continue;
             std::ranges::sort(stations);
@@ -240,7 +257,6 @@ private:
                 const double fromMm = stations[k], toMm = stations[k + 1];
                 const Point middle = path.at(0.5 * (fromMm + toMm));
                 const double sideMm = (toMm - fromMm) / leastEdges(path, fromMm, toMm, layout_.sizes.at(middle));
-                if (sideMm < kShortSideShare * layout_.asked.at(middle)) continue;
                 if (sideMm > 0.8 * layout_.sizes.at(middle)) continue;
                 for (const Point p : {path.at(fromMm), middle, path.at(toMm)})
                     layout_.sizes.add(p, std::max(sideMm, kLeastShare * layout_.asked.sizeMm()));
