@@ -135,8 +135,8 @@ TriangleMesh meshFrom(const Triangulation& from, Point centre)
     return mesh;
 }
 
-/// The mesh, or an empty one where its boundaries cross each other or it would be too large.
-TriangleMesh meshOnce(const MeshRequest& request, Box bounds, Point centre, bool plain)
+/// The mesh; an empty one where it would be too large; nothing where its boundaries cross each other.
+std::optional<TriangleMesh> meshOnce(const MeshRequest& request, Box bounds, Point centre, bool plain)
 {
     const double marginMm = std::max(bounds.width(), bounds.height()) * 0.05 + 1.0;
     const Point margin{marginMm, marginMm};
@@ -144,13 +144,15 @@ TriangleMesh meshOnce(const MeshRequest& request, Box bounds, Point centre, bool
     Triangulation mesh(siteOf(bounds.low - margin), siteOf(bounds.high + margin), int(expected) + 200);
     Layout layout = layoutOf(request, bounds, plain);
     Constraints constraints(layout, mesh, bounds);
-    if (!constraints.addBoundaries()) return {};
+    if (!constraints.addBoundaries()) return std::nullopt;
     constraints.addLines();
     constraints.addPoints(request.points);
     const Frame frame = latticeFrame(request.domain);
-    if (!addSeeds(mesh, layout.sizes, bounds, frame.centre, frame.along, kMostMeshNodes)) return {};
+    if (!addSeeds(mesh, layout.sizes, bounds, frame.centre, frame.along, kMostMeshNodes))
+        return TriangleMesh{};
     const int seeded = int(mesh.sites().size());
     refine(mesh, layout.sizes, std::min(kMostMeshNodes, 3 * seeded + 500));
+    if (int(mesh.sites().size()) >= kMostMeshNodes) return TriangleMesh{};
     smooth(mesh, 1);
     mendThin(mesh);
     return meshFrom(mesh, centre);
@@ -191,8 +193,9 @@ TriangleMesh meshOf(const MeshRequest& request)
 
     const Box bounds{box->low - centre, box->high - centre};
     for (const bool plain : {false, true}) {
-        const TriangleMesh mesh = meshOnce(*sound, bounds, centre, plain);
-        if (std::abs(mesh.areaMm2() - area) <= kAreaShare * area) return mesh;
+        std::optional<TriangleMesh> mesh = meshOnce(*sound, bounds, centre, plain);
+        if (!mesh) continue;
+        if (mesh->triangles.empty() || std::abs(mesh->areaMm2() - area) <= kAreaShare * area) return std::move(*mesh);
     }
     return {};
 }

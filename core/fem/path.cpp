@@ -14,10 +14,51 @@ constexpr double kStraightMm = 0.004;  // the pitch of the lattice that everythi
 /// A side that joins two opposite ones is the end of a strip when both are longer than it by this.
 constexpr double kStripEnd = 1.5;
 
-/// The middle point adds nothing: it is on the line, or the line runs back over itself.
+/// Points left after those on a straight line are passed over. What has been passed over is remembered as area, so that
+/// it cannot add up to a curve.
+class Straightened {
+public:
+    void add(Point p)
+    {
+        if (!kept_.empty() && distance(kept_.back().at, p) <= kSamePointMm) return;
+        double lost = 0.0;  // twice the area between the points passed over and the side that stands for them
+        while (kept_.size() >= 2) {
+            const Kept& middle = kept_.back();
+            const Point before = kept_[kept_.size() - 2].at;
+            const double sum = lost + middle.lost + cross(middle.at - before, p - before);
+            const double spanMm = distance(before, p);
+            const Point back = before - middle.at, on = p - middle.at;
+            const bool folded = dot(back, on) > 0.0 &&
+                                std::abs(cross(back, on)) <= kStraightMm * std::max(length(back), length(on));
+            if (!folded && spanMm > kSamePointMm && std::abs(sum) > kStraightMm * spanMm) break;
+            if (!folded && spanMm > kSamePointMm && distanceToSegment(middle.at, before, p) > kStraightMm) break;
+            lost = folded || spanMm <= kSamePointMm ? 0.0 : sum;
+            kept_.pop_back();
+        }
+        if (kept_.empty() || distance(kept_.back().at, p) > kSamePointMm) kept_.push_back({p, lost});
+    }
+
+    std::vector<Point> points() const
+    {
+        std::vector<Point> all;
+        for (const Kept& k : kept_) all.push_back(k.at);
+        return all;
+    }
+
+private:
+    struct Kept {
+        Point at;
+        double lost = 0.0;
+    };
+    std::vector<Kept> kept_;
+};
+
+/// The point adds nothing to the ring: it is on the line between its neighbours, or the ring runs back over itself.
 bool needless(Point before, Point middle, Point after)
 {
-    return distance(before, after) <= kSamePointMm || distanceToSegment(middle, before, after) <= kStraightMm;
+    const Point back = before - middle, on = after - middle;
+    if (distance(before, after) <= kSamePointMm || distanceToSegment(middle, before, after) <= 0.1 * kStraightMm) return true;
+    return dot(back, on) > 0.0 && std::abs(cross(back, on)) <= kStraightMm * std::max(length(back), length(on));
 }
 
 }  // namespace
@@ -47,17 +88,15 @@ double Path::turnDeg(int point) const
     return std::atan2(cross(in, out), dot(in, out)) * 180.0 / std::numbers::pi;
 }
 
-Path pathOf(std::vector<Point> points, bool closed, bool boundary)
+Path pathOf(const std::vector<Point>& points, bool closed, bool boundary)
 {
     Path path;
     path.closed = closed;
     path.boundary = boundary;
+    Straightened straightened;
+    for (const Point p : points) straightened.add(p);
     std::vector<Point>& kept = path.points;
-    for (const Point p : points) {
-        if (!kept.empty() && distance(kept.back(), p) <= kSamePointMm) continue;
-        while (kept.size() >= 2 && needless(kept[kept.size() - 2], kept.back(), p)) kept.pop_back();
-        if (kept.empty() || distance(kept.back(), p) > kSamePointMm) kept.push_back(p);
-    }
+    kept = straightened.points();
     if (closed) {
         bool changed = true;
         while (changed && kept.size() >= 3) {

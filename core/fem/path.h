@@ -28,7 +28,7 @@ struct Path {
 
 /// The path without repeated points and points on a straight line. No sides where nothing is left (or, of a ring,
 /// fewer than three points).
-Path pathOf(std::vector<Point> points, bool closed, bool boundary);
+Path pathOf(const std::vector<Point>& points, bool closed, bool boundary);
 
 /// The ring without sides shorter than `shortShare` of the size at them: the two ends of such a side become one point,
 /// so placed that the area within the ring stays. Rings of three points stay.

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <vector>
 
 namespace yardcast::fem {
 
@@ -12,6 +13,8 @@ constexpr int kLevels = 5;
 /// Seeds keep this share of the size off other nodes (the lattice's own pitch is 0.71 to 1.41 of it).
 constexpr double kOffNodes = 0.62;
 constexpr double kOffEdges = 0.5;
+/// An edge that spans a strip of two elements is at most this long, in sizes.
+constexpr double kSpanSizes = 2.5;
 
 class Seeder {
 public:
@@ -21,6 +24,30 @@ public:
         const double pitchMm = sizes.sizeMm() / (1 << kLevels);
         right_ = direction * (pitchMm / length(direction));
         up_ = right_ * 0.5 + leftNormal(right_) * (std::numbers::sqrt3 / 2.0);
+    }
+
+    /// Middles of edges that span a strip from boundary to boundary: a row of nodes along it, whatever row of the lattice
+    /// happens to fall in.
+    void halveStrips()
+    {
+        std::vector<char> onBoundary(mesh_.sites().size(), 0);
+        for (const Triangle& t : mesh_.triangles())
+            for (int i = 0; t.alive() && i < 3; ++i)
+                if (t.kind[i] == EdgeKind::boundary)
+                    onBoundary[std::size_t(t.corner[(i + 1) % 3])] = onBoundary[std::size_t(t.corner[(i + 2) % 3])] = 1;
+        std::vector<Point> middles;
+        for (int at = 0; at < int(mesh_.triangles().size()); ++at) {
+            const Triangle& t = mesh_.triangle(at);
+            for (int i = 0; t.alive() && t.inside && i < 3; ++i) {
+                const int a = t.corner[(i + 1) % 3], b = t.corner[(i + 2) % 3];
+                if (t.neighbour[i] < at || t.kind[i] != EdgeKind::free) continue;
+                if (!onBoundary[std::size_t(a)] || !onBoundary[std::size_t(b)]) continue;
+                const Point p = pointOf(mesh_.site(a)), q = pointOf(mesh_.site(b));
+                const Point middle = (p + q) * 0.5;
+                if (distance(p, q) < kSpanSizes * sizes_.at(middle)) middles.push_back(middle);
+            }
+        }
+        for (const Point p : middles) put(p);
     }
 
     bool run(Box bounds)
@@ -108,7 +135,9 @@ private:
 
 bool addSeeds(Triangulation& mesh, const SizeField& sizes, Box bounds, Point centre, Point direction, int most)
 {
-    return Seeder(mesh, sizes, centre, direction, most).run(bounds);
+    Seeder seeder(mesh, sizes, centre, direction, most);
+    seeder.halveStrips();
+    return seeder.run(bounds);
 }
 
 }  // namespace yardcast::fem
