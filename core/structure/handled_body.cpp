@@ -100,7 +100,7 @@ const StressField& HandledBody::field(int load)
     return *fields_[load];
 }
 
-double HandledBody::usePercent(const FreeBody::State& state, double sign)
+void HandledBody::sumFields(const FreeBody::State& state)
 {
     bool first = true;
     for (const auto& [load, factor] : state.combination) {
@@ -111,17 +111,28 @@ double HandledBody::usePercent(const FreeBody::State& state, double sign)
             sum_.perMm.assign(term.perMm.size(), {});
             first = false;
         }
-        addTo(sum_, term, sign * factor);
+        addTo(sum_, term, factor);
     }
-    return first ? 0.0 : greatestUse(*body_, sum_, strengthMpa_).percent;
 }
 
-double HandledBody::usePercentOnce(const FreeBody::State& state, double sign) const
+HandledBody::Uses HandledBody::usesOf(const FreeBody::State& state)
 {
-    NodeVector displacement = free_->displacement(state);
-    for (double& value : displacement) value *= sign;
-    const StressField stress = stressField(*body_, free_->system().forces(displacement));
-    return greatestUse(*body_, stress, strengthMpa_).percent;
+    if (!state.holds || state.combination.empty()) return {};
+    if (many_) {
+        sumFields(state);
+    } else {
+        sum_ = stressField(*body_, free_->system().forces(free_->displacement(state)));
+    }
+    Uses uses;
+    uses.faceUpPercent = greatestUse(*body_, sum_, strengthMpa_).percent;
+    for (std::size_t i = 0; i < sum_.atFace.size(); ++i) {
+        for (int k = 0; k < 3; ++k) {
+            sum_.atFace[i][k] = -sum_.atFace[i][k];
+            sum_.perMm[i][k] = -sum_.perMm[i][k];
+        }
+    }
+    uses.onFacePercent = greatestUse(*body_, sum_, strengthMpa_).percent;
+    return uses;
 }
 
 }  // namespace yardcast

@@ -52,15 +52,19 @@ public:
     const EdgePieces& edge(const StandingEdge& edge);
     void solveAdded() { free_->solveAdded(); }
 
-    /// Greatest use in percent of a state, with all signs times `sign`: by sums of the loads' own fields, for many
-    /// states of the same loads.
-    double usePercent(const FreeBody::State& state, double sign);
-    /// The same for a single one.
-    double usePercentOnce(const FreeBody::State& state, double sign) const;
+    /// Greatest use in percent of a state: as it is, and with all signs turned (lying on its face).
+    struct Uses {
+        double faceUpPercent = 0.0;
+        double onFacePercent = 0.0;
+    };
+    Uses usesOf(const FreeBody::State& state);
+    /// Many states of the same loads are summed from the loads' own fields; few are cheaper one by one.
+    void expectMany(bool many) { many_ = many; }
 
 private:
     HandledBody() = default;
     const StressField& field(int load);
+    void sumFields(const FreeBody::State& state);
 
     std::shared_ptr<const Body> body_;
     std::unique_ptr<FreeBody> free_;
@@ -71,6 +75,7 @@ private:
     std::map<int, EdgePieces> edges_;
     std::vector<std::unique_ptr<StressField>> fields_;
     StressField sum_;
+    bool many_ = false;
 };
 
 }  // namespace yardcast

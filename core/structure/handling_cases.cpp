@@ -234,27 +234,49 @@ private:
         return holders;
     }
 
-    /// Hands at and between the fifth points of the lower edge, at the height of the mass so that it hangs straight.
+    /// Hands below the lower edge on both sides of the weight, near the fifth points where that lies in the middle; at
+    /// the height of the mass, so that it hangs straight.
     Holders handsBelow(const StandingEdge& edge, int weightAlong)
     {
         const std::array<double, 6> sum = handled_.free().resultant(weightAlong);
         const Point down = edge.inward() * -1.0;
         const double weightN = sum[0] * down.x + sum[1] * down.y;
-        const double zMm = weightN > 0.0 ? (sum[4] * down.x - sum[3] * down.y) / weightN : 0.0;
-        const int count = std::clamp(input_.people, 2, kMostBelowEdge);
-        const Point inset = edge.inward() * (kBelowEdgeMm / 2);
+        if (!(weightN > 0.0)) return {};
+        const double zMm = (sum[4] * down.x - sum[3] * down.y) / weightN;
         const Point along = (edge.to - edge.from) * (1.0 / edge.lengthMm());
+        const double middle = dot(handled_.body().centroid - edge.from, along);
+        const double room = std::min(middle, edge.lengthMm() - middle) - kHandMm.width / 2;
+        const double half = std::min((0.5 - kBattenShare) * edge.lengthMm(), room);
+        const int count = std::min(kMostBelowEdge, tiltHandCount(input_.people, edge.lengthMm()));
         Holders holders;
         for (int i = 0; i < count; ++i) {
-            const double share = kBattenShare + (1.0 - 2 * kBattenShare) * i / (count - 1);
-            const Point at = edge.from + (edge.to - edge.from) * share + inset;
-            const Point half = along * (kHandMm.width / 2);
-            Region region = intersect(regionOf(stripRing(at - half, at + half, kBelowEdgeMm)), input_.casting->outline);
+            const double at = middle + half * (2.0 * i / (count - 1) - 1.0);
+            Region region = handBelow(edge, at);
             if (region.empty()) continue;
             const FreeBody::Place place = handled_.handBelow(region, edge.inward(), zMm);
             holders.all.push_back({"hand " + std::to_string(holders.all.size() + 1), {place}, {std::move(region)}});
         }
         return holders;
+    }
+
+    /// What a hand covers below an edge; where there is little concrete at that place, the nearest place with more.
+    Region handBelow(const StandingEdge& edge, double atMm) const
+    {
+        const Point along = (edge.to - edge.from) * (1.0 / edge.lengthMm());
+        const Point inset = edge.inward() * (kBelowEdgeMm / 2);
+        const double least = 0.5 * kHandMm.width * kBelowEdgeMm;
+        for (int step = 0; step * kHandMm.width / 2 < edge.lengthMm(); ++step) {
+            for (const double side : {-1.0, 1.0}) {
+                const double mm = atMm + side * step * kHandMm.width / 2;
+                if (mm < 0.0 || mm > edge.lengthMm()) continue;
+                const Point middle = edge.from + along * mm + inset;
+                const Point half = along * (kHandMm.width / 2);
+                Region region = intersect(regionOf(stripRing(middle - half, middle + half, kBelowEdgeMm)),
+                                          input_.casting->outline);
+                if (areaMm2(region) >= least) return region;
+            }
+        }
+        return {};
     }
 
     FreeBody::State hold(const Holders& holders, double factor, double suctionKpa = 0.0) const
@@ -263,10 +285,12 @@ private:
                                     {});
     }
 
-    double usePercent(const Holders& holders, double factor) const
+    double usePercent(const Holders& holders, double factor)
     {
         const FreeBody::State state = hold(holders, factor);
-        return state.holds ? handled_.usePercentOnce(state, 1.0) : kTips;
+        if (!state.holds) return kTips;
+        handled_.expectMany(false);
+        return handled_.usesOf(state).faceUpPercent;
     }
 
     CaseSetting setting(StrengthCase which, double factor, bool faceUp) const
@@ -355,13 +379,14 @@ private:
         const double gapMm = input_.assumptions.lateCornerMm;
         const Holders onDraft = &handled_ == &draft_ ? corners : cornersOf(battens(draft_, touching, lines));
         draft_.solveAdded();
+        draft_.expectMany(false);
         int worst = -1;
         double worstUse = -1.0;
         for (int late = 0; late < static_cast<int>(onDraft.all.size()); ++late) {
             const auto places = withLateCorner(onDraft, late, gapMm);
             const auto state = draft_.free().hold({{draft_.weight(), factor}}, places, {});
             if (!state.holds) continue;
-            const double use = draft_.usePercentOnce(state, 1.0);
+            const double use = draft_.usesOf(state).faceUpPercent;
             // The order of the corners must not choose where a slab is symmetric.
             if (worst >= 0 && !(use > worstUse * (1.0 + 1e-6))) continue;
             worst = late;

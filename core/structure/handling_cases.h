@@ -20,7 +20,8 @@ struct HandlingAnswer {
 /// All cases at the age at which it is lifted (`liftAgeH`), its stiffness and strength those of that age; the face or
 /// front lies on the mould unless the plan says otherwise.
 /// - suction: lifted flat off the base by the grips, own weight and the suction of the mould's surface, no factor
-///   beside (CEN/TR 15728 and VDI/BV-BS 6205, from memory). Counters and panels.
+///   beside (CEN/TR 15728 and VDI/BV-BS 6205, from memory). What holds on to sides and formers is not in it: they are
+///   taken off first. Counters and panels.
 /// - tilt: about a long outer edge (`CaseResult::edge`, of the casting's outline), lifted along the opposite edge,
 ///   still flat: nothing later is worse. Own weight times the stripping factor. The best edge and hands are found on a draft.
 /// - carriedFlat: by the grips, times the handling factor; the worse of face down and face up (only face up where it

@@ -20,8 +20,12 @@ constexpr double kBetween = 0.05;
 constexpr double kBetter = 0.998;
 /// Hand places no farther than this off a line are on it.
 constexpr double kOneLineMm = 20.0;
+constexpr int kMostRounds = 6;
 /// Near a square both ways count as long.
 constexpr double kNearlySquare = 0.8;
+
+/// People side by side on an edge, hands of the outer ones near its ends.
+int roomFor(double lengthMm) { return 1 + static_cast<int>(lengthMm / kRoomForOneMm); }
 
 double share(int step) { return kFirst + kStep * step; }
 
@@ -56,7 +60,8 @@ public:
         bool sameEnds = false;    ///< left as right
         bool sameLines = true;    ///< front as back
     };
-    using Use = std::function<double(const Insets&)>;
+    /// Greatest use, or anything above `bound` where it is above that.
+    using Use = std::function<double(const Insets&, double bound)>;
     /// Called with all insets that the next calls of `use` may ask for.
     using Prepare = std::function<void(const std::vector<double>&)>;
 
@@ -76,10 +81,11 @@ public:
                 if (left != right && !rules_.sameEnds) take(filled(left, right));
             }
         }
+        if (rules_.lines == 2 && !rules_.sameLines) takeAllOf({grid.begin() + 1, grid.end() - 1});
         if (best_.empty()) return std::nullopt;
-        if (rules_.lines == 2 && !rules_.sameLines) improve(kStep, 2);
+        if (rules_.lines == 2 && !rules_.sameLines) improve(kStep, kMostRounds);
         prepare_(around(kStep / 2));
-        improve(kStep / 2, 1);
+        improve(kStep / 2, 2);
         if (stop_.stop_requested()) return std::nullopt;
         return std::pair{best_, bestUse_};
     }
@@ -92,36 +98,84 @@ private:
         return insets;
     }
 
+    /// Every inset at each of these: there are several valleys, and walking finds only the nearest.
+    void takeAllOf(const std::vector<double>& levels)
+    {
+        const int n = static_cast<int>(levels.size());
+        const auto firstOf = [&](std::size_t i) {
+            std::size_t j = i;
+            if (rules_.sameEnds) j -= j % 2;
+            if (rules_.sameLines) j %= 2;
+            return j;
+        };
+        Insets insets(static_cast<std::size_t>(2 * rules_.lines));
+        const int all = static_cast<int>(std::lround(std::pow(n, insets.size())));
+        for (int code = 0; code < all; ++code) {
+            int rest = code;
+            for (double& inset : insets) {
+                inset = levels[static_cast<std::size_t>(rest % n)];
+                rest /= n;
+            }
+            bool alike = true;
+            for (std::size_t i = 0; i < insets.size(); ++i) alike = alike && insets[i] == insets[firstOf(i)];
+            if (alike) take(insets);
+        }
+    }
+
     void take(const Insets& insets)
     {
         if (stop_.stop_requested()) return;
-        const double use = use_(insets);
+        const double use = use_(insets, bestUse_);
         if (!(use < bestUse_ * kBetter)) return;
         bestUse_ = use;
         best_ = insets;
     }
 
-    /// Moves one inset at a time, with those that have to be alike.
+    /// Moves insets one or two at a time, with those that have to be alike, always the move that gains most: so neither
+    /// the order of hands nor the side of the slab chooses.
     void improve(double step, int rounds)
     {
+        const std::vector<Insets> moves = movesBy(step);
         for (int round = 0; round < rounds; ++round) {
-            const Insets before = best_;
-            for (std::size_t i = 0; i < before.size(); ++i) {
-                if ((rules_.sameEnds && i % 2 == 1) || (rules_.sameLines && i >= 2)) continue;
-                for (const double move : {-step, step}) {
-                    Insets insets = best_;
-                    for (std::size_t j = 0; j < insets.size(); ++j) {
-                        const bool alike = (j == i) || (rules_.sameEnds && j / 2 == i / 2) ||
-                                           (rules_.sameLines && j % 2 == i % 2) ||
-                                           (rules_.sameEnds && rules_.sameLines);
-                        if (alike) insets[j] += move;
+            const Insets from = best_;
+            for (const Insets& move : moves) {
+                Insets insets = from;
+                for (std::size_t i = 0; i < insets.size(); ++i) insets[i] += move[i];
+                const auto [least, most] = std::minmax_element(insets.begin(), insets.end());
+                if (*least >= kFirst / 2 - 1e-9 && *most <= share(kSteps - 1) + 1e-9) take(insets);
+            }
+            if (best_ == from) break;
+        }
+    }
+
+    std::vector<Insets> movesBy(double step) const
+    {
+        // Groups of insets that move as one.
+        std::vector<std::vector<std::size_t>> groups;
+        for (std::size_t i = 0; i < best_.size(); ++i) {
+            if ((rules_.sameEnds && i % 2 == 1) || (rules_.sameLines && i >= 2)) continue;
+            groups.emplace_back();
+            for (std::size_t j = 0; j < best_.size(); ++j) {
+                const bool sameEnd = i % 2 == j % 2 || rules_.sameEnds;
+                const bool sameLine = i / 2 == j / 2 || rules_.sameLines;
+                if (sameEnd && sameLine) groups.back().push_back(j);
+            }
+        }
+        std::vector<Insets> moves;
+        for (std::size_t g = 0; g < groups.size(); ++g) {
+            for (std::size_t h = g; h < groups.size(); ++h) {
+                for (const double first : {-step, step}) {
+                    for (const double second : {-step, step}) {
+                        if (g == h && first != second) continue;
+                        Insets move(best_.size(), 0.0);
+                        for (const std::size_t i : groups[g]) move[i] = first;
+                        for (const std::size_t i : groups[h]) move[i] = second;
+                        moves.push_back(std::move(move));
                     }
-                    const auto [least, most] = std::minmax_element(insets.begin(), insets.end());
-                    if (*least >= kFirst / 2 - 1e-9 && *most <= share(kSteps - 1) + 1e-9) take(insets);
                 }
             }
-            if (best_ == before) break;
         }
+        return moves;
     }
 
     std::vector<double> around(double step) const
@@ -190,7 +244,7 @@ std::optional<FoundGrips> gripsAlong(HandledBody& handled, const SlabAxes& axes,
 {
     const StrengthInput& input = handled.body().input;
     const Region& outline = input.casting->outline;
-    const int count = gripCount(input.people);
+    const int count = gripCount(input.people, axes.lengthMm);
     const GripLines lines(outline, axes, count);
     const SlabSymmetry symmetry = slabSymmetry(*input.casting, axes);
     const auto prepare = [&](const std::vector<double>& insets) {
@@ -204,10 +258,11 @@ std::optional<FoundGrips> gripsAlong(HandledBody& handled, const SlabAxes& axes,
         }
         handled.solveAdded();
     };
-    const auto use = [&](const Insets& insets) {
+    const auto use = [&](const Insets& insets, double bound) {
         const std::vector<Point> points = lines.at(insets);
-        return points.empty() ? kTips : liftingUse(handled, points);
+        return points.empty() ? kTips : liftingUse(handled, points, bound);
     };
+    handled.expectMany(!(symmetry.along && symmetry.across));
     InsetSearch search({2, symmetry.along, symmetry.across}, use, prepare, stop);
     const auto found = search.run();
     if (!found) return std::nullopt;
@@ -234,9 +289,16 @@ bool hasSuction(const StrengthInput& input)
     return !std::holds_alternative<Support>(input.body) && !isCastUpright(input);
 }
 
-int gripCount(int people) { return people <= 4 ? 4 : std::min(8, people + people % 2); }
+int gripCount(int people, double lengthMm)
+{
+    const int wanted = people <= 4 ? 4 : std::min(8, people + people % 2);
+    return 2 * std::min(wanted / 2, std::max(2, roomFor(lengthMm)));
+}
 
-int tiltHandCount(int people) { return std::clamp(people, 2, 6); }
+int tiltHandCount(int people, double lengthMm)
+{
+    return std::min(std::clamp(people, 2, 6), std::max(2, roomFor(lengthMm)));
+}
 
 std::vector<Point> handsOfGrips(const std::vector<Point>& grips, const Region& outline)
 {
@@ -267,7 +329,7 @@ std::vector<Point> handsOfGrips(const std::vector<Point>& grips, const Region& o
     return hands;
 }
 
-double liftingUse(HandledBody& handled, const std::vector<Point>& hands)
+double liftingUse(HandledBody& handled, const std::vector<Point>& hands, double bound)
 {
     const StrengthInput& input = handled.body().input;
     const Point along = slabAxes(input.casting->outline).along;
@@ -281,12 +343,15 @@ double liftingUse(HandledBody& handled, const std::vector<Point>& hands)
                                                 {handled.suction(), suctionKpa(input.assumptions)}},
                                                places, {});
         if (!loose.holds) return kTips;
-        worst = handled.usePercent(loose, onFace ? -1.0 : 1.0);
+        const HandledBody::Uses uses = handled.usesOf(loose);
+        worst = onFace ? uses.onFacePercent : uses.faceUpPercent;
+        if (worst > bound) return worst;
     }
     const auto carried = handled.free().hold({{handled.weight(), input.assumptions.handlingFactor}}, places, {});
     if (!carried.holds) return kTips;
-    worst = std::max(worst, handled.usePercent(carried, 1.0));
-    return onFace ? std::max(worst, handled.usePercent(carried, -1.0)) : worst;
+    const HandledBody::Uses uses = handled.usesOf(carried);
+    worst = std::max(worst, uses.faceUpPercent);
+    return onFace ? std::max(worst, uses.onFacePercent) : worst;
 }
 
 std::optional<FoundGrips> findGrips(HandledBody& handled, std::stop_token stop)
@@ -310,7 +375,9 @@ double tiltUse(HandledBody& handled, const StandingEdge& edge, const std::vector
     for (const Point p : hands) places.push_back(handled.hand(p, along));
     handled.solveAdded();
     const auto state = handled.free().hold({{handled.weight(), input.assumptions.strippingFactor}}, places, {});
-    return state.holds ? handled.usePercent(state, liesOnFace(input) ? -1.0 : 1.0) : kTips;
+    if (!state.holds) return kTips;
+    const HandledBody::Uses uses = handled.usesOf(state);
+    return liesOnFace(input) ? uses.onFacePercent : uses.faceUpPercent;
 }
 
 std::optional<FoundTilt> findTilt(HandledBody& handled, std::stop_token stop)
@@ -319,7 +386,6 @@ std::optional<FoundTilt> findTilt(HandledBody& handled, std::stop_token stop)
     const Region& outline = input.casting->outline;
     const SlabAxes axes = slabAxes(outline);
     const SlabSymmetry symmetry = slabSymmetry(*input.casting, axes);
-    const int count = tiltHandCount(input.people);
     std::vector<StandingEdge> edges;
     if (input.casting->kind == PartKind::counter) {
         edges = standingEdges(outline);
@@ -341,15 +407,17 @@ std::optional<FoundTilt> findTilt(HandledBody& handled, std::stop_token stop)
             continue;
         }
         tried.push_back(edge);
+        const int count = tiltHandCount(input.people, edge.lengthMm());
         const auto prepare = [&](const std::vector<double>& insets) {
             for (const double inset : insets) {
                 for (const Point p : handsOpposite(outline, edge, {inset, inset}, count)) handled.hand(p, along);
             }
         };
-        const auto use = [&](const Insets& insets) {
+        const auto use = [&](const Insets& insets, double) {
             const std::vector<Point> hands = handsOpposite(outline, edge, insets, count);
             return hands.empty() ? kTips : tiltUse(handled, edge, hands);
         };
+        handled.expectMany(!sameEnds);
         InsetSearch search({1, sameEnds, true}, use, prepare, stop);
         const auto found = search.run();
         if (!found || (best && !(found->second < best->usePercent * kBetter))) continue;

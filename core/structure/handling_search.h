@@ -24,14 +24,17 @@ bool hasSuction(const StrengthInput& input);
 /// person with two hands `kTwoHandsMm` apart across that line (judgement), moved in where that is outside.
 std::vector<Point> handsOfGrips(const std::vector<Point>& grips, const Region& outline);
 inline constexpr double kTwoHandsMm = 300.0;
-/// How many hand places are proposed: four for up to four people, then an even number up to eight.
-int gripCount(int people);
-/// How many lift when it is tilted: two to six.
-int tiltHandCount(int people);
+/// Side by side people need so much of an edge (judgement).
+inline constexpr double kRoomForOneMm = 450.0;
+/// How many hand places are proposed: four for up to four people, then an even number up to eight, as far as they have
+/// room side by side on an edge of this length.
+int gripCount(int people, double lengthMm);
+/// How many lift when it is tilted: two to six, likewise.
+int tiltHandCount(int people, double lengthMm);
 
 /// Greatest use in percent when it is lifted at these hands: the worse of breaking loose and of being carried flat,
-/// either way round that happens. `kTips` where it tips.
-double liftingUse(HandledBody& handled, const std::vector<Point>& hands);
+/// either way round that happens. `kTips` where it tips. What is above `bound` anyhow is not computed to its end.
+double liftingUse(HandledBody& handled, const std::vector<Point>& hands, double bound = kTips);
 
 struct FoundGrips {
     std::vector<Point> grips;   ///< along the long edges; alike left and right, and front and back, where the slab is

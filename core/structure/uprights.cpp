@@ -231,7 +231,7 @@ StandingAnswer standingCase(const StrengthInput& input)
         finding.values = {{"pressure_mpa", stands.padMpa}, {"limit_mpa", bearing}};
         answer.findings.push_back(std::move(finding));
     }
-    if (stands.groundKpa > kSoilKpa) {
+    if (std::round(stands.groundKpa) > kSoilKpa) {
         const bool firm = stands.groundKpa > kFirmGroundKpa;
         Finding finding = about(input, "ground_pressure", firm ? Severity::caution : Severity::note);
         finding.values = {{"pressure_kpa", std::round(stands.groundKpa)}, {"soil_kpa", kSoilKpa},

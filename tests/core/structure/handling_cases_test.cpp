@@ -64,7 +64,7 @@ double onBattensMpa(const StrengthInput& input, double firstMm, double secondMm)
     handled->solveAdded();
     const auto state = handled->free().hold({{handled->weight(), 1.3}}, places, {});
     EXPECT_TRUE(state.holds);
-    return handled->usePercentOnce(state, 1.0) / 100 * handled->strengthMpa()[0];
+    return handled->usesOf(state).faceUpPercent / 100 * handled->strengthMpa()[0];
 }
 
 TEST(Handling, TwoLineLiftAsByHand)

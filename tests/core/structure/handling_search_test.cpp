@@ -154,14 +154,18 @@ TEST(HandsOfGrips, OnALineAreTwoHandsEach)
     EXPECT_TRUE(handsOfGrips({}, outline).empty());
 }
 
-TEST(GripCount, FollowsThePeople)
+TEST(GripCount, FollowsThePeopleAndTheRoom)
 {
-    EXPECT_EQ(gripCount(1), 4);
-    EXPECT_EQ(gripCount(4), 4);
-    EXPECT_EQ(gripCount(5), 6);
-    EXPECT_EQ(gripCount(20), 8);
-    EXPECT_EQ(tiltHandCount(1), 2);
-    EXPECT_EQ(tiltHandCount(9), 6);
+    EXPECT_EQ(gripCount(1, 1800), 4);
+    EXPECT_EQ(gripCount(4, 1800), 4);
+    EXPECT_EQ(gripCount(5, 1800), 6);
+    EXPECT_EQ(gripCount(20, 1800), 8);
+    EXPECT_EQ(tiltHandCount(1, 1800), 2);
+    EXPECT_EQ(tiltHandCount(9, 2400), 6);
+    // Where they have no room, fewer do it.
+    EXPECT_EQ(gripCount(8, 600), 4);
+    EXPECT_EQ(tiltHandCount(4, 700), 2);
+    EXPECT_EQ(tiltHandCount(4, 1000), 3);
 }
 
 TEST(GripSearch, SixPeopleTakeSixPlaces)
