@@ -23,7 +23,8 @@ struct HandlingAnswer {
 ///   beside (CEN/TR 15728 and VDI/BV-BS 6205, from memory). What holds on to sides and formers is not in it: they are
 ///   taken off first. Counters and panels.
 /// - tilt: about a long outer edge (`CaseResult::edge`, of the casting's outline), lifted along the opposite edge,
-///   still flat: nothing later is worse. Own weight times the stripping factor. The best edge and hands are found on a draft.
+///   still flat: nothing later is worse. Own weight times the stripping factor. The best edge and hands are found on
+///   a draft.
 /// - carriedFlat: by the grips, times the handling factor; the worse of face down and face up (only face up where it
 ///   was cast so).
 /// - carriedOnEdge: standing on the edge of `tilt`, hands below that edge.
