@@ -1,5 +1,6 @@
 // Figures to reach on the large sample: a step of a drag, from the pointer event to repainted canvas and panels, in
-// under 8 ms at the median and under 16 ms at the 95th percentile. Prints both; with --hold misses are an error.
+// under 8 ms at the median and under 16 ms at the 95th percentile; and all strength refined within 1 s of opening. Prints
+// them; with --hold misses are an error.
 #include <algorithm>
 #include <cstdio>
 #include <cstring>
@@ -32,6 +33,7 @@ namespace {
 constexpr int kSteps = 200;
 constexpr double kMedianMs = 8.0;
 constexpr double kSlowMs = 16.0;
+constexpr double kRefinedMs = 1000.0;
 
 void send(QWidget& on, QEvent::Type type, QPointF at, Qt::MouseButton button, Qt::MouseButtons buttons)
 {
@@ -114,10 +116,16 @@ int main(int argc, char** argv)
     window.show();
     window.start({});
     window.files().newFromSample(samplePlans().back().file);
+    QElapsedTimer opened;
+    opened.start();
     if (!QTest::qWaitForWindowExposed(&window)) return 3;
+    if (!QTest::qWaitFor([&] { return !bench.live.isRefining(); }, 60000)) return 3;
+    const double refinedMs = double(opened.nsecsElapsed()) / 1e6;
+    std::printf("opened to all strength refined: %.0f ms, %zu castings\n", refinedMs,
+                bench.live.assessment()->strength.size());
     QTest::qWait(1000);
 
-    bool reached = true;
+    bool reached = refinedMs < kRefinedMs;
     const auto centreOf = [&](const char* id) {
         const Part* part = findPart(*bench.document.plan(), id);
         return partShape(*bench.document.plan(), *part, window.canvas().projection()).boundingRect().center();
