@@ -88,12 +88,16 @@ std::vector<QRectF> StrengthLayer::refresh(bool shown)
     const std::vector<PlacedLabel> placedBefore = std::exchange(placed_, {});
     const std::vector<Name> namesBefore = std::exchange(names_, {});
     placeWords();
+    // The plate behind words reaches a little beyond them.
+    const auto plate = [reach = 3.0 * style.mmPerUnit](const QRectF& box) {
+        return box.adjusted(-reach, -reach, reach, reach);
+    };
     const auto words = [&](const std::vector<PlacedLabel>& from, const std::vector<PlacedLabel>& than) {
         for (const PlacedLabel& one : from) {
             const bool same = std::ranges::any_of(than, [&](const PlacedLabel& other) {
                 return one.box == other.box && one.text == other.text;
             });
-            if (!same) changed.push_back(one.box);
+            if (!same) changed.push_back(plate(one.box));
         }
     };
     words(placedBefore, placed_);
@@ -103,7 +107,7 @@ std::vector<QRectF> StrengthLayer::refresh(bool shown)
             const bool same = std::ranges::any_of(than, [&](const Name& other) {
                 return one.name.box == other.name.box && one.name.text == other.name.text;
             });
-            if (!same) changed.push_back(one.name.box);
+            if (!same) changed.push_back(plate(one.name.box));
         }
     };
     names(namesBefore, names_);

@@ -32,8 +32,12 @@ struct Drawing {
     Q_DECLARE_TR_FUNCTIONS(Drawing)
 };
 
-/// Signs and bending reach this far beyond the piece.
-double boundsMargin(const PaintStyle& style) { return (kBendPx + 14.0) * style.mmPerUnit; }
+/// Signs, and in elevation bending, reach this far beyond the piece.
+double boundsMargin(const StrengthItem& item, const PaintStyle& style)
+{
+    constexpr double kSignPx = 14.0;
+    return (item.plane ? kSignPx : kBendPx + kSignPx) * style.mmPerUnit;
+}
 
 QPainterPath outlineOf(const Casting& casting)
 {
@@ -216,7 +220,7 @@ void fitTexts(const StrengthItem& item, std::vector<OverlayLabel>& labels, const
 {
     if (item.chosen) return;
     constexpr double kShare = 0.8;
-    const double margin = boundsMargin(style);
+    const double margin = boundsMargin(item, style);
     const QSizeF room = item.bounds.adjusted(margin, margin, -margin, -margin).size() * kShare;
     for (OverlayLabel& label : labels) {
         while (label.texts.size() > 1) {
@@ -271,7 +275,7 @@ std::optional<StrengthItem> strengthItem(const PartPtr& part, const CastingPtr& 
     item.strength = strength;
     item.result = result;
     item.plane = planeInView(*part, projection);
-    const double margin = boundsMargin(style);
+    const double margin = boundsMargin(item, style);
     if (item.plane) {
         item.outline = outlineOf(*casting);
         item.bounds = item.plane->mapRect(item.outline.boundingRect());
@@ -308,7 +312,10 @@ std::optional<double> deflectionScale(const std::vector<StrengthItem>& items, co
 void paintUse(QPainter& painter, const StrengthItem& item, UsePictures& pictures, const PaintStyle& style)
 {
     if (!item.plane) return;
-    if (item.result->field) pictures.of(item.result->field).paint(painter, item.outline, *item.plane, style);
+    if (item.result->field) {
+        pictures.of(item.result->field).paint(painter, item.outline, *item.plane, style);
+        return;
+    }
     painter.setBrush(Qt::NoBrush);
     painter.setPen(outlinePen(style));
     painter.drawPath(item.plane->map(item.outline));
@@ -412,9 +419,18 @@ std::optional<CoveredName> coveredName(const Plan& plan, const StrengthItem& ite
     if (place.text.isEmpty()) return std::nullopt;
     TextLook look;
     look.bold = true;
-    QRectF box(QPointF(0.0, 0.0), textSizeMm(place.text, style, look));
+    // Words on a plate hide what the stage is about: where they would take much of the piece, its id has to do.
+    constexpr double kShare = 0.15;
+    const QRectF piece = item.plane ? item.plane->mapRect(item.outline.boundingRect()) : item.bounds;
+    QString text = place.text;
+    QSizeF size = textSizeMm(text, style, look);
+    if (size.width() * size.height() > kShare * piece.width() * piece.height()) {
+        text = QString::fromStdString(item.part->id);
+        size = textSizeMm(text, style, look);
+    }
+    QRectF box(QPointF(0.0, 0.0), size);
     box.moveCenter(place.at);
-    return CoveredName{place.text, box};
+    return CoveredName{text, box};
 }
 
 }  // namespace yardcast::ui

@@ -7,6 +7,7 @@
 #include <QPainter>
 
 #include "ui/drawing/contours.h"
+#include "ui/drawing/marks.h"
 #include "ui/drawing/part_painter.h"
 #include "ui/look/use_ramp.h"
 
@@ -19,6 +20,7 @@ constexpr double kFull = 100.0;
 constexpr double kMostPixelsPerMm = 0.5;
 constexpr double kMostPixels = 1.0e6;
 constexpr int kMarginPx = 2;
+constexpr double kMostKeptPixels = 2.0e6;
 constexpr int kShades = 256;
 
 const std::array<QRgb, kShades>& shades()
@@ -175,6 +177,38 @@ void UsePicture::paint(QPainter& painter, const QPainterPath& outline, const QTr
                        const PaintStyle& style)
 {
     if (image_.isNull()) return;
+    const double ratio = painter.device()->devicePixelRatioF();
+    const QTransform device = ownToDrawing * painter.worldTransform() * QTransform::fromScale(ratio, ratio);
+    const QTransform turn(device.m11(), device.m12(), device.m21(), device.m22(), 0.0, 0.0);
+    constexpr int kMargin = 3;
+    const QRect box = turn.mapRect(outline.boundingRect()).toAlignedRect().adjusted(-kMargin, -kMargin, kMargin, kMargin);
+    if (double(box.width()) * box.height() > kMostKeptPixels || !device.isAffine()) {
+        paintAnew(painter, outline, ownToDrawing, style);
+        return;
+    }
+    if (kept_.pixmap.isNull() || kept_.turn != turn || kept_.dark != style.ink.dark || kept_.outline != outline) {
+        kept_ = {outline, turn, style.ink.dark, QPixmap(box.size()), box.topLeft()};
+        kept_.pixmap.fill(Qt::transparent);
+        QPainter own(&kept_.pixmap);
+        own.setRenderHint(QPainter::Antialiasing);
+        own.translate(-box.topLeft());
+        paintAnew(own, outline, turn, style);
+    }
+    painter.save();
+    painter.resetTransform();
+    // Pixel on pixel: between two it would be blurred.
+    const QPointF origin(device.dx(), device.dy());
+    painter.scale(1.0 / ratio, 1.0 / ratio);
+    // A hair more than half, so that what lies half way goes the same way whatever the last digits say.
+    constexpr double kHalf = 0.5001;
+    const QPointF at = origin + kept_.corner;
+    painter.drawPixmap(QPoint(int(std::floor(at.x() + kHalf)), int(std::floor(at.y() + kHalf))), kept_.pixmap);
+    painter.restore();
+}
+
+void UsePicture::paintAnew(QPainter& painter, const QPainterPath& outline, const QTransform& ownToDrawing,
+                           const PaintStyle& style)
+{
     painter.save();
     painter.setTransform(ownToDrawing, true);
     QBrush colour(image_);
@@ -192,6 +226,8 @@ void UsePicture::paint(QPainter& painter, const QPainterPath& outline, const QTr
         painter.setPen(style.pen(inkOnUse(line.percent), line.percent == kFull ? style.wide() : style.narrow()));
         painter.drawPath(line.path);
     }
+    painter.setPen(outlinePen(style));
+    painter.drawPath(outline);
     painter.restore();
 }
 

@@ -9,6 +9,7 @@
 #include <QLineF>
 #include <QList>
 #include <QPainterPath>
+#include <QPixmap>
 #include <QTransform>
 
 #include "core/structure/strength.h"
@@ -37,12 +38,15 @@ public:
     };
     const std::vector<Figure>& figures() const { return figures_; }
 
-    /// `outline` bounds the colour (own frame); the painter works in drawing mm, `ownToDrawing` leads there.
+    /// `outline` bounds the colour (own frame) and is drawn; the painter works in drawing mm, `ownToDrawing` leads there.
+    /// What was painted is kept for the same zoom, so that a repaint is a copy.
     void paint(QPainter& painter, const QPainterPath& outline, const QTransform& ownToDrawing,
                const PaintStyle& style);
 
 private:
     void render(const StrengthField& field);
+    void paintAnew(QPainter& painter, const QPainterPath& outline, const QTransform& ownToDrawing,
+                   const PaintStyle& style);
     void hatch(double spacingMm);
 
     struct Line {
@@ -56,6 +60,16 @@ private:
     std::vector<Ring> over_;  ///< where the use is 100 % and more
     double hatchMm_ = 0.0;
     QList<QLineF> hatch_;
+
+    /// What a kept picture was painted for.
+    struct Kept {
+        QPainterPath outline;
+        QTransform turn;       ///< of own frame to pixels, without the place
+        bool dark = false;
+        QPixmap pixmap;
+        QPointF corner;        ///< top left of the pixmap from where the own origin is, pixels
+    };
+    Kept kept_;
 };
 
 /// Pictures by field. A field is never changed once it is there, so its address names it while somebody holds it.
