@@ -24,8 +24,8 @@ std::optional<double> bentBarLengthMm(const std::string& shapeCode, double diame
 
 /// Rounded up to the next 25 mm, as a schedule has it (from memory).
 double scheduledLengthMm(double lengthMm);
-/// What a straight bar between two covers is cut to: down to whole 5 mm, so that no cover gets thinner. What is shorter than
-/// 5 mm stays as it is.
+/// What a straight bar between two covers is cut to: down to whole 5 mm, so that no cover gets thinner. What is shorter
+/// than 5 mm stays as it is.
 double cutLengthMm(double lengthMm);
 
 }  // namespace yardcast

@@ -23,6 +23,19 @@ double shorterSideMm(const BarPiece& bar, Point from, Point to)
     return std::min(onBar, 1.0 - onBar) * length(along);
 }
 
+/// At least so many, wherever the first one lies.
+double wiresAcross(const Mesh& mesh, const Region& outline, Point from, Point to)
+{
+    BarGroup cut;
+    cut.from = from;
+    cut.to = to;
+    cut.diameterMm = mesh.barMm;
+    cut.coverMm = mesh.coverMm;
+    double wires = 0.0;
+    for (const BarPiece& piece : barPieces(cut, outline)) wires += std::floor(piece.lengthMm() / mesh.pitchMm + 1e-6);
+    return wires;
+}
+
 }  // namespace
 
 std::vector<SteelLayer> layersAcross(const Steel& steel, const Region& outline, Point from, Point to, double widthMm,
@@ -38,8 +51,9 @@ std::vector<SteelLayer> layersAcross(const Steel& steel, const Region& outline, 
     };
     if (steel.mesh && reinforcementStrength(steel.mesh->material).counted && steel.mesh->pitchMm > steel.mesh->barMm) {
         const Mesh& mesh = *steel.mesh;
-        layers.push_back(layer(mesh.material, barAreaMm2(mesh.barMm) / mesh.pitchMm, mesh.coverMm + mesh.barMm,
-                               mesh.barMm, mesh.pitchMm));
+        const double area = wiresAcross(mesh, outline, from, to) * barAreaMm2(mesh.barMm) / widthMm;
+        if (area > 0.0)
+            layers.push_back(layer(mesh.material, area, mesh.coverMm + mesh.barMm, mesh.barMm, mesh.pitchMm));
     }
     const Point normal = leftNormal(to - from) * (1.0 / cut);
     for (const BarGroup& group : steel.bars) {

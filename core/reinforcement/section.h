@@ -33,10 +33,11 @@ struct SteelLayer {
 };
 
 /// The layers that pull across a straight cut from-to through a casting with this outline, `widthMm` of it in concrete.
-/// Mesh: at its mean depth (nobody knows which wires lie first), the same in every direction. Bars: those that cross
-/// the cut, each with the square of the cosine to the cut's normal, and with the share of its anchorage (8.4, from
-/// `fctk005Mpa` of the concrete at its age) that its shorter side has beyond the cut. What is not counted
-/// (`ReinforcementStrength`) is left out.
+/// Mesh: as many wires as surely cross what of the cut lies within the mesh's cover (a strip narrower than cover,
+/// pitch, cover may have none), at its mean depth (nobody knows which wires lie first), the same in every direction.
+/// Bars: those that cross the cut, each with the square of the cosine to the cut's normal, and with the share of its
+/// anchorage (8.4, from `fctk005Mpa` of the concrete at its age) that its shorter side has beyond the cut. What is not
+/// counted (`ReinforcementStrength`) is left out.
 std::vector<SteelLayer> layersAcross(const Steel& steel, const Region& outline, Point from, Point to, double widthMm,
                                      double fctk005Mpa);
 

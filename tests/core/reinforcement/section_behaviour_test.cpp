@@ -104,11 +104,20 @@ TEST(LayersAcross, MeshAndBarsOfACut)
                   BarGroup{{0, 100}, {800, 100}, 8, 1, {}, 25, {}}};        // ends before
     const auto layers = layersAcross(steel, rectangle(1800, 600), {900, 0}, {900, 600}, 600, 1.8);
     ASSERT_EQ(layers.size(), 2u);
-    EXPECT_NEAR(layers[0].areaMm2Mm, kMeshArea, 1e-12);
+    EXPECT_NEAR(layers[0].areaMm2Mm, 11 * barAreaMm2(4) / 600, 1e-12) << "560 within the cover, at 50";
     EXPECT_EQ(layers[0].depthMm, 24.0);
     EXPECT_NEAR(layers[1].areaMm2Mm, 2 * barAreaMm2(8) / 600, 1e-12);
     EXPECT_EQ(layers[1].depthMm, 29.0);
     EXPECT_EQ(layers[1].spacingMm, 100.0);
+}
+
+TEST(LayersAcross, AStripTooNarrowForAWireHasNone)
+{
+    Steel steel;
+    steel.mesh = Mesh{4, 50, 20, {}};
+    const Region narrow = rectangle(1800, 89);
+    EXPECT_TRUE(layersAcross(steel, narrow, {900, 0}, {900, 89}, 89, 1.8).empty());
+    EXPECT_EQ(layersAcross(steel, rectangle(1800, 90), {900, 0}, {900, 90}, 90, 1.8).size(), 1u);
 }
 
 TEST(LayersAcross, ASlantingBarCountsByTheSquareOfItsCosine)
