@@ -14,98 +14,136 @@ namespace yardcast {
 
 namespace {
 
-/// An attempt that cleared the finding on a coarse mesh.
-struct Promising {
-    std::size_t index = 0;
+/// What came of an attempt. Nothing: it brings complaints about shapes, or was not solved.
+struct Tried {
     Added added;
+    Complaints complaints;
+    double usePercent = 0.0;
 };
+using Outcome = std::optional<Tried>;
 
-/// The cases that the finding is about: only these are solved to sort out what does not help.
-CaseChoice casesOf(const Finding& finding)
+/// The same edit for another finding of the same part.
+std::string keyOf(const std::string& part, const Attempt& attempt)
 {
-    const bool handled = finding.code.rfind("cracks_handling", 0) == 0;
-    return {!handled, handled};
+    std::string key = part + '|' + attempt.code;
+    for (const auto& [name, value] : attempt.values) {
+        key += '|';
+        key += std::holds_alternative<double>(value) ? std::to_string(std::get<double>(value))
+                                                     : std::get<std::string>(value);
+    }
+    return key;
 }
 
-/// What one attempt is measured against.
-struct Complaint {
-    const Plan& plan;
-    const PriceBook& prices;
-    std::string part;
-    std::string finding;
-    Complaints before;  ///< strength complaints of the part
-};
-
-bool clears(const Complaint& complaint, const std::vector<CastingStrengthPtr>& strengths)
+bool clears(const Outcome& outcome, const std::string& complaint, const Complaints& before)
 {
-    for (const CastingStrengthPtr& strength : strengths) {
-        if (!strength->whyNot.empty()) return false;
-    }
-    const Complaints after = complaintsOf(strengths);
-    return after.count(complaint.finding) == 0 && isNoWorse(complaint.before, after);
-}
-
-/// All attempts that clear the finding on the coarse mesh, by two threads; each keeps an assessor of its own.
-std::vector<Promising> screened(const Complaint& complaint, const std::vector<Attempt>& attempts, CaseChoice choice,
-                                std::stop_token stop)
-{
-    std::vector<std::optional<Added>> passed(attempts.size());
-    std::atomic<std::size_t> next{0};
-    const auto work = [&] {
-        Trial trial(complaint.plan, complaint.prices);
-        for (std::size_t i = next++; i < attempts.size() && !stop.stop_requested(); i = next++) {
-            const Plan& after = attempts[i].after;
-            const std::optional<Added> added = trial.added(after);
-            if (!added) continue;
-            const auto strengths =
-                strengthOfPart(after, *trial.last(), complaint.part, Refinement::draft, choice, stop);
-            if (strengths && clears(complaint, *strengths)) passed[i] = added;
-        }
-    };
-    {
-        std::jthread other(work);
-        work();
-    }
-    std::vector<Promising> promising;
-    for (std::size_t i = 0; i < attempts.size(); ++i) {
-        if (passed[i]) promising.push_back({i, *passed[i]});
-    }
-    return promising;
+    return outcome && outcome->complaints.count(complaint) == 0 && isNoWorse(before, outcome->complaints);
 }
 
 }  // namespace
 
-std::vector<Remedy> triedRemedies(const Plan& plan, const PriceBook& prices, const Assessment& assessed,
-                                  const CastingStrength& strength, const Finding& finding, Refinement refinement,
-                                  std::stop_token stop)
-{
-    if (!isWorthTrying(finding)) return {};
-    const std::vector<Attempt> attempts = attemptsFor(plan, strength, finding);
-    if (attempts.empty()) return {};
+struct RemedyFinder::Memo {
+    Plan plan;
+    PriceBook prices;
+    AssessmentPtr assessed;
+    Refinement refinement;
+    StrengthAssessor::Solver solver;
+    std::map<std::string, Outcome> coarse;
+    std::map<std::string, Outcome> fine;
 
-    Complaint complaint{plan, prices, strength.part, complaintOf(finding), {}};
-    for (const CastingStrengthPtr& known : assessed.strength) {
-        if (known && known->part == strength.part) complaint.before.merge(complaintsOf(known->findings));
+    Outcome solve(Trial& trial, const Plan& after, const std::string& part, Refinement how, std::stop_token stop) const
+    {
+        const std::optional<Added> added = trial.added(after);
+        if (!added) return std::nullopt;
+        const auto strengths = strengthOfPart(after, *trial.last(), part, how, CaseChoice{}, stop, solver);
+        if (!strengths) return std::nullopt;
+        for (const CastingStrengthPtr& strength : *strengths) {
+            if (!strength->whyNot.empty()) return std::nullopt;
+        }
+        return Tried{*added, complaintsOf(*strengths), greatestUse(*strengths)};
     }
 
-    const std::vector<Promising> promising = screened(complaint, attempts, casesOf(finding), stop);
+    /// Those that are not known yet, on the coarse mesh, by two threads; each keeps an assessor of its own.
+    void screen(const std::string& part, const std::vector<Attempt>& attempts, std::stop_token stop)
+    {
+        std::vector<std::pair<std::string, const Attempt*>> open;
+        for (const Attempt& attempt : attempts) {
+            const std::string key = keyOf(part, attempt);
+            if (coarse.count(key) == 0) open.emplace_back(key, &attempt);
+        }
+        std::vector<Outcome> outcomes(open.size());
+        std::atomic<std::size_t> next{0};
+        const auto work = [&] {
+            std::optional<Trial> trial;
+            for (std::size_t i = next++; i < open.size() && !stop.stop_requested(); i = next++) {
+                if (!trial) trial.emplace(plan, prices);
+                outcomes[i] = solve(*trial, open[i].second->after, part, Refinement::draft, stop);
+            }
+        };
+        {
+            std::jthread other(work);
+            work();
+        }
+        if (stop.stop_requested()) return;
+        for (std::size_t i = 0; i < open.size(); ++i) coarse.emplace(open[i].first, std::move(outcomes[i]));
+    }
+};
+
+RemedyFinder::RemedyFinder(const Plan& plan, const PriceBook& prices, AssessmentPtr assessed, Refinement refinement,
+                           StrengthAssessor::Solver solver)
+    : memo_(new Memo{plan, prices, std::move(assessed), refinement, std::move(solver), {}, {}})
+{
+}
+
+RemedyFinder::~RemedyFinder() = default;
+
+std::vector<Finding> RemedyFinder::findings() const
+{
+    std::vector<Finding> worth;
+    std::copy_if(memo_->assessed->findings.begin(), memo_->assessed->findings.end(), std::back_inserter(worth),
+                 isWorthTrying);
+    return worth;
+}
+
+std::vector<Remedy> RemedyFinder::remedies(const Finding& finding, std::stop_token stop)
+{
+    if (!isWorthTrying(finding) || finding.subjects.empty()) return {};
+    const auto& strengths = memo_->assessed->strength;
+    const auto known = std::find_if(strengths.begin(), strengths.end(), [&](const CastingStrengthPtr& strength) {
+        return strength && strength->casting == finding.subjects.front();
+    });
+    if (known == strengths.end()) return {};
+    const std::string& part = (*known)->part;
+    std::vector<CastingStrengthPtr> ofPart;
+    std::copy_if(strengths.begin(), strengths.end(), std::back_inserter(ofPart),
+                 [&](const CastingStrengthPtr& strength) { return strength && strength->part == part; });
+    const Complaints before = complaintsOf(ofPart);
+    const std::string complaint = complaintOf(finding);
+
+    const std::vector<Attempt> attempts = attemptsFor(memo_->plan, **known, finding);
+    if (attempts.empty()) return {};
+    memo_->screen(part, attempts, stop);
+    if (stop.stop_requested()) return {};
+
     std::vector<Remedy> remedies;
     std::set<std::string> kinds;
-    Trial trial(plan, prices);
-    for (const Promising& candidate : promising) {
-        if (stop.stop_requested()) return {};
-        const Attempt& attempt = attempts[candidate.index];
-        if (kinds.count(attempt.code) > 0) continue;
-        if (!trial.added(attempt.after)) continue;
-        const auto strengths =
-            strengthOfPart(attempt.after, *trial.last(), complaint.part, refinement, CaseChoice{}, stop);
-        if (!strengths || !clears(complaint, *strengths)) continue;
+    std::optional<Trial> trial;
+    for (const Attempt& attempt : attempts) {
+        const std::string key = keyOf(part, attempt);
+        if (kinds.count(attempt.code) > 0 || !clears(memo_->coarse[key], complaint, before)) continue;
+        if (memo_->fine.count(key) == 0) {
+            if (!trial) trial.emplace(memo_->plan, memo_->prices);
+            Outcome outcome = memo_->solve(*trial, attempt.after, part, memo_->refinement, stop);
+            if (stop.stop_requested()) return {};
+            memo_->fine.emplace(key, std::move(outcome));
+        }
+        const Outcome& outcome = memo_->fine[key];
+        if (!clears(outcome, complaint, before)) continue;
         kinds.insert(attempt.code);
-        Remedy remedy{attempt.code, attempt.values, patchBetween(plan, attempt.after), {}};
-        remedy.values["added_kg"] = candidate.added.kg;
-        remedy.values["added_minor"] = static_cast<double>(candidate.added.minor);
-        remedy.values["currency"] = plan.currency;
-        remedy.values["use_percent"] = greatestUse(*strengths);
+        Remedy remedy{attempt.code, attempt.values, patchBetween(memo_->plan, attempt.after), {}};
+        remedy.values["added_kg"] = outcome->added.kg;
+        remedy.values["added_minor"] = static_cast<double>(outcome->added.minor);
+        remedy.values["currency"] = memo_->plan.currency;
+        remedy.values["use_percent"] = outcome->usePercent;
         remedies.push_back(std::move(remedy));
     }
     const auto price = [](const Remedy& remedy) {
@@ -116,6 +154,17 @@ std::vector<Remedy> triedRemedies(const Plan& plan, const PriceBook& prices, con
                      [&](const Remedy& a, const Remedy& b) { return price(a) < price(b); });
     if (remedies.size() > kMostRemedies) remedies.resize(kMostRemedies);
     return remedies;
+}
+
+AssessmentPtr withRemedies(const AssessmentPtr& assessment, const FoundRemedies& found)
+{
+    auto answer = std::make_shared<Assessment>(*assessment);
+    for (Finding& finding : answer->findings) {
+        const auto remedies = found.find(complaintOf(finding));
+        if (remedies == found.end()) continue;
+        finding.remedies.insert(finding.remedies.end(), remedies->second.begin(), remedies->second.end());
+    }
+    return answer;
 }
 
 }  // namespace yardcast

@@ -3,12 +3,14 @@
 #include <cstdint>
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <stop_token>
 #include <string>
 #include <vector>
 
 #include "core/assess/assessment.h"
+#include "core/assess/strength_assessor.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
 #include "core/structure/strength.h"
@@ -18,15 +20,38 @@ namespace yardcast {
 /// Most remedies that are offered for one finding.
 inline constexpr std::size_t kMostRemedies = 4;
 
-/// The edits that were tried for one finding and clear it, solved at `refinement`: none is offered that was not solved,
-/// or that brings a new stop or a new strength finding about the same casting. Ranked by what they add: kg, then money,
-/// then as `attemptsFor` has them. Each remedy carries its edit (RFC 6902 JSON Patch on the plan file) and the values
-///   added_kg, added_minor, currency, use_percent (after), refinement-independent
-/// from which the effect is worded. At most one of a kind (the gentlest that clears). Empty when nothing clears, for
-/// findings that are not `isWorthTrying`, or when `stop` was asked.
-std::vector<Remedy> triedRemedies(const Plan& plan, const PriceBook& prices, const Assessment& assessed,
-                                  const CastingStrength& strength, const Finding& finding, Refinement refinement,
-                                  std::stop_token stop = {});
+/// Finds remedies for the findings of one plan. An edit that may help with several findings is solved once. Not
+/// thread-safe; uses a second thread while it works.
+class RemedyFinder {
+public:
+    /// `assessed` is the assessment of this plan, with strength. `refinement`: what an edit has to hold at before it is
+    /// offered; what does not help is sorted out on coarse meshes.
+    RemedyFinder(const Plan& plan, const PriceBook& prices, AssessmentPtr assessed, Refinement refinement,
+                 StrengthAssessor::Solver solver = solveStrength);
+    ~RemedyFinder();
+
+    /// The findings worth trying, gravest first.
+    std::vector<Finding> findings() const;
+
+    /// The edits that were tried for one of the findings and clear it: none is offered that was not solved, or that
+    /// makes anything else worse (but its price in kg and money). Ranked by what they add: kg, then money, then as
+    /// `attemptsFor` has them. Each carries its edit (RFC 6902 JSON Patch on the plan file) and the values
+    ///   added_kg, added_minor, currency, use_percent (the greatest of the part, after it)
+    /// of which its effect is worded. At most one of a kind (the gentlest that clears). Empty when nothing clears, for
+    /// findings that are not `isWorthTrying`, or when `stop` was asked.
+    std::vector<Remedy> remedies(const Finding& finding, std::stop_token stop = {});
+
+private:
+    struct Memo;
+    std::unique_ptr<Memo> memo_;
+};
+
+/// By `complaintOf` the finding.
+using FoundRemedies = std::map<std::string, std::vector<Remedy>>;
+/// Code, case and first subject of a finding: what its remedies are found by.
+std::string complaintOf(const Finding& finding);
+/// The same assessment, each finding with the remedies that were found for it.
+AssessmentPtr withRemedies(const AssessmentPtr& assessment, const FoundRemedies& found);
 
 /// What a search minimises.
 enum class SearchGoal { lightest, cheapest };
@@ -39,13 +64,14 @@ struct SearchStep {
 
 struct SearchAnswer {
     Plan plan;
-    std::string edit;              ///< RFC 6902 JSON Patch
+    /// "form_lightest" or "form_cheapest", with its edit and, beside the values of every tried remedy, thickness_mm,
+    /// rim_depth_mm (0: no rim), rim_width_mm and 1 or 0 for ribs, cutout_rims, supports (one more) and mesh.
+    Remedy remedy;
     double massKg = 0.0;           ///< of the counter's castings
-    double addedKg = 0.0;
+    double addedKg = 0.0;          ///< to the whole plan
     std::int64_t addedMinor = 0;
     double usePercent = 0.0;
     int tried = 0;
-    std::map<std::string, FindingValue> values;  ///< thickness_mm, rim_depth_mm (0: none), rim_width_mm, ribs, supports
 };
 
 /// The lightest, or cheapest, form of a counter that has no strength finding of caution or stop: over thickness, rim,

@@ -138,23 +138,30 @@ double massOfPart(const Assessment& assessment, const std::string& part)
     return mass;
 }
 
-SearchAnswer answerOf(const Plan& before, const Candidate& found, double use, int tried, double massBefore)
+SearchAnswer answerOf(const Plan& before, const Candidate& found, SearchGoal goal, double use, int tried)
 {
     SearchAnswer answer;
     answer.plan = found.plan;
-    answer.edit = patchBetween(before, found.plan);
     answer.massKg = found.massKg;
-    answer.addedKg = found.massKg - massBefore;
+    answer.addedKg = found.added.kg;
     answer.addedMinor = found.added.minor;
     answer.usePercent = use;
     answer.tried = tried;
-    answer.values = {{"thickness_mm", found.form.thicknessMm},
+    Remedy& remedy = answer.remedy;
+    remedy.code = "form_cheapest";
+    if (goal == SearchGoal::lightest) remedy.code = "form_lightest";
+    remedy.edit = patchBetween(before, found.plan);
+    remedy.values = {{"thickness_mm", found.form.thicknessMm},
                      {"rim_depth_mm", found.form.rimDepthMm},
                      {"rim_width_mm", found.form.rimWidthMm},
                      {"ribs", found.form.ribsOverRests ? 1.0 : 0.0},
                      {"cutout_rims", found.form.cutoutRims ? 1.0 : 0.0},
                      {"supports", found.form.oneMoreSupport ? 1.0 : 0.0},
-                     {"mesh", found.form.mesh ? 1.0 : 0.0}};
+                     {"mesh", found.form.mesh ? 1.0 : 0.0},
+                     {"added_kg", answer.addedKg},
+                     {"added_minor", static_cast<double>(answer.addedMinor)},
+                     {"currency", before.currency},
+                     {"use_percent", use}};
     return answer;
 }
 
@@ -168,7 +175,6 @@ std::optional<SearchAnswer> searchCounter(const Plan& plan, const PriceBook& pri
     if (part == nullptr || part->kind() != PartKind::counter) return std::nullopt;
     Trial trial(plan, prices);
     if (!trial.added(plan)) return std::nullopt;
-    const double massBefore = massOfPart(*trial.last(), counter);
 
     std::vector<Candidate> candidates;
     for (const Form& form : formsFor(plan, *part)) {
@@ -206,7 +212,7 @@ std::optional<SearchAnswer> searchCounter(const Plan& plan, const PriceBook& pri
             holds = solved && complaintsOf(*strengths).empty();
             if (!holds) break;
         }
-        if (holds) return answerOf(plan, candidate, greatestUse(*strengths), tried, massBefore);
+        if (holds) return answerOf(plan, candidate, goal, greatestUse(*strengths), tried);
     }
     return std::nullopt;
 }

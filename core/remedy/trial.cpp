@@ -75,7 +75,8 @@ std::optional<Added> Trial::added(const Plan& after)
 
 std::optional<std::vector<CastingStrengthPtr>> strengthOfPart(const Plan& plan, const Assessment& assessment,
                                                               const std::string& part, Refinement refinement,
-                                                              CaseChoice choice, std::stop_token stop)
+                                                              CaseChoice choice, std::stop_token stop,
+                                                              const StrengthAssessor::Solver& solver)
 {
     std::vector<CastingPtr> castings;
     for (const PlacedCasting& placed : assessment.castings) {
@@ -83,7 +84,7 @@ std::optional<std::vector<CastingStrengthPtr>> strengthOfPart(const Plan& plan, 
     }
     std::vector<CastingStrengthPtr> strengths;
     for (const StrengthInput& input : strengthInputs(plan, castings)) {
-        CastingStrengthPtr strength = solveStrength(input, refinement, choice, stop);
+        CastingStrengthPtr strength = solver(input, refinement, choice, stop);
         if (!strength) return std::nullopt;
         strengths.push_back(std::move(strength));
     }

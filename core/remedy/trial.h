@@ -9,14 +9,12 @@
 
 #include "core/assess/assess.h"
 #include "core/plan/plan.h"
+#include "core/remedy/remedies.h"
 #include "core/structure/strength.h"
 
 /// Trying a changed plan: what it adds, and whether one part holds in it. For core/remedy only.
 namespace yardcast {
 
-/// Code, case, first subject: what makes two findings the same complaint. Cracking in place is one complaint, however
-/// sure it is.
-std::string complaintOf(const Finding& finding);
 /// How grave each complaint is; cautions and stops only.
 using Complaints = std::map<std::string, Severity>;
 Complaints complaintsOf(const std::vector<Finding>& findings);
@@ -51,7 +49,8 @@ private:
 /// Strength of all castings of one part; nothing when `stop` was asked.
 std::optional<std::vector<CastingStrengthPtr>> strengthOfPart(const Plan& plan, const Assessment& assessment,
                                                               const std::string& part, Refinement refinement,
-                                                              CaseChoice choice, std::stop_token stop);
+                                                              CaseChoice choice, std::stop_token stop,
+                                                              const StrengthAssessor::Solver& solver = solveStrength);
 /// All their complaints.
 Complaints complaintsOf(const std::vector<CastingStrengthPtr>& strengths);
 /// The greatest use of all their cases, percent.

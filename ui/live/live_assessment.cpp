@@ -5,6 +5,7 @@
 
 #include "core/assess/assess.h"
 #include "ui/document/plan_document.h"
+#include "ui/live/remedy_runner.h"
 #include "ui/live/strength_choice.h"
 #include "ui/live/strength_runner.h"
 
@@ -35,7 +36,8 @@ private:
 LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject* parent,
                                StrengthAssessor::Solver solver)
     : QObject(parent), document_(document), prices_(std::move(prices)), worker_(new Worker(prices_)),
-      runner_(new StrengthRunner(std::move(solver), this)), choice_(new StrengthChoice(this))
+      runner_(new StrengthRunner(solver, this)), choice_(new StrengthChoice(this)),
+      remedyRunner_(new RemedyRunner(std::move(solver), this))
 {
     worker_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
@@ -44,6 +46,12 @@ LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject
     connect(&document, &PlanDocument::documentReset, this, &LiveAssessment::forgetStrength);
     connect(&document, &PlanDocument::planChanged, this, &LiveAssessment::request);
     connect(runner_, &StrengthRunner::solved, this, &LiveAssessment::takeStrength);
+    connect(remedyRunner_, &RemedyRunner::found, this, &LiveAssessment::takeRemedies);
+    connect(remedyRunner_, &RemedyRunner::finished, this, [this](const PlanPtr& plan) {
+        if (plan != plan_) return;
+        tryingRemedies_ = false;
+        emit assessed();
+    });
     rest_.setSingleShot(true);
     rest_.setInterval(kRestMs);
     connect(&rest_, &QTimer::timeout, this, &LiveAssessment::refine);
@@ -86,8 +94,14 @@ void LiveAssessment::take(const PlanPtr& plan, const AssessmentPtr& assessment, 
     // What is left of the plan that was open before is not worth solving.
     const bool another = plan != plan_ && opened == opened_;
     base_ = assessment;
+    if (plan != plan_) {
+        // What would help was tried on another plan.
+        remedyRunner_->cancel();
+        remedies_.clear();
+        tryingRemedies_ = false;
+    }
     plan_ = plan;
-    assessment_ = withStrength(*plan_, base_, strength_);
+    putTogether();
     if (another) {
         if (strengthState_ != StrengthState::none) strengthState_ = StrengthState::older;
         runner_->ask({plan_, base_, Refinement::draft, casesNow()});
@@ -138,9 +152,32 @@ void LiveAssessment::takeStrength(const StrengthJob& job, const std::vector<Cast
     strengthState_ = job.plan != plan_ ? StrengthState::older
                      : whole           ? StrengthState::working
                                        : StrengthState::draft;
-    assessment_ = withStrength(*plan_, base_, strength_);
+    putTogether();
+    if (strengthState_ == StrengthState::working) tryRemedies();
     // A plan that was just opened is looked at: nobody's hand is to be waited for.
     if (std::exchange(fresh_, false)) refine();
+    emit assessed();
+}
+
+void LiveAssessment::putTogether()
+{
+    assessment_ = withStrength(*plan_, base_, strength_);
+    if (!remedies_.empty()) assessment_ = withRemedies(assessment_, remedies_);
+}
+
+void LiveAssessment::tryRemedies()
+{
+    remedies_.clear();
+    tryingRemedies_ = true;
+    remedyRunner_->ask(plan_, prices_, assessment_);
+}
+
+void LiveAssessment::takeRemedies(const PlanPtr& plan, const std::string& complaint,
+                                  const std::vector<Remedy>& remedies)
+{
+    if (plan != plan_ || remedies.empty()) return;
+    remedies_[complaint] = remedies;
+    putTogether();
     emit assessed();
 }
 

@@ -11,10 +11,12 @@
 #include "core/assess/strength_assessor.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
+#include "core/remedy/remedies.h"
 
 namespace yardcast::ui {
 
 class PlanDocument;
+class RemedyRunner;
 class StrengthChoice;
 class StrengthRunner;
 struct StrengthJob;
@@ -30,7 +32,8 @@ enum class StrengthState {
 /// Keeps an Assessment up to date beside the drawing, on threads of its own. Only the newest plan counts: while one
 /// is being assessed, those that came in between are skipped. The quick figures come first; strength follows, first
 /// coarse, and refined when the hand rests. `assessment()` is always that of `plan()`, with the newest strength that
-/// is known for its castings.
+/// is known for its castings. When all is refined, edits that may help are tried, and the findings get them as they
+/// are found.
 class LiveAssessment : public QObject {
     Q_OBJECT
 
@@ -46,6 +49,8 @@ public:
     bool isCurrent() const;
     StrengthState strengthState() const { return strengthState_; }
     bool isRefining() const { return strengthState_ != StrengthState::working; }
+    /// True while edits are being tried for the findings that are shown.
+    bool isTryingRemedies() const { return tryingRemedies_; }
     /// Which case card and drawing show; a gesture solves this one first.
     StrengthChoice& strengthChoice() const { return *choice_; }
     void setPrices(PriceBook prices);
@@ -62,6 +67,10 @@ private:
     void takeStrength(const StrengthJob& job, const std::vector<CastingStrengthPtr>& strength);
     void forgetStrength();
     void refine();
+    void tryRemedies();
+    void takeRemedies(const PlanPtr& plan, const std::string& complaint, const std::vector<Remedy>& remedies);
+    /// Base, strength and remedies as far as they are known.
+    void putTogether();
     CaseChoice casesNow() const;
 
     PlanDocument& document_;
@@ -76,6 +85,9 @@ private:
 
     StrengthRunner* runner_;
     StrengthChoice* choice_;
+    RemedyRunner* remedyRunner_;
+    FoundRemedies remedies_;       ///< of the plan shown
+    bool tryingRemedies_ = false;
     QTimer rest_;
     std::vector<CastingStrengthPtr> strength_;  ///< the newest known
     StrengthState strengthState_ = StrengthState::none;

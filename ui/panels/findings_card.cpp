@@ -9,6 +9,7 @@
 #include <QToolButton>
 
 #include "core/io/plan_patch.h"
+#include "core/remedy/attempts.h"
 #include "ui/document/plan_document.h"
 #include "ui/document/selection.h"
 #include "ui/live/live_assessment.h"
@@ -176,6 +177,10 @@ void FindingsCard::explain(int row)
     paragraph(tr("Where:"), where.join(tr(", ")));
     paragraph(tr("Why:"), findingSource(finding));
     paragraph(tr("What helps:"), findingHelp(finding));
+    if (finding.remedies.empty() && live().isTryingRemedies() && isWorthTrying(finding)) {
+        text += QStringLiteral("<p style='margin-top:2px;margin-bottom:2px'><i>%1</i></p>")
+                    .arg(tr("Edits that may help are being tried by the solver.").toHtmlEscaped());
+    }
     if (explanation_->text() != text) explanation_->setText(text);
     explanation_->setVisible(!text.isEmpty());
     remedies_->setRemedies(finding.remedies);

@@ -35,7 +35,7 @@ void RemedyList::setRemedies(const std::vector<Remedy>& remedies)
         line->setContentsMargins(0, 0, 0, 0);
         line->setSpacing(2 * kStepPx);
         const QString text = remedyText(remedy);
-        const QString effect = QString::fromStdString(remedy.effect);
+        const QString effect = remedyEffect(remedy);
         auto* label = new QLabel(row);
         label->setTextFormat(Qt::RichText);
         label->setWordWrap(true);

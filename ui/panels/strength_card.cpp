@@ -13,6 +13,7 @@
 #include "ui/look/theme.h"
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
+#include "ui/panels/search_box.h"
 #include "ui/panels/strength_values.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
@@ -87,6 +88,8 @@ StrengthCard::StrengthCard(PlanDocument& document, Selection& selection, LiveAss
     about_->setForegroundRole(QPalette::PlaceholderText);
     about_->setContentsMargins(kStepPx, kStepPx, kStepPx, 0);
     addFootnote(about_);
+    search_ = new SearchBox(document, live, this);
+    addFootnote(search_);
     connect(&live.strengthChoice(), &StrengthChoice::changed, this, &StrengthCard::refresh);
     connect(&selection, &Selection::chosenChanged, this, [this] {
         casting_.clear();
@@ -191,6 +194,7 @@ void StrengthCard::fillTables(const Plan& plan, const Assessment& assessment)
     });
     pieces_->lineModel().setLines(std::move(lines));
     const Shown what = shown(assessment);
+    search_->setPart(what.strength ? what.strength->part : std::string());
     fillChooser(what.strength);
     if (!what.result) return;
     fillCases(*what.strength);

@@ -9,6 +9,8 @@ class QLabel;
 
 namespace yardcast::ui {
 
+class SearchBox;
+
 /// How much of its strength each piece uses, in each case it goes through. The case that is looked at is that of the
 /// drawing; the piece is the chosen one, or the one that uses most.
 class StrengthCard : public LiveCard {
@@ -44,6 +46,7 @@ private:
     LineView* cases_;
     LineView* sections_;
     QLabel* about_;
+    SearchBox* search_;
     std::string casting_;  ///< looked at last in the table of pieces
     QList<StrengthCase> chosenFrom_;
 };

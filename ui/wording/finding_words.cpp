@@ -139,6 +139,28 @@ QString handledWord(const std::string& word)
     return QString::fromStdString(word);
 }
 
+/// "a field of 35 mm, rim 55 mm deep and 60 mm wide, ribs over its rests"
+QString formText(const Values& values)
+{
+    const auto number = [&](const char* key) {
+        const auto found = values.find(key);
+        const auto* value = found == values.end() ? nullptr : std::get_if<double>(&found->second);
+        return value ? *value : 0.0;
+    };
+    QStringList parts{Words::tr("a field of %1").arg(lengthText(number("thickness_mm")))};
+    if (number("rim_depth_mm") > 0.0) {
+        parts << Words::tr("rim %1 deep and %2 wide")
+                     .arg(lengthText(number("rim_depth_mm")), lengthText(number("rim_width_mm")));
+    } else {
+        parts << Words::tr("no rim");
+    }
+    if (number("cutout_rims") > 0.0) parts << Words::tr("rims about its cutouts");
+    if (number("ribs") > 0.0) parts << Words::tr("ribs over its rests");
+    if (number("supports") > 0.0) parts << Words::tr("one more support");
+    if (!(number("mesh") > 0.0)) parts << Words::tr("no mesh");
+    return parts.join(QStringLiteral(", "));
+}
+
 QString valueText(const Values& values, const QString& key, const QString& format)
 {
     const auto found = values.find(key.toStdString());
@@ -156,6 +178,7 @@ QString valueText(const Values& values, const QString& key, const QString& forma
     if (format == QLatin1String("amount")) return amountText(number, wordAt(values, "unit"));
     if (format == QLatin1String("unit")) return inUnit(number, wordAt(values, "unit"));
     if (format == QLatin1String("people")) return peopleText(number);
+    if (format == QLatin1String("form")) return formText(values);
     bool hasDecimals = false;
     const int decimals = format.toInt(&hasDecimals);
     return hasDecimals ? numberText(number, decimals) : byEnding(key, number);

@@ -23,6 +23,10 @@ const std::vector<RemedySentence> kRemedySentences{
     {"support_moved", WORDS("Move support {support} by {by_mm}.")},
     {"bars_added", WORDS("Lay {count} bars of {diameter_mm} along the strip, on the side that is pulled.")},
     {"steel_to_side", WORDS("Lay the mesh on the side that is pulled: {cover_mm} from the face.")},
+
+    // found by a search
+    {"form_lightest", WORDS("The lightest form that holds in every case: {thickness_mm:form}.")},
+    {"form_cheapest", WORDS("The cheapest form that holds in every case: {thickness_mm:form}.")},
 };
 
 }  // namespace yardcast::ui

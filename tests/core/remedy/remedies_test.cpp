@@ -31,16 +31,9 @@ struct Judged {
         }
         return nullptr;
     }
-    const CastingStrength& strength(const std::string& casting) const
-    {
-        const auto found = std::find_if(assessed->strength.begin(), assessed->strength.end(),
-                                        [&](const CastingStrengthPtr& one) { return one->casting == casting; });
-        return **found;
-    }
     std::vector<Remedy> remedies(const Finding& finding, std::stop_token stop = {}) const
     {
-        return triedRemedies(plan, exampleBook(), *assessed, strength(finding.subjects.front()), finding,
-                             Refinement::working, stop);
+        return RemedyFinder(plan, exampleBook(), assessed, Refinement::working).remedies(finding, stop);
     }
 };
 
@@ -69,9 +62,11 @@ TEST(TriedRemedies, ClearTheFindingWhenTheirEditIsApplied)
 {
     const Judged before = judge(weakSlab());
     int offered = 0;
-    for (const Finding& finding : before.assessed->findings) {
-        if (!isWorthTrying(finding)) continue;
-        for (const Remedy& remedy : before.remedies(finding)) {
+    RemedyFinder finder(before.plan, exampleBook(), before.assessed, Refinement::working);
+    FoundRemedies found;
+    for (const Finding& finding : finder.findings()) {
+        found[complaintOf(finding)] = finder.remedies(finding);
+        for (const Remedy& remedy : found[complaintOf(finding)]) {
             SCOPED_TRACE(finding.code + " by " + remedy.code);
             ++offered;
             const PlanReading after = applyPatch(before.plan, remedy.edit);
@@ -86,14 +81,21 @@ TEST(TriedRemedies, ClearTheFindingWhenTheirEditIsApplied)
         }
     }
     EXPECT_GT(offered, 0);
+    const AssessmentPtr with = withRemedies(before.assessed, found);
+    for (const Finding& finding : with->findings) {
+        const auto remedies = found.find(complaintOf(finding));
+        if (remedies != found.end()) {
+            EXPECT_EQ(finding.remedies, remedies->second);
+        }
+    }
 }
 
 TEST(TriedRemedies, AreRankedByWhatTheyAddAndNoneComesTwice)
 {
     const Judged before = judge(weakSlab());
-    for (const Finding& finding : before.assessed->findings) {
-        if (!isWorthTrying(finding)) continue;
-        const std::vector<Remedy> remedies = before.remedies(finding);
+    RemedyFinder finder(before.plan, exampleBook(), before.assessed, Refinement::working);
+    for (const Finding& finding : finder.findings()) {
+        const std::vector<Remedy> remedies = finder.remedies(finding);
         std::set<std::string> kinds;
         double last = -1e9;
         for (const Remedy& remedy : remedies) {

@@ -44,7 +44,7 @@ TEST(SearchCounter, FindsAFormThatHoldsAndIsLighter)
     EXPECT_LT(answer->addedKg, 0.0);
     EXPECT_TRUE(complaintsOf(solved(answer->plan)).empty());
     EXPECT_LE(answer->usePercent, 100.0);
-    const PlanReading patched = applyPatch(before, answer->edit);
+    const PlanReading patched = applyPatch(before, answer->remedy.edit);
     ASSERT_TRUE(patched.plan.has_value());
     EXPECT_EQ(*patched.plan, answer->plan);
 }

@@ -49,7 +49,7 @@ StrengthAssessor::Solver offering(const Plan& plan, const std::string& counter)
         if (!solved || input.casting->part != counter || !body || body->thicknessMm > thickness) return solved;
         auto answer = std::make_shared<CastingStrength>(*solved);
         Finding& finding = answer->findings.emplace_back();
-        finding.code = "cracks_surely_in_place";
+        finding.code = "lifts_off";  // of these, no edits are tried
         finding.severity = Severity::stop;
         finding.subjects = {input.casting->id, counter};
         Remedy& thicker = finding.remedies.emplace_back();
