@@ -136,10 +136,13 @@ CastingStrengthPtr completedFrom(const CastingStrengthPtr& newer, const CastingS
     for (const Finding& finding : older->findings) {
         const auto value = finding.values.find("case");
         const std::string* word = value == finding.values.end() ? nullptr : std::get_if<std::string>(&value->second);
-        const bool fromOlder = word && std::ranges::any_of(older->cases, [&](const CaseResult& one) {
-            return lacks(one.which) && *word == strengthCaseWord(one.which);
+        const bool missing = std::ranges::any_of(older->cases, [&](const CaseResult& one) {
+            return lacks(one.which) && (!word || *word == strengthCaseWord(one.which));
         });
-        if (fromOlder) whole->findings.push_back(finding);
+        // What names no case may have been found again.
+        const bool again =
+            !word && std::ranges::find(newer->findings, finding.code, &Finding::code) != newer->findings.end();
+        if (missing && !again) whole->findings.push_back(finding);
     }
     return whole;
 }

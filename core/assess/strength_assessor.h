@@ -57,8 +57,8 @@ private:
 };
 
 /// `newer` with the cases it lacks taken from `older`, an answer for the same casting as it was before: what is shown
-/// while not all cases are solved. Findings that name such a case (value `case`) come with it. `newer` itself where
-/// `older` has nothing to add.
+/// while not all cases are solved. Findings that name such a case (value `case`), or none and were not found again,
+/// come with it. `newer` itself where `older` has nothing to add.
 CastingStrengthPtr completedFrom(const CastingStrengthPtr& newer, const CastingStrengthPtr& older);
 
 /// The assessment with the strength of its castings: those in `strength` that speak about one of them (the others are

@@ -1,7 +1,9 @@
 #include <algorithm>
+#include <vector>
 
 #include <QFont>
 #include <QFontMetricsF>
+#include <QHash>
 #include <QPainter>
 #include <QStringList>
 #include <QTransform>
@@ -46,6 +48,29 @@ QSizeF sizeIn(const QFontMetricsF& metrics, const QStringList& lines)
     return {width, metrics.lineSpacing() * static_cast<double>(lines.size() - 1) + metrics.height()};
 }
 
+/// Setting words is what costs most in a repaint, and the same few are asked for over and over while one drags.
+QSizeF sizePx(const QString& text, const QFont& font)
+{
+    constexpr qsizetype kMostKept = 2000;
+    constexpr std::size_t kMostFonts = 12;
+    struct Sizes {
+        QFont font;
+        QHash<QString, QSizeF> byText;
+    };
+    thread_local std::vector<Sizes> kept;
+    auto found = std::find_if(kept.begin(), kept.end(), [&](const Sizes& one) { return one.font == font; });
+    if (found == kept.end()) {
+        if (kept.size() >= kMostFonts) kept.clear();
+        kept.push_back({font, {}});
+        found = std::prev(kept.end());
+    }
+    if (const auto known = found->byText.constFind(text); known != found->byText.constEnd()) return *known;
+    if (found->byText.size() >= kMostKept) found->byText.clear();
+    const QSizeF size = sizeIn(QFontMetricsF(font), text.split(QLatin1Char('\n')));
+    found->byText.insert(text, size);
+    return size;
+}
+
 }  // namespace
 
 double labelUnits(const PaintStyle& style)
@@ -61,7 +86,7 @@ double figureUnits(const PaintStyle& style)
 QSizeF textSizeMm(const QString& text, const PaintStyle& style, const TextLook& look)
 {
     const Setting setting = settingOf(style, look);
-    return sizeIn(QFontMetricsF(setting.font), text.split(QLatin1Char('\n'))) * setting.mmPerPx;
+    return sizePx(text, setting.font) * setting.mmPerPx;
 }
 
 QPainterPath paintText(QPainter& painter, QPointF at, const QString& text, const PaintStyle& style,
@@ -70,7 +95,7 @@ QPainterPath paintText(QPainter& painter, QPointF at, const QString& text, const
     const Setting setting = settingOf(style, look);
     const QFontMetricsF metrics(setting.font);
     const QStringList lines = text.split(QLatin1Char('\n'));
-    const QSizeF size = sizeIn(metrics, lines);
+    const QSizeF size = sizePx(text, setting.font);
     double left = -size.width() / 2.0;
     double top = -size.height() / 2.0;
     if (look.align & Qt::AlignLeft) {

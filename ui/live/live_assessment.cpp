@@ -132,9 +132,24 @@ void LiveAssessment::refine()
 
 CaseChoice LiveAssessment::casesNow() const
 {
-    if (!document_.isPreviewing()) return {};
-    const bool handling = choice_->which() && isHandling(*choice_->which());
-    return {.inUse = !handling, .handling = handling};
+    constexpr CaseChoice kAll{};
+    constexpr CaseChoice kInUse{.inUse = true, .handling = false};
+    // The first picture of a plan that was opened: the rest comes with the fine one.
+    if (fresh_) return kInUse;
+    if (!document_.isPreviewing()) return kAll;
+    if (const auto& which = choice_->which()) {
+        const bool handling = isHandling(*which);
+        return {.inUse = !handling, .handling = handling};
+    }
+    // Each piece is shown in its worst case; of those the hand is on it must be the true one.
+    const std::vector<PartPtr>& before = document_.committed()->parts;
+    const bool handlingIsSeen = std::ranges::any_of(strength_, [&](const CastingStrengthPtr& one) {
+        const CaseResult* worst = one->worst();
+        const int index = indexOfPart(*plan_, one->part);
+        if (!worst || !isHandling(worst->which) || index < 0) return false;
+        return std::ranges::find(before, plan_->parts[std::size_t(index)]) == before.end();
+    });
+    return handlingIsSeen ? kAll : kInUse;
 }
 
 void LiveAssessment::takeStrength(const StrengthJob& job, const std::vector<CastingStrengthPtr>& strength)

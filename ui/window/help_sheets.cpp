@@ -133,8 +133,9 @@ QString cautionsHtml()
                        "in."),
         HelpSheets::tr("Your strength. The limit for each person is yours to set; the reduction for teams is published "
                        "guidance, not a promise."),
-        HelpSheets::tr("Whether a slab survives stripping and turning: that is not computed yet. A light piece can "
-                       "still crack."),
+        HelpSheets::tr("Your concrete. Strength is that of the class of the mix at its age; nobody has broken a cube. "
+                       "Sun, frost, shrinkage and a knock at the corner come on top, and a piece that holds on the "
+                       "screen can still crack."),
     });
     html += "<p>" +
             HelpSheets::tr("Figures marked as estimates, judgement or common practice are no more than that. Every "

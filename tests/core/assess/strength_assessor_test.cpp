@@ -274,6 +274,20 @@ TEST(CompletedFrom, TakesOnlyWhatIsMissing)
     EXPECT_EQ(whole->findings.back().code, "tilt");
 }
 
+TEST(CompletedFrom, KeepsWhatNamesNoCaseUnlessItWasFoundAgain)
+{
+    auto older = std::make_shared<CastingStrength>(
+        *strengthOfCases({StrengthCase::inPlace, StrengthCase::tilt}, 1.0));
+    older->findings.push_back(finding("bearing", Severity::caution, {"C1"}));
+    older->findings.push_back(finding("curls", Severity::note, {"C1"}));
+    auto newer = std::make_shared<CastingStrength>(*strengthOfCases({StrengthCase::tilt}, 2.0));
+    newer->findings.push_back(finding("curls", Severity::note, {"C1"}));
+    const CastingStrengthPtr whole = completedFrom(newer, older);
+    std::vector<std::string> codes;
+    for (const Finding& one : whole->findings) codes.push_back(one.code);
+    EXPECT_THAT(codes, testing::UnorderedElementsAre("tilt", "curls", "in_place", "bearing"));
+}
+
 TEST(CompletedFrom, GivesTheNewOneWhereNothingIsMissing)
 {
     const auto older = strengthOfCases({StrengthCase::ownWeight}, 1.0);

@@ -51,7 +51,7 @@ public:
         const auto add = [&](StrengthCase which) {
             CaseResult& one = answer->cases.emplace_back();
             one.which = which;
-            one.usePercent = input.casting->massKg;
+            one.usePercent = input.casting->massKg * (which == StrengthCase::tilt ? tiltTimes_.load() : 1.0);
         };
         if (choice.inUse) add(StrengthCase::inPlace);
         if (choice.handling) add(StrengthCase::tilt);
@@ -64,6 +64,7 @@ public:
     }
 
     void holdDrafts(bool hold) { set(holdsDrafts_, hold); }
+    void setTiltTimes(double times) { tiltTimes_ = times; }
     void holdFine(bool hold) { set(holdsFine_, hold); }
     /// How many castings are being solved now.
     int under()
@@ -106,6 +107,7 @@ private:
     std::thread::id window_ = std::this_thread::get_id();
     std::vector<Call> calls_;
     int under_ = 0;
+    std::atomic<double> tiltTimes_ = 1.0;
     bool holdsDrafts_ = false;
     bool holdsFine_ = false;
     bool onWindowsThread_ = false;
@@ -215,6 +217,24 @@ private slots:
         document.preview(thickness(47.0));
         QTRY_COMPARE(live.strengthState(), StrengthState::draft);
         for (const auto& call : held.takeCalls()) QVERIFY(call.choice.handling && !call.choice.inUse);
+    }
+
+    /// With each piece in its worst case on the screen, a drag of one that is worst off in somebody's hands.
+    void aGestureSolvesTheWorstCaseOfWhatTheHandIsOn()
+    {
+        HeldSolver held;
+        held.setTiltTimes(2.0);
+        PlanDocument document;
+        LiveAssessment live(document, exampleBook(), nullptr, held.solver());
+        document.reset(sample("two-level-bar"));
+        QTRY_COMPARE(live.strengthState(), StrengthState::working);
+        held.takeCalls();
+        document.preview(thickness(47.0));
+        QTRY_COMPARE(live.strengthState(), StrengthState::draft);
+        const auto calls = held.takeCalls();
+        QVERIFY(!calls.empty());
+        for (const auto& call : calls) QVERIFY(call.choice.handling && call.choice.inUse);
+        QCOMPARE(live.assessment()->strengthOf("C1a")->worst()->usePercent, 2.0 * massOf(*live.assessment(), "C1a"));
     }
 
     void undoIsKnownAtOnce()
