@@ -6,6 +6,7 @@
 #include "core/structure/body.h"
 #include "core/structure/handling_cases.h"
 #include "core/structure/in_use.h"
+#include "core/structure/steel_worth.h"
 #include "core/structure/uprights.h"
 
 namespace yardcast {
@@ -83,6 +84,8 @@ CastingStrengthPtr solveStrength(const StrengthInput& input, Refinement refineme
         result->grips = std::move(answer->grips);
         result->gripsProposed = answer->gripsProposed;
     }
+    result->steel = steelWorth(input, result->cases);
+    addSteelFindings(input, result->steel, result->findings);
     std::stable_sort(result->cases.begin(), result->cases.end(),
                      [](const CaseResult& a, const CaseResult& b) { return a.which < b.which; });
     return result;

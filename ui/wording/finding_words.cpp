@@ -25,7 +25,7 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
     static const auto table = [] {
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
-                                 &kDisciplineSentences, &kHandlingSentences, &kInUseSentences}) {
+                                 &kDisciplineSentences, &kHandlingSentences, &kInUseSentences, &kSteelWorthSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;
@@ -50,6 +50,9 @@ std::string wordAt(const Values& values, const std::string& key)
 QString byEnding(const QString& key, double value)
 {
     if (key.endsWith(QLatin1String("_mm"))) return lengthText(value);
+    if (key.endsWith(QLatin1String("_nm"))) {
+        return shortNumberText(value, 0) + QChar(0x00A0) + QStringLiteral("Nm/m");
+    }
     if (key.endsWith(QLatin1String("_kg"))) return massText(value);
     if (key.endsWith(QLatin1String("_l"))) return volumeText(value);
     if (key.endsWith(QLatin1String("_m2"))) return areaText(value);

@@ -16,7 +16,8 @@ namespace {
 
 const std::vector<const std::vector<FindingSentence>*> kTables{&kPurchaseSentences, &kPriceFileSentences,
                                                                &kFileSentences, &kPlanSentences,
-                                                               &kDisciplineSentences, &kHandlingSentences, &kInUseSentences};
+                                                               &kDisciplineSentences, &kHandlingSentences, &kInUseSentences,
+                                                               &kSteelWorthSentences};
 
 QString sourcesOfCore()
 {
