@@ -266,6 +266,8 @@ void CanvasHost::flushOverlay()
         const std::optional<Point>& ring = snapper_.ring();
         overlay_.setGuides(snapper_.guides(), ring ? std::optional(drawn(*ring)) : std::nullopt);
         overlay_.rebuild();
+        // Words of the stage keep clear of the signs, which may have moved.
+        if (stage_ == Stage::strength) updateDrawing(overlay_.refreshStage());
     } else {
         overlay_.rebuildOutlines();
     }

@@ -227,7 +227,9 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
 std::vector<QRectF> Overlay::refreshStage()
 {
     const std::vector<StageMark> before = std::exchange(stageMarks_, stageMarks());
-    std::vector<QRectF> changed = strength_.refresh(stage_ == Stage::strength);
+    std::vector<QRectF> signs;
+    for (const Sign& sign : signs_) signs.push_back(sign.rect);
+    std::vector<QRectF> changed = strength_.refresh(stage_ == Stage::strength, signs);
     // Castings keep their order, so that what is the same mostly stands in the same place.
     const std::size_t most = std::max(before.size(), stageMarks_.size());
     for (std::size_t i = 0; i < most; ++i) {

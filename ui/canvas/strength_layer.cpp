@@ -63,7 +63,7 @@ bool StrengthLayer::isSeen(const StrengthItem& item) const
     return hits.empty() || hits.front().part == item.part->id;
 }
 
-std::vector<QRectF> StrengthLayer::refresh(bool shown)
+std::vector<QRectF> StrengthLayer::refresh(bool shown, const std::vector<QRectF>& taken)
 {
     const std::vector<StrengthItem> before = std::exchange(items_, shown ? itemsNow() : std::vector<StrengthItem>());
     std::vector<QRectF> changed;
@@ -79,7 +79,15 @@ std::vector<QRectF> StrengthLayer::refresh(bool shown)
     const PaintStyle& style = scene_.style();
     const bool sameStyle = style.mmPerUnit == style_.mmPerUnit && style.ink.dark == style_.ink.dark &&
                            style.devicePixels == style_.devicePixels;
-    if (changed.empty() && sameStyle) return changed;
+    const bool sameRoom = std::exchange(taken_, taken) == taken;
+    if (items_.empty() || (changed.empty() && sameStyle && sameRoom)) {
+        if (items_.empty()) {
+            for (const PlacedLabel& one : placed_) changed.push_back(one.box);
+            for (const Name& one : names_) changed.push_back(one.name.box);
+            forget();
+        }
+        return changed;
+    }
 
     const std::optional<double> scaleBefore = std::exchange(scale_, ui::deflectionScale(items_, style));
     if (scale_ != scaleBefore) {
@@ -116,11 +124,20 @@ std::vector<QRectF> StrengthLayer::refresh(bool shown)
     return changed;
 }
 
+void StrengthLayer::forget()
+{
+    labels_.clear();
+    placed_.clear();
+    names_.clear();
+    scale_.reset();
+    pictures_.sweep();
+}
+
 void StrengthLayer::placeWords()
 {
     style_ = scene_.style();
     labels_.clear();
-    std::vector<QRectF> taken;
+    std::vector<QRectF> taken = taken_;
     for (const StrengthItem& item : items_) {
         std::vector<OverlayLabel> labels = strengthLabels(item, pictures_, scene_.projection(), style_);
         std::ranges::move(labels, std::back_inserter(labels_));

@@ -26,8 +26,9 @@ public:
     {
     }
 
-    /// Where something has changed since the last call, drawing mm. Not `shown`: the layer is empty.
-    std::vector<QRectF> refresh(bool shown);
+    /// Where something has changed since the last call, drawing mm. Not `shown`: the layer is empty. `taken`: what words
+    /// keep clear of.
+    std::vector<QRectF> refresh(bool shown, const std::vector<QRectF>& taken);
     void paint(QPainter& painter, const QRectF& exposed);
 
     /// In words: use, tension and its side, deflection, where the casting is the first thing under the point; else
@@ -45,6 +46,7 @@ private:
     std::vector<StrengthItem> itemsNow() const;
     bool isSeen(const StrengthItem& item) const;
     void placeWords();
+    void forget();
 
     const PlanScene& scene_;
     const Selection& selection_;
@@ -54,6 +56,7 @@ private:
     std::vector<OverlayLabel> labels_;
     std::vector<PlacedLabel> placed_;
     std::vector<Name> names_;
+    std::vector<QRectF> taken_;
     UsePictures pictures_;
     PaintStyle style_;                 ///< that the words were placed for
 };

@@ -188,6 +188,9 @@ OverlayLabel worstLabel(const StrengthItem& item, QPointF at, const PaintStyle& 
     return label;
 }
 
+/// Held at a place small enough to be a point on the drawing.
+bool isHand(const HeldAt& held) { return held.region.empty() || held.under.starts_with("hand"); }
+
 void addHeldLabels(const StrengthItem& item, const Projection& projection, const PaintStyle& style,
                    std::vector<OverlayLabel>& labels)
 {
@@ -210,7 +213,7 @@ void addHeldLabels(const StrengthItem& item, const Projection& projection, const
                 Drawing::tr("on %1 of it").arg(percentText(100.0 * held.touchingShare));
             label.texts.prepend(name + QLatin1Char(' ') + force + QLatin1Char('\n') + share);
         }
-        label.clearUnits = held.region.empty() ? kHandMarkPx : isSeenFromEdge(item) ? 6.0 : 0.0;
+        label.clearUnits = isHand(held) ? kHandMarkPx : isSeenFromEdge(item) ? 6.0 : 0.0;
         labels.push_back(std::move(label));
     }
 }
@@ -340,11 +343,8 @@ void paintStrengthMarks(QPainter& painter, const StrengthItem& item, const Proje
     const QTransform& plane = *item.plane;
     const auto drawn = [&](Point own) { return plane.map(QPointF(own.x, own.y)); };
     for (const HeldAt& held : result.held) {
-        if (held.region.empty()) {
-            paintHand(painter, drawn(held.centre), style);
-        } else {
-            paintHeldRegion(painter, held.region, plane, style, held.liftedOff);
-        }
+        if (!held.region.empty()) paintHeldRegion(painter, held.region, plane, style, held.liftedOff);
+        if (isHand(held)) paintHand(painter, drawn(held.centre), style);
         if (held.liftedOff) paintLiftsOff(painter, drawn(held.centre), style);
     }
     for (const SectionForces& section : result.sections) {

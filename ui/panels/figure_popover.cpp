@@ -71,6 +71,12 @@ FigurePopover::FigurePopover(const QString& code, const QList<FigureValue>& valu
             auto* figure = new QLabel(value.value, this);
             figure->setFont(figureFont(figure->font()));
             figure->setAlignment(Qt::AlignRight | Qt::AlignTop);
+            // A long name of a part is broken, so that what it stands beside keeps its room.
+            constexpr int kMostPx = kWidthPx * 11 / 20;
+            if (figure->sizeHint().width() > kMostPx) {
+                figure->setWordWrap(true);
+                figure->setFixedWidth(kMostPx);
+            }
             grid->addWidget(name, row, 0);
             grid->addWidget(figure, row, 1);
             ++row;

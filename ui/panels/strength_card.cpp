@@ -236,6 +236,10 @@ void StrengthCard::fillCases(const CastingStrength& strength)
         lines.append(line);
     }
     cases_->lineModel().setLines(std::move(lines));
+    // The line is that of the drawing, wherever the case was chosen.
+    const auto& which = live().strengthChoice().which();
+    const int row = which ? cases_->lineModel().rowOf(caseKey(*which)) : -1;
+    if (cases_->currentRow() != row) cases_->setCurrentIndex(row < 0 ? QModelIndex() : cases_->lineModel().index(row, 0));
 }
 
 void StrengthCard::fillSections(const CaseResult& result, const Part* part)

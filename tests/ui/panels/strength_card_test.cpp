@@ -152,6 +152,9 @@ private slots:
         QCOMPARE(big(card)->figure(), QStringLiteral("160"));
         LineView* cases = tableOf(card, QStringLiteral("Cases"));
         QVERIFY(cases);
+        QCOMPARE(cases->currentRow(), -1);
+        f.live.strengthChoice().setWhich(StrengthCase::inPlace);
+        QCOMPARE(cases->lineModel().line(cases->currentRow()).key, QString::number(int(StrengthCase::inPlace)));
         const int row = cases->lineModel().rowOf(QString::number(int(StrengthCase::tilt)));
         QVERIFY(row >= 0);
         cases->setCurrentIndex(cases->lineModel().index(row, 0));
