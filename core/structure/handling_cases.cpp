@@ -251,7 +251,7 @@ private:
         Holders holders;
         for (int i = 0; i < count; ++i) {
             const double at = middle + half * (2.0 * i / (count - 1) - 1.0);
-            Region region = handBelow(edge, at);
+            Region region = handBelow(edge, at, at < middle ? -1.0 : 1.0);
             if (region.empty()) continue;
             const FreeBody::Place place = handled_.handBelow(region, edge.inward(), zMm);
             holders.all.push_back({"hand " + std::to_string(holders.all.size() + 1), {place}, {std::move(region)}});
@@ -259,14 +259,15 @@ private:
         return holders;
     }
 
-    /// What a hand covers below an edge; where there is little concrete at that place, the nearest place with more.
-    Region handBelow(const StandingEdge& edge, double atMm) const
+    /// What a hand covers below an edge; where there is little concrete at that place, the nearest place with more,
+    /// first towards `outwards`, so that hands stay on both sides of the weight.
+    Region handBelow(const StandingEdge& edge, double atMm, double outwards) const
     {
         const Point along = (edge.to - edge.from) * (1.0 / edge.lengthMm());
         const Point inset = edge.inward() * (kBelowEdgeMm / 2);
-        const double least = 0.5 * kHandMm.width * kBelowEdgeMm;
-        for (int step = 0; step * kHandMm.width / 2 < edge.lengthMm(); ++step) {
-            for (const double side : {-1.0, 1.0}) {
+        const double least = 0.3 * kHandMm.width * kBelowEdgeMm;
+        for (const double side : {outwards, -outwards}) {
+            for (int step = 0; step * kHandMm.width / 2 < edge.lengthMm(); ++step) {
                 const double mm = atMm + side * step * kHandMm.width / 2;
                 if (mm < 0.0 || mm > edge.lengthMm()) continue;
                 const Point middle = edge.from + along * mm + inset;

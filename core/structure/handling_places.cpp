@@ -122,6 +122,11 @@ std::vector<StandingEdge> standingEdges(const Region& outline, double leastShare
             same->edge = i;
         }
     }
+    const Point centroid = moments(outline).centroid();
+    std::erase_if(edges, [&](const StandingEdge& edge) {
+        const double at = dot(centroid - edge.from, (edge.to - edge.from) * (1.0 / edge.lengthMm()));
+        return !(at > 0.0 && at < edge.lengthMm());
+    });
     double longest = 0.0;
     for (const StandingEdge& edge : edges) longest = std::max(longest, edge.lengthMm());
     std::erase_if(edges, [&](const StandingEdge& edge) { return edge.lengthMm() < leastShare * longest; });

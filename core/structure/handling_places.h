@@ -21,7 +21,7 @@ struct SlabAxes {
 };
 SlabAxes slabAxes(const Region& outline);
 
-/// A straight outer edge on which the slab can stand: nothing of it reaches beyond.
+/// A straight outer edge on which the slab can stand: nothing of it reaches beyond, and its middle lies above the edge.
 struct StandingEdge {
     int edge = 0;       ///< of the outline's outer ring, from point `edge` to the next (the longest piece of it)
     Point from;         ///< the whole straight edge, inside to the left

@@ -55,6 +55,14 @@ TEST(StandingEdges, PiecesOfOneSideAreOneEdge)
     EXPECT_TRUE(edges[0].edge == 1 || edges[1].edge == 1) << "named by its longest piece";
 }
 
+TEST(StandingEdges, NothingStandsOnAnEdgeBesideItsMiddle)
+{
+    // Leaning far over: it would fall over its foot (0, 0) to (300, 0), and the top edge is as bad.
+    const auto edges = standingEdges(regionOf({{0, 0}, {300, 0}, {1500, 900}, {1200, 900}}), 0.0);
+    ASSERT_EQ(edges.size(), 2u);
+    for (const StandingEdge& edge : edges) EXPECT_NEAR(edge.lengthMm(), 1500, 1e-3);
+}
+
 TEST(EndsOfLine, ReachFromFirstToLastConcrete)
 {
     const auto ends = endsOfLine(kEll, {300, 0}, {0, 1});
