@@ -1,27 +1,12 @@
 #include "core/assess/assessment_json.h"
 
-#include <cmath>
-
-#include <nlohmann/json.hpp>
+#include "core/assess/json_tools.h"
+#include "core/assess/steel_json.h"
+#include "core/assess/strength_json.h"
 
 namespace yardcast {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-/// Figures to a millionth: far below what any of them is known to, without the noise of the last binary digits.
-double rounded(double value)
-{
-    if (!std::isfinite(value) || std::abs(value) > 1e9) return value;
-    const double result = std::round(value * 1e6) / 1e6;
-    return result == 0.0 ? 0.0 : result;
-}
-
-Json pointJson(const Point& point)
-{
-    return {rounded(point.x), rounded(point.y)};
-}
 
 const char* kindWord(PartKind kind)
 {
@@ -101,38 +86,6 @@ Json mixesJson(const Assessment& assessment)
                         {"castings", castings}});
     }
     return list;
-}
-
-Json steelJson(const SteelSchedule& steel)
-{
-    Json meshes = Json::array();
-    for (const MeshNeed& mesh : steel.meshes) {
-        meshes.push_back({{"casting", mesh.casting},
-                          {"bar_mm", rounded(mesh.barMm)},
-                          {"pitch_mm", rounded(mesh.pitchMm)},
-                          {"net_m2", rounded(mesh.netAreaM2)},
-                          {"with_laps_m2", rounded(mesh.withLapsM2)},
-                          {"mass_kg", rounded(mesh.massKg)}});
-    }
-    Json bars = Json::array();
-    for (const BarNeed& bar : steel.bars) {
-        bars.push_back({{"casting", bar.casting},
-                        {"diameter_mm", rounded(bar.diameterMm)},
-                        {"length_mm", rounded(bar.lengthMm)},
-                        {"count", bar.count},
-                        {"mass_kg", rounded(bar.massKg)}});
-    }
-    Json totals = Json::array();
-    for (const DiameterTotal& total : steel.barTotals) {
-        totals.push_back({{"diameter_mm", rounded(total.diameterMm)},
-                          {"length_m", rounded(total.lengthM)},
-                          {"mass_kg", rounded(total.massKg)}});
-    }
-    return {{"mesh", meshes},
-            {"bars", bars},
-            {"by_diameter", totals},
-            {"mesh_area_m2", rounded(steel.meshAreaM2)},
-            {"mass_kg", rounded(steel.massKg)}};
 }
 
 Json handlingJson(const Assessment& assessment)
@@ -278,7 +231,9 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
                      {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
                     {"castings", castingsJson(assessment)},
                     {"mixes", mixesJson(assessment)},
-                    {"steel", steelJson(assessment.steel)},
+                    {"strength", strengthJson(assessment.strength)},
+                    {"strength_castings", strengthCastingsJson(assessment.strength)},
+                    {"steel", steelJson(assessment)},
                     {"handling", handlingJson(assessment)},
                     {"mould", mouldJson(assessment.mould)},
                     {"front", fronts},

@@ -22,7 +22,7 @@ TEST(AssessmentJson, HasTheKeysOfTheContractThatExist)
 {
     const Json json = jsonOf(test::rowOfParts(10));
     EXPECT_EQ(json.at("yardcast_assessment"), 1);
-    for (const char* key : {"castings", "mixes", "steel", "handling", "mould", "front", "shopping", "findings"}) {
+    for (const char* key : {"castings", "mixes", "strength", "steel", "handling", "mould", "front", "shopping", "findings"}) {
         EXPECT_TRUE(json.contains(key)) << key;
     }
     for (const char* key : {"id", "part", "kind", "volume_l", "concrete_kg", "steel_kg", "filler_kg", "mass_kg",
@@ -49,7 +49,7 @@ TEST(AssessmentJson, HasTheKeysOfTheContractThatExist)
 TEST(AssessmentJson, LeavesOutWhatIsNotComputed)
 {
     const Json json = jsonOf(test::rowOfParts(10));
-    for (const char* key : {"strength", "gain", "weather", "levels", "days", "cuts"}) {
+    for (const char* key : {"gain", "weather", "levels", "days", "cuts"}) {
         EXPECT_FALSE(json.contains(key)) << key;
     }
 }
