@@ -72,6 +72,15 @@ const std::vector<Note> kNotes{
      WORDS("Sheets of 2000 × 1000 mm; loss from cutting comes on top.")},
     {"bar_length", WORDS("Bars"), WORDS("sum of count × length for each diameter"), WORDS("This plan's own bars."),
      WORDS("Cuts from stock lengths are allowed for with 10 % until the saw plans exist: an estimate.")},
+    {"bar_cut", WORDS("Length to cut"), WORDS("room between the covers, down to whole 5 mm"),
+     WORDS("BS 8666 (shape 00, straight; on a schedule up to whole 25 mm: from memory)."),
+     WORDS("Down, so that no end comes nearer to a side than the cover.")},
+    {"steel_worth", WORDS("What the steel is worth"),
+     WORDS("moment of the cracked section: rectangular block of concrete, steel where it lies; plain: strength in "
+           "bending of uncracked concrete"),
+     WORDS("EN 1992-1-1 3.1.7, 6.1 and 12.6; cracks at: 3.1.8."),
+     WORDS("A slab of a few centimetres is outside the code's scope. B500 is assumed for steel of every kind; bars and "
+           "grids of glass or basalt are not counted, nor are fibres.")},
     {"board_area", WORDS("Mould board"), WORDS("(base with margin + sides + formers) × 1.15"),
      WORDS("Estimate, common practice, no source."),
      WORDS("Holds until the saw plans exist; boards of 18 mm; no board is used twice.")},

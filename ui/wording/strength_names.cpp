@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string_view>
 
 #include "ui/wording/figures.h"
@@ -75,16 +76,16 @@ QString placeText(const PlaceName& place, const Part* part)
 
 QString heldText(const std::string& under)
 {
-    const auto numbered = [&](std::string_view word, const QString& sentence) {
-        if (under.rfind(word, 0) != 0) return QString();
-        return sentence.arg(QString::fromStdString(under.substr(word.size())));
+    const auto numbered = [&](std::string_view word) -> std::optional<QString> {
+        if (under.size() <= word.size() || under.compare(0, word.size(), word) != 0) return std::nullopt;
+        return QString::fromStdString(under.substr(word.size()));
     };
-    if (under == "edge") return Words::tr("edge");
+    if (const auto number = numbered("hand ")) return Words::tr("hand %1").arg(*number);
+    if (const auto number = numbered("batten ")) return Words::tr("batten %1").arg(*number);
+    if (const auto number = numbered("corner ")) return Words::tr("corner %1").arg(*number);
+    if (const auto number = numbered("pad ")) return Words::tr("pad %1").arg(*number);
     if (under == "late corner") return Words::tr("late corner");
-    for (const QString& text : {numbered("hand ", Words::tr("hand %1")), numbered("batten ", Words::tr("batten %1")),
-                                numbered("corner ", Words::tr("corner %1")), numbered("pad ", Words::tr("pad %1"))}) {
-        if (!text.isEmpty()) return text;
-    }
+    if (under == "edge") return Words::tr("edge");
     return QString::fromStdString(under);
 }
 
