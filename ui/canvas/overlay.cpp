@@ -257,6 +257,10 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
         if (plan.parts.empty() || plan.parts.back() != mark.part) plan.parts.push_back(mark.part);
         const auto lift = std::ranges::find(assessment->handling, mark.casting->id, &CastingLift::casting);
         if (lift != assessment->handling.end()) inSight.handling.push_back(*lift);
+        if (stage_ != Stage::steel) continue;
+        const auto layout = std::ranges::find(assessment->steel.layouts, mark.casting->id,
+                                             [](const CastingSteelLayoutPtr& one) { return one->casting; });
+        if (layout != assessment->steel.layouts.end()) inSight.steel.layouts.push_back(*layout);
     }
     if (inSight.castings.empty()) return;
     painter.save();

@@ -7,6 +7,7 @@
 
 #include "ui/drawing/label_set.h"
 #include "ui/drawing/painters.h"
+#include "ui/drawing/steel_painter.h"
 #include "ui/wording/figures.h"
 
 namespace yardcast::ui {
@@ -63,67 +64,6 @@ std::vector<QRectF> nameBoxes(const Plan& plan, const Projection& projection, co
     return boxes;
 }
 
-void paintMesh(QPainter& painter, const Part& part, const Mesh& mesh, const Casting& casting,
-               const Projection& projection, const PaintStyle& style)
-{
-    if (!(mesh.pitchMm > 1.0)) {
-        return;
-    }
-    // Side cover is taken as the cover to the face.
-    const Region inside = offset(casting.outline, -mesh.coverMm, OffsetJoin::mitre);
-    QPainterPath path;
-    for (const Polygon& polygon : inside) {
-        path.addPath(pathOf(ownToAbove(part, polygon.outer, projection)));
-        for (const Ring& hole : polygon.holes) {
-            path.addPath(pathOf(ownToAbove(part, hole, projection)));
-        }
-    }
-    // Far away the bars would run together: every second, fourth... is drawn.
-    double pitch = mesh.pitchMm;
-    const double least = (style.onPaper ? 1.2 : 4.0) * style.mmPerUnit;
-    while (pitch < least) {
-        pitch *= 2.0;
-    }
-    painter.setPen(thinPen(style, style.ink.steel));
-    for (const double angle : {0.0, 90.0}) {
-        const std::vector<QLineF> lines = hatchLines(path, part.place.turnDeg + angle, pitch);
-        painter.drawLines(lines.data(), static_cast<int>(lines.size()));
-    }
-}
-
-void paintBars(QPainter& painter, const Part& part, const BarGroup& bars, const Projection& projection,
-               const PaintStyle& style, std::vector<OverlayLabel>& labels)
-{
-    const Point along = bars.to - bars.from;
-    const double run = length(along);
-    if (run <= 0.0 || bars.count < 1 || bars.count > 500) {
-        return;
-    }
-    const Point aside = leftNormal(along) * (1.0 / run);
-    const double spacing = bars.spacingMm.value_or(40.0);
-    const double least = style.onPaper ? style.wide() : 2.0 * style.mmPerUnit;
-    QPen pen(style.ink.steel, std::max(bars.diameterMm, least), Qt::SolidLine, Qt::FlatCap);
-    painter.setPen(pen);
-    for (int i = 0; i < bars.count; ++i) {
-        const Point shift = aside * ((i - (bars.count - 1) / 2.0) * spacing);
-        painter.drawLine(projection.map(part.place.toPlan(bars.from + shift)),
-                         projection.map(part.place.toPlan(bars.to + shift)));
-    }
-    if (!style.showNames) {
-        return;
-    }
-    OverlayLabel label;
-    label.look.colour = style.ink.steel;
-    label.look.behind = style.ink.sheet;
-    const QString text = QCoreApplication::translate("Drawing", "%1 × Ø%2", "number of bars, diameter in mm")
-                             .arg(bars.count)
-                             .arg(shortNumberText(bars.diameterMm));
-    label.at = projection.map(part.place.toPlan((bars.from + bars.to) * 0.5));
-    label.texts = {text};
-    label.weight = bars.diameterMm * run * bars.count;
-    labels.push_back(std::move(label));
-}
-
 }  // namespace
 
 void paintCentreOfGravity(QPainter& painter, QPointF at, const PaintStyle& style, const QColor& colour)
@@ -145,20 +85,19 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
     if (!projection.isAbove()) {
         return;
     }
-    for (const PlacedCasting& placed : assessment.castings) {
-        const Part* part = placed.casting ? findPart(plan, placed.casting->part) : nullptr;
-        const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
-        if (counter && counter->steel && counter->steel->mesh) {
-            paintMesh(painter, *part, *counter->steel->mesh, *placed.casting, projection, style);
-        }
-    }
     std::vector<OverlayLabel> labels;
-    for (const PartPtr& part : plan.parts) {
+    for (const CastingSteelLayoutPtr& shared : assessment.steel.layouts) {
+        const CastingSteelLayout& layout = *shared;
+        const Part* part = findPart(plan, layout.part);
         const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
-        if (counter && counter->steel) {
-            for (const BarGroup& bars : counter->steel->bars) {
-                paintBars(painter, *part, bars, projection, style, labels);
-            }
+        if (!counter || !counter->steel) {
+            continue;
+        }
+        const OwnMap map = [&](Point own) { return projection.map(part->place.toPlan(own)); };
+        paintSteelLayout(painter, layout, map, part->place.turnDeg, style);
+        if (style.showNames) {
+            const std::vector<OverlayLabel> more = steelLabels(layout, map, style);
+            labels.insert(labels.end(), more.begin(), more.end());
         }
     }
     paintLabels(painter, labels, style, nameBoxes(plan, projection, style));

@@ -10,7 +10,8 @@
 /// left out. An assessment that is older than the plan is painted as far as its castings still exist.
 namespace yardcast::ui {
 
-/// Mesh clipped to the castings (within its cover) and bars as thick as they are, each with its figure ("8 mm").
+/// The sheets of mesh with their laps and the bars of counters as they are laid, each with its mark and how far above
+/// the mould base it lies; proposed bars dashed.
 void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                        const Projection& projection, const PaintStyle& style);
 /// Centre of gravity, mass and people of each casting, and the grips.

@@ -71,14 +71,18 @@ Picture planPicture(const Plan& plan, const Projection& projection, bool names =
     });
 }
 
-Assessment castingsOnly(const Plan& plan)
+Assessment withCastings(const Plan& plan)
 {
     Assessment assessment;
+    std::vector<CastingPtr> castings;
     for (const PartPtr& part : plan.parts) {
         for (const CastingPtr& casting : castingsOf(*part)) {
             assessment.castings.push_back({casting, centroidInPlan(*casting, *part)});
+            castings.push_back(casting);
         }
     }
+    std::vector<Finding> findings;
+    assessment.steel = steelSchedule(plan, castings, findings);
     return assessment;
 }
 
@@ -136,7 +140,7 @@ private slots:
     {
         for (const std::string& name : samplePlanNames()) {
             const Plan plan = samplePlan(name);
-            const Assessment assessment = castingsOnly(plan);
+            const Assessment assessment = withCastings(plan);
             QVERIFY(!assessment.castings.empty());
             for (const Projection& projection : {Projection::above(), Projection::front(), Projection::front(20)}) {
                 const Picture bare = planPicture(plan, projection, true);
@@ -163,7 +167,7 @@ private slots:
         counter.steel = Steel{};
         counter.steel->mesh = Mesh{};
         plan.parts = {makePart("C1", counter)};
-        const Assessment assessment = castingsOnly(plan);
+        const Assessment assessment = withCastings(plan);
         const Projection above = Projection::above();
         const Picture made = picture(plan, above, false, [&](QPainter& painter, const PaintStyle& style) {
             paintSteelOverlay(painter, plan, assessment, above, style);

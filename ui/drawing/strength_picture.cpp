@@ -1,0 +1,257 @@
+#include "ui/drawing/strength_picture.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include "ui/drawing/contours.h"
+#include "ui/drawing/marks.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/strength_names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+constexpr double kFull = 100.0;
+constexpr int kMostLines = 8;
+/// Lines shorter than this have no room for their figure, style units.
+constexpr double kShortestWithFigure = 12.0;
+constexpr double kLetterUnits = 4.0;
+
+QPolygonF mapped(const std::vector<Point>& points, const OwnMap& map)
+{
+    QPolygonF polygon;
+    for (const Point& point : points) {
+        polygon.append(map(point));
+    }
+    return polygon;
+}
+
+QPainterPath pathOfPieces(const std::vector<Ring>& pieces, const OwnMap& map)
+{
+    // One path for all, so that no seams show between the pieces.
+    QPainterPath path;
+    path.setFillRule(Qt::WindingFill);
+    for (const Ring& piece : pieces) {
+        path.addPolygon(mapped(piece, map));
+        path.closeSubpath();
+    }
+    return path;
+}
+
+QColor mixed(const QColor& a, const QColor& b, double share)
+{
+    const auto part = [share](int from, int to) { return static_cast<int>(std::lround(from + (to - from) * share)); };
+    return QColor(part(a.red(), b.red()), part(a.green(), b.green()), part(a.blue(), b.blue()));
+}
+
+double mostUse(const StrengthField& field)
+{
+    double most = 0.0;
+    for (const double use : field.usePercent) {
+        if (std::isfinite(use)) most = std::max(most, use);
+    }
+    return most;
+}
+
+/// Lines of 100 % are wide, the others narrow.
+QPen linePen(double level, const PaintStyle& style)
+{
+    return level >= kFull ? outlinePen(style) : thinPen(style, style.ink.ink);
+}
+
+QString forceText(double newton)
+{
+    return QCoreApplication::translate("Drawing", "%1\u00a0N").arg(numberText(newton, 0));
+}
+
+OverlayLabel plated(QPointF at, const QStringList& texts, const PaintStyle& style, double weight)
+{
+    OverlayLabel label;
+    label.at = at;
+    label.texts = texts;
+    label.look.behind = style.ink.sheet;
+    label.look.colour = style.ink.ink;
+    label.weight = weight;
+    return label;
+}
+
+void paintHeld(QPainter& painter, const HeldAt& held, const OwnMap& map, const PaintStyle& style,
+               std::vector<OverlayLabel>& labels)
+{
+    const QPointF at = map(held.centre);
+    // Hands are drawn as circles: the patches they press on are a matter of the solver's.
+    const bool point = held.region.empty() || held.under.rfind("hand ", 0) == 0;
+    const double radius = 1.5 * style.mmPerUnit;
+    painter.setBrush(Qt::NoBrush);
+    if (point) {
+        painter.setPen(style.pen(style.ink.ink, style.wide()));
+        painter.setBrush(style.ink.sheet);
+        painter.drawEllipse(at, radius, radius);
+        painter.setBrush(Qt::NoBrush);
+    } else {
+        painter.setPen(hiddenPen(style, style.ink.ink));
+        painter.drawPath(regionPath(held.region, map));
+    }
+    const QString name = heldText(held.under);
+    const QString force = forceText(held.forceN);
+    const QString words =
+        held.liftedOff ? QCoreApplication::translate("Drawing", "%1 lifts off").arg(name) : name + QLatin1Char(' ') + force;
+    OverlayLabel label = plated(at, {words, name}, style, 50.0);
+    label.clearUnits = point ? 1.5 : 0.0;
+    labels.push_back(std::move(label));
+}
+
+/// The end of the cut that lies farther from the middle of the casting, and the way out of it there.
+std::pair<QPointF, QPointF> letterPlace(const SectionForces& section, const StrengthField* field, const OwnMap& map)
+{
+    Point middle{};
+    if (field && !field->mesh.nodes.empty()) {
+        for (const Point& node : field->mesh.nodes) middle = middle + node;
+        middle = middle * (1.0 / static_cast<double>(field->mesh.nodes.size()));
+    }
+    const bool toIsOut = distance(section.to, middle) >= distance(section.from, middle);
+    const QPointF end = map(toIsOut ? section.to : section.from);
+    const QPointF other = map(toIsOut ? section.from : section.to);
+    const QPointF along = end - other;
+    const double run = std::hypot(along.x(), along.y());
+    return {end, run > 0.0 ? along / run : QPointF(0.0, 1.0)};
+}
+
+void paintWorst(QPainter& painter, QPointF at, const PaintStyle& style)
+{
+    const double radius = 1.9 * style.mmPerUnit;
+    painter.setPen(style.pen(style.ink.ink, style.wide()));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawEllipse(at, radius, radius);
+    for (const QPointF& arm : {QPointF(1.0, 0.0), QPointF(0.0, 1.0)}) {
+        painter.drawLine(at - 1.7 * radius * arm, at - 0.4 * radius * arm);
+        painter.drawLine(at + 0.4 * radius * arm, at + 1.7 * radius * arm);
+    }
+}
+
+}  // namespace
+
+std::vector<double> useLevels(double mostPercent)
+{
+    double step = 25.0;
+    for (const double finer : {10.0, 5.0, 2.0, 1.0}) {
+        if (mostPercent < 2.0 * step) step = finer;
+    }
+    for (const double coarser : {50.0, 100.0, 200.0, 500.0, 1000.0}) {
+        if (mostPercent > kMostLines * step) step = coarser;
+    }
+    std::vector<double> levels;
+    for (int i = 1; i <= kMostLines && i * step <= mostPercent; ++i) levels.push_back(i * step);
+    if (mostPercent >= kFull && std::find(levels.begin(), levels.end(), kFull) == levels.end())
+        levels.insert(levels.begin(), kFull);
+    std::sort(levels.begin(), levels.end());
+    return levels;
+}
+
+QString sectionLetter(std::size_t index)
+{
+    constexpr std::size_t kLetters = 26;
+    QString letter(QChar(static_cast<char16_t>(u'a' + index % kLetters)));
+    if (index >= kLetters) letter += QString::number(index / kLetters + 1);
+    return letter;
+}
+
+std::vector<SectionForces> shownSections(const CaseResult& result, std::size_t most)
+{
+    std::vector<std::size_t> order(result.sections.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return result.sections[a].usePercent > result.sections[b].usePercent;
+    });
+    order.resize(std::min(order.size(), most));
+    std::sort(order.begin(), order.end());
+    std::vector<SectionForces> shown;
+    for (const std::size_t index : order) shown.push_back(result.sections[index]);
+    return shown;
+}
+
+void paintUse(QPainter& painter, const CaseResult& result, const OwnMap& map, const PaintStyle& style)
+{
+    if (!result.field) return;
+    const StrengthField& field = *result.field;
+    const double most = mostUse(field);
+    std::vector<Ring> all;
+    for (const auto& triangle : field.mesh.triangles) {
+        all.push_back({field.mesh.nodes[triangle[0]], field.mesh.nodes[triangle[1]], field.mesh.nodes[triangle[2]]});
+    }
+    painter.fillPath(pathOfPieces(all, map), style.ink.sheet);
+    const std::vector<double> levels = useLevels(most);
+    constexpr double kDarkest = 0.42;
+    for (const double level : levels) {
+        const double share = kDarkest * std::min(1.0, level / kFull);
+        painter.fillPath(pathOfPieces(piecesAbove(field.mesh, field.usePercent, level), map),
+                         mixed(style.ink.sheet, style.ink.ink, share));
+    }
+    if (most >= kFull) {
+        painter.setPen(thinPen(style, style.ink.ink));
+        const double spacing = (style.onPaper ? 1.4 : 6.0) * style.mmPerUnit;
+        for (const auto& [from, to] : hatchThrough(piecesAbove(field.mesh, field.usePercent, kFull), 45.0, spacing)) {
+            painter.drawLine(map(from), map(to));
+        }
+    }
+    painter.setBrush(Qt::NoBrush);
+    for (const ContourLine& line : contourLines(field.mesh, field.usePercent, levels)) {
+        painter.setPen(linePen(line.level, style));
+        QPolygonF polygon = mapped(line.points, map);
+        if (line.closed) polygon.append(polygon.first());
+        painter.drawPolyline(polygon);
+    }
+}
+
+void paintUseMarks(QPainter& painter, const CaseResult& result, const std::vector<SectionForces>& sections,
+                   const OwnMap& map, const PaintStyle& style, std::vector<OverlayLabel> more)
+{
+    std::vector<OverlayLabel> labels = std::move(more);
+    for (const HeldAt& held : result.held) paintHeld(painter, held, map, style, labels);
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        painter.setPen(centrePen(style, style.ink.ink));
+        painter.drawLine(map(sections[i].from), map(sections[i].to));
+        const auto [end, out] = letterPlace(sections[i], result.field.get(), map);
+        painter.setPen(outlinePen(style));
+        painter.drawLine(end, end + out * (1.5 * style.mmPerUnit));
+        OverlayLabel label =
+            plated(end + out * (kLetterUnits * style.mmPerUnit), {sectionLetter(i)}, style, 80.0);
+        label.look.bold = true;
+        labels.push_back(std::move(label));
+    }
+    if (result.personGoverns) {
+        const QPointF at = map(result.personAt);
+        const double half = 0.9 * style.mmPerUnit;
+        painter.fillRect(QRectF(at - QPointF(half, half), at + QPointF(half, half)), style.ink.ink);
+        OverlayLabel label = plated(at, {QCoreApplication::translate("Drawing", "person")}, style, 60.0);
+        label.clearUnits = 3.4;
+        labels.push_back(std::move(label));
+    }
+    if (result.holds && result.usePercent > 0.0) {
+        const QPointF at = map(result.at);
+        paintWorst(painter, at, style);
+        OverlayLabel label = plated(at, {percentText(result.usePercent)}, style, 100.0);
+        label.clearUnits = 3.4;
+        label.look.bold = true;
+        labels.push_back(std::move(label));
+    }
+    if (result.field) {
+        const double least = kShortestWithFigure * style.mmPerUnit;
+        for (const ContourLine& line :
+             contourLines(result.field->mesh, result.field->usePercent, useLevels(mostUse(*result.field)))) {
+            const double run = line.lengthMm();
+            if (run < least) continue;
+            labels.push_back(plated(map(line.alongMm(0.5 * run).first),
+                                    {QCoreApplication::translate("Drawing", "%1").arg(numberText(line.level, 0))}, style,
+                                    20.0 + line.level / kFull));
+        }
+    }
+    paintLabels(painter, labels, style);
+}
+
+}  // namespace yardcast::ui
