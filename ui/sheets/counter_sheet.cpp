@@ -7,6 +7,7 @@
 #include "ui/drawing/marks.h"
 #include "ui/sheets/cautions.h"
 #include "ui/sheets/counter_section.h"
+#include "ui/sheets/handedness.h"
 #include "ui/sheets/scales.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
@@ -20,32 +21,6 @@ namespace {
 
 constexpr double kNotesMm = 24.0;
 constexpr double kSectionMm = 52.0;
-
-/// A sentence one can check at the slab: where its largest cutout lies for one who stands at the front edge.
-QString handednessSentence(const Counter& counter)
-{
-    const Cutout* largest = nullptr;
-    double most = 0.0;
-    for (const Cutout& cutout : counter.cutouts) {
-        const double area = std::fabs(signedArea(cutoutRing(cutout)));
-        if (area > most) {
-            most = area;
-            largest = &cutout;
-        }
-    }
-    const std::optional<Box> box = boundsOf(counter.outline);
-    if (!largest || !box) {
-        return {};
-    }
-    const double aside = largest->centre.x - box->centre().x;
-    const QString name = purposeName(largest->purpose).toLower();
-    if (std::fabs(aside) < 5.0) {
-        return Sheets::tr("Stand at the front edge: the %1 is in the middle.").arg(name);
-    }
-    return (aside < 0.0 ? Sheets::tr("Stand at the front edge: the %1 is on your left.")
-                        : Sheets::tr("Stand at the front edge: the %1 is on your right."))
-        .arg(name);
-}
 
 QString makeSentence(const Counter& counter)
 {
@@ -91,18 +66,6 @@ QString cutoutSentence(const Counter& counter)
         said << one;
     }
     return said.isEmpty() ? QString() : said.join(QStringLiteral("; ")) + QLatin1Char('.');
-}
-
-/// Where the slab is marked: the left end of the edge farthest to the front.
-Point markedCorner(const Counter& counter)
-{
-    Point best = counter.outline.empty() ? Point{} : counter.outline.front();
-    for (const Point& point : counter.outline) {
-        if (point.y < best.y - 0.05 || (point.y < best.y + 0.05 && point.x < best.x)) {
-            best = point;
-        }
-    }
-    return best;
 }
 
 QString massSentence(const Assessment& assessment, const Part& part)
@@ -169,7 +132,7 @@ ScaledDrawing slabDrawing(const Part& whole, const std::vector<CastingPtr>& cast
         if (const auto* counter = std::get_if<Counter>(&part->body)) {
             painter.setPen(Qt::NoPen);
             painter.setBrush(style.ink.ink);
-            painter.drawEllipse(above.map(markedCorner(*counter)), 1.6 * unit, 1.6 * unit);
+            painter.drawEllipse(above.map(frontLeftCorner(counter->outline)), 1.6 * unit, 1.6 * unit);
             painter.setBrush(Qt::NoBrush);
         }
         paintFrontMark(painter, QPointF(slab.center().x(), bounds.bottom() + 5.0 * unit), style);

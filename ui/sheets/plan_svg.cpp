@@ -6,12 +6,21 @@
 #include <QSaveFile>
 #include <QSvgGenerator>
 
+#include "ui/drawing/marks.h"
+#include "ui/drawing/overlay_painter.h"
+#include "ui/drawing/own_map.h"
 #include "ui/drawing/part_painter.h"
+#include "ui/drawing/strength_picture.h"
+#include "ui/sheets/own_drawing.h"
 #include "ui/sheets/print_pack.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
 #include "ui/sheets/sheet_words.h"
+#include "ui/sheets/steel_drawing.h"
+#include "ui/wording/figures.h"
 #include "ui/wording/names.h"
+#include "ui/wording/steel_names.h"
+#include "ui/wording/strength_names.h"
 
 namespace yardcast::ui {
 
@@ -49,12 +58,221 @@ PaintStyle styleFor(const QRectF& bounds)
     return style;
 }
 
+struct SvgDrawing {
+    ScaledDrawing drawing;
+    QString description;
+};
+
+/// Drawings that share one frame, one over the other.
+ScaledDrawing together(const std::vector<ScaledDrawing>& drawings)
+{
+    ScaledDrawing whole;
+    whole.bounds = [drawings](const PaintStyle& style) {
+        QRectF bounds;
+        for (const ScaledDrawing& one : drawings) {
+            bounds |= one.bounds(style);
+        }
+        return bounds;
+    };
+    whole.paint = [drawings](QPainter& painter, const PaintStyle& style) {
+        for (const ScaledDrawing& one : drawings) {
+            one.paint(painter, style);
+        }
+    };
+    return whole;
+}
+
+/// The drawing with sentences above it.
+ScaledDrawing captioned(const ScaledDrawing& drawing, const QStringList& sentences)
+{
+    constexpr double kLine = 5.5;
+    const double above = kLine * static_cast<double>(sentences.size()) + 2.0;
+    const auto width = [sentences](const PaintStyle& style) {
+        double most = 0.0;
+        for (const QString& sentence : sentences) {
+            most = std::max(most, textSizeMm(sentence, style).width());
+        }
+        return most;
+    };
+    ScaledDrawing whole;
+    whole.bounds = [drawing, above, width](const PaintStyle& style) {
+        QRectF bounds = drawing.bounds(style).adjusted(0.0, -above * style.mmPerUnit, 0.0, 0.0);
+        bounds.setWidth(std::max(bounds.width(), width(style) + 4.0 * style.mmPerUnit));
+        return bounds;
+    };
+    whole.paint = [drawing, above, sentences](QPainter& painter, const PaintStyle& style) {
+        drawing.paint(painter, style);
+        TextLook look;
+        look.align = Qt::AlignLeft | Qt::AlignTop;
+        const double unit = style.mmPerUnit;
+        QPointF at = drawing.bounds(style).topLeft() + QPointF(2.0 * unit, (1.0 - above) * unit);
+        for (const QString& sentence : sentences) {
+            paintText(painter, at, sentence, style, look);
+            at.ry() += kLine * unit;
+        }
+    };
+    return whole;
+}
+
+CastingPtr castingOf(const Assessment& assessment, const std::string& id)
+{
+    const auto found = std::find_if(assessment.castings.begin(), assessment.castings.end(),
+                                    [&](const PlacedCasting& one) { return one.casting && one.casting->id == id; });
+    return found == assessment.castings.end() ? nullptr : found->casting;
+}
+
+/// The plan drawing with something over it.
+ScaledDrawing planWith(const Plan& plan, const Assessment& assessment,
+                       const std::function<void(QPainter&, const Plan&, const Assessment&, const PaintStyle&)>& over)
+{
+    const ScaledDrawing base = planDrawing(plan, Measured::no);
+    ScaledDrawing drawing;
+    drawing.bounds = base.bounds;
+    drawing.paint = [base, over, plan, assessment](QPainter& painter, const PaintStyle& style) {
+        base.paint(painter, style);
+        over(painter, plan, assessment, style);
+    };
+    return drawing;
+}
+
+SvgDrawing steelSvg(const Plan& plan, const Assessment& assessment, const Part* part)
+{
+    QStringList said{Sheets::tr("Steel, as it stands, seen from above.")};
+    std::vector<ScaledDrawing> drawings;
+    bool faceDown = false;
+    bool proposed = false;
+    for (const CastingSteelLayoutPtr& shared : assessment.steel.layouts) {
+        const CastingSteelLayout& layout = *shared;
+        if (part && layout.part != part->id) {
+            continue;
+        }
+        faceDown = faceDown || seenOf(layout) == Seen::inTheMould;
+        proposed = proposed || !layout.cornerBars.empty();
+        const CastingPtr casting = castingOf(assessment, layout.casting);
+        if (part && casting) {
+            SteelDrawingOptions options;
+            options.seen = Seen::asItStands;
+            drawings.push_back(steelDrawing(*part, casting, layout, options));
+            for (const MeshLayout& mesh : layout.meshes) {
+                said << Sheets::tr("Mesh %1 of %2: %3, %4 in use.")
+                            .arg(meshMark(mesh.pieces.empty() ? 1 : mesh.pieces.front().mark),
+                                 QString::fromStdString(layout.casting), heightText(mesh.height, layout.datum),
+                                 steelSideText(mesh.height.side, part->kind() == PartKind::counter));
+            }
+        }
+    }
+    if (faceDown) {
+        said << Sheets::tr("What is cast face down lies mirrored in its mould: print the sheet Steel for that.");
+    }
+    if (proposed) {
+        said << Sheets::tr("Dashed: proposed, not in the plan.");
+    }
+    if (part && part->kind() == PartKind::panel) {
+        said[0] = Sheets::tr("Steel, as it stands, seen from the front.");
+    }
+    SvgDrawing svg;
+    if (!part) {
+        svg.drawing = planWith(plan, assessment, [](QPainter& painter, const Plan& shown, const Assessment& with,
+                                                    const PaintStyle& style) {
+            paintSteelOverlay(painter, shown, with, Projection::above(), style);
+        });
+    } else {
+        svg.drawing = drawings.empty() ? partDrawing(*part) : together(drawings);
+    }
+    if (part ? drawings.empty() : assessment.steel.layouts.empty()) {
+        said = QStringList{part ? Sheets::tr("%1 has no mesh and no bars.").arg(subjectName(&plan, part->id))
+                                : Sheets::tr("No casting of this plan has mesh or bars.")};
+    }
+    svg.drawing = captioned(svg.drawing, said);
+    svg.description = said.join(QLatin1Char(' '));
+    return svg;
+}
+
+QString caseSentence(const Plan& plan, const CastingStrength& strength, const CaseResult& result)
+{
+    return Sheets::tr("%1: %2, %3, use %4.")
+        .arg(subjectName(&plan, strength.casting), strengthCaseName(result.which).toLower(), ageText(result.ageH),
+             percentText(result.usePercent));
+}
+
+void paintStrengthInPlan(QPainter& painter, const Plan& plan, const Assessment& assessment, const PaintStyle& style)
+{
+    const Projection above = Projection::above();
+    for (const CastingStrengthPtr& strength : assessment.strength) {
+        const Part* part = strength ? findPart(plan, strength->part) : nullptr;
+        const CaseResult* worst = strength ? strength->worst() : nullptr;
+        const CastingPtr casting = strength ? castingOf(assessment, strength->casting) : nullptr;
+        if (!part || part->kind() != PartKind::counter || !worst || !casting) {
+            continue;
+        }
+        const OwnMap map = [&](Point own) { return above.map(part->place.toPlan(own)); };
+        paintUse(painter, *worst, map, style);
+        painter.setPen(outlinePen(style));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPath(regionPath(casting->outline, map));
+        paintUseMarks(painter, *worst, {}, map, style);
+    }
+}
+
+SvgDrawing strengthSvg(const Plan& plan, const Assessment& assessment, const Part* part)
+{
+    constexpr std::size_t kMostSections = 12;
+    QStringList said{Sheets::tr("Use of strength in percent, each in its worst case; as it stands.")};
+    std::vector<ScaledDrawing> drawings;
+    for (const CastingStrengthPtr& strength : assessment.strength) {
+        const CaseResult* worst = strength ? strength->worst() : nullptr;
+        if (!worst || (part && strength->part != part->id)) {
+            continue;
+        }
+        const Part* own = findPart(plan, strength->part);
+        if (!own || (!part && own->kind() != PartKind::counter)) {
+            continue;
+        }
+        said << caseSentence(plan, *strength, *worst);
+        const CastingPtr casting = castingOf(assessment, strength->casting);
+        if (part && casting) {
+            drawings.push_back(
+                strengthDrawing(*part, casting, *worst, shownSections(*worst, kMostSections)));
+        }
+    }
+    SvgDrawing svg;
+    if (!part) {
+        svg.drawing = planWith(plan, assessment, paintStrengthInPlan);
+    } else {
+        svg.drawing = drawings.empty() ? partDrawing(*part) : together(drawings);
+    }
+    if (said.size() == 1) {
+        said = QStringList{Sheets::tr("Nothing here was solved for strength.")};
+    } else {
+        said << Sheets::tr("A careful estimate, no structural design: so thin a slab lies outside the code's scope.");
+    }
+    svg.drawing = captioned(svg.drawing, said);
+    svg.description = said.join(QLatin1Char(' '));
+    return svg;
+}
+
+SvgDrawing svgOf(const Plan& plan, const Assessment& assessment, const QString& view, const Part* part)
+{
+    if (view == QLatin1String("steel")) {
+        return steelSvg(plan, assessment, part);
+    }
+    if (view == QLatin1String("strength")) {
+        return strengthSvg(plan, assessment, part);
+    }
+    return {part ? partDrawing(*part) : planDrawing(plan, Measured::yes), Sheets::tr("From above, as it stands.")};
+}
+
 }  // namespace
 
-bool writePlanSvg(const QString& path, const Plan& plan, const Assessment&, const QString& view,
+QStringList svgViews()
+{
+    return {QStringLiteral("plan"), QStringLiteral("strength"), QStringLiteral("steel")};
+}
+
+bool writePlanSvg(const QString& path, const Plan& plan, const Assessment& assessment, const QString& view,
                   const QString& partId, QString* error)
 {
-    if (view != QLatin1String("plan")) {
+    if (!svgViews().contains(view)) {
         return fail(error, Sheets::tr("there is no view \"%1\"").arg(view));
     }
     const Part* part = partId.isEmpty() ? nullptr : findPart(plan, partId.toStdString());
@@ -63,7 +281,8 @@ bool writePlanSvg(const QString& path, const Plan& plan, const Assessment&, cons
     }
     const QString title = part ? subjectName(&plan, part->id) : QString::fromStdString(plan.title);
     const Projection above = Projection::above();
-    const ScaledDrawing drawing = part ? partDrawing(*part) : planDrawing(plan, Measured::yes);
+    const SvgDrawing svgDrawing = svgOf(plan, assessment, view, part);
+    const ScaledDrawing& drawing = svgDrawing.drawing;
     const PaintStyle style =
         styleFor(part ? partShape(plan, *part, above).boundingRect() : drawingBounds(plan, above));
     // Whole mm, so that width, height and view box are the same.
@@ -77,8 +296,8 @@ bool writePlanSvg(const QString& path, const Plan& plan, const Assessment&, cons
     generator.setSize(bounds.size().toSize());
     generator.setViewBox(QRectF(QPointF(0.0, 0.0), bounds.size()));
     generator.setTitle(title);
-    generator.setDescription(Sheets::tr("From above, as it stands. True size: one unit is one mm. Figures are mm. "
-                                        "Front at the bottom."));
+    generator.setDescription(svgDrawing.description + QLatin1Char(' ') +
+                             Sheets::tr("True size: one unit is one mm. Figures are mm. Front at the bottom."));
     QPainter painter(&generator);
     painter.fillRect(QRectF(QPointF(0.0, 0.0), bounds.size()), Qt::white);
     painter.translate(-bounds.topLeft());

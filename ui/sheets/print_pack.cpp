@@ -42,6 +42,10 @@ std::vector<SheetPage> pagesOf(const Plan& plan, const Assessment& assessment, c
             add(planPages(plan, assessment));
         } else if (name == QLatin1String("front")) {
             add(frontPages(plan, options.frontLookDeg));
+        } else if (name == QLatin1String("strength")) {
+            add(strengthPages(plan, assessment));
+        } else if (name == QLatin1String("steel")) {
+            add(steelPages(plan, assessment));
         } else if (name == QLatin1String("lift")) {
             add(liftPages(plan, assessment));
         }
@@ -86,7 +90,8 @@ void setError(QString* error, const QString& text)
 
 QStringList sheetNames()
 {
-    return {QStringLiteral("shopping"), QStringLiteral("plan"), QStringLiteral("front"), QStringLiteral("lift")};
+    return {QStringLiteral("shopping"), QStringLiteral("plan"), QStringLiteral("front"), QStringLiteral("strength"),
+            QStringLiteral("steel"), QStringLiteral("lift")};
 }
 
 QString sheetTitle(const QString& name)
@@ -99,6 +104,12 @@ QString sheetTitle(const QString& name)
     }
     if (name == QLatin1String("front")) {
         return Sheets::tr("Front elevation");
+    }
+    if (name == QLatin1String("strength")) {
+        return Sheets::tr("Strength");
+    }
+    if (name == QLatin1String("steel")) {
+        return Sheets::tr("Steel");
     }
     if (name == QLatin1String("lift")) {
         return Sheets::tr("Weight and lifting");

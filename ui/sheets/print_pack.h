@@ -19,7 +19,8 @@ struct SheetOptions {
     double frontLookDeg = 90.0;         ///< direction of the front elevation, as in Projection::front
 };
 
-/// Names of the sheets in the order of the job: "shopping", "plan", "front", "lift".
+/// Names of the sheets in the order of the job: "shopping", "plan", "front", "strength", "steel",
+/// "lift".
 QStringList sheetNames();
 /// What a person calls the sheet: "Shopping list" and so on; empty for an unknown name.
 QString sheetTitle(const QString& name);
@@ -36,9 +37,12 @@ int packPageCount(const Plan& plan, const Assessment& assessment, const QStringL
 bool writePackPdf(const QString& path, const Plan& plan, const Assessment& assessment, const QStringList& sheets,
                   QString* error, const SheetOptions& options = {});
 
-/// A drawing in true size: one unit of the view box is one mm of the plan, width and height say so in mm. `view` is
-/// "plan" (from above); `partId` draws one part with all its dimensions, empty the whole plan. False: `error` says why
-/// (an unknown view or part, a file that cannot be written).
+/// What `writePlanSvg` can draw: "plan", "strength", "steel".
+QStringList svgViews();
+/// A drawing in true size: one unit of the view box is one mm of the plan, width and height say so in mm. All views are
+/// from above, as it stands; `partId` draws one part alone (uprights from their broad side where they are not seen from
+/// above), empty the whole plan. "plan" has dimensions; "strength" and "steel" say in words what they show, also where
+/// there is nothing. False: `error` says why (an unknown view or part, a file that cannot be written).
 bool writePlanSvg(const QString& path, const Plan& plan, const Assessment& assessment, const QString& view,
                   const QString& partId, QString* error);
 

@@ -33,6 +33,11 @@ std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessm
 std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment);
 std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg);
 std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment);
+/// For each counter the worst case in place and the worst when it is handled, its sections, and every case; supports and
+/// panels in a table. One page that says so where strength has not been computed.
+std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessment);
+/// For each casting with steel: as it lies in the mould with its section, and its lists.
+std::vector<SheetPage> steelPages(const Plan& plan, const Assessment& assessment);
 /// The plan from above: with its site and the connection points over all; measured or not.
 enum class Measured { no, yes };
 ScaledDrawing planDrawing(const Plan& plan, Measured measured);

@@ -1,0 +1,220 @@
+#include <cmath>
+
+#include <QTemporaryDir>
+#include <QtTest>
+
+#include "fake_strength.h"
+#include "pdf_probe.h"
+#include "sheet_plans.h"
+#include "ui/sheets/handedness.h"
+
+using namespace yardcast;
+using namespace yardcast::ui;
+
+namespace {
+
+constexpr double kDotsPerMm = 8.0;
+
+QString seen(const PdfPage& page)
+{
+    return page.text().replace(QChar(0x00A0), QLatin1Char(' ')).simplified();
+}
+
+QRectF placeOf(const PdfPage& page, const QString& text)
+{
+    for (const PdfWord& word : page.words) {
+        if (word.text == text) {
+            return word.box;
+        }
+    }
+    return {};
+}
+
+/// One counter with a sink left of the middle, mesh and two bars.
+Plan steelPlan(CounterCast cast)
+{
+    Plan plan = counterPlan();
+    auto part = std::make_shared<Part>(*plan.parts.at(0));
+    auto& counter = std::get<Counter>(part->body);
+    counter.cast = cast;
+    counter.steel = Steel{};
+    counter.steel->mesh = Mesh{};
+    BarGroup bars;
+    bars.from = {60.0, 55.0};
+    bars.to = {1740.0, 55.0};
+    bars.diameterMm = 8.0;
+    bars.count = 2;
+    bars.spacingMm = 40.0;
+    bars.coverMm = 25.0;
+    counter.steel->bars = {bars};
+    plan.parts = {part};
+    return plan;
+}
+
+}  // namespace
+
+class SteelSheetTest : public QObject {
+    Q_OBJECT
+
+private:
+    QTemporaryDir folder_;
+
+    QString pdfOf(const Plan& plan, const Assessment& assessment)
+    {
+        const QString path = folder_.filePath(QStringLiteral("steel.pdf"));
+        QString error;
+        if (!writePackPdf(path, plan, assessment, {QStringLiteral("steel")}, &error, onFixedDay())) {
+            qFatal("%s", qPrintable(error));
+        }
+        return path;
+    }
+
+private slots:
+    void faceDownIsMirroredAndSaysSo()
+    {
+        const Plan plan = steelPlan(CounterCast::faceDown);
+        const auto pages = readPdf(pdfOf(plan, *assessed(plan)));
+        QVERIFY(pages.size() >= 2);
+        const QString text = seen(pages[0]);
+        QVERIFY(text.contains(QStringLiteral("AS IT LIES IN THE MOULD (mirrored)")));
+        QVERIFY(text.contains(QStringLiteral("MIRRORED: what is on the left here is on the right when it stands.")));
+        // The sink lies left of the middle as it stands.
+        QVERIFY(text.contains(QStringLiteral("Stand at the front of the mould: the sink is on your right.")));
+        QVERIFY(text.contains(QStringLiteral("here it lies at the front right")));
+        QVERIFY(text.contains(QStringLiteral("FRONT: one stands here")));
+        QVERIFY(text.contains(QStringLiteral("Check: this line is 100 mm long")));
+        const QRectF name = placeOf(pages[0], QStringLiteral("K1"));
+        QVERIFY(!name.isNull());
+        // The drawing stands in the middle of the frame, which is 10 mm wider on the filing edge.
+        QVERIFY(name.center().x() > pages[0].sizeMm.width() / 2.0 + 5.0 + 5.0);
+    }
+
+    void faceUpIsNotMirrored()
+    {
+        const Plan plan = steelPlan(CounterCast::faceUp);
+        const auto pages = readPdf(pdfOf(plan, *assessed(plan)));
+        const QString text = seen(pages[0]);
+        QVERIFY(!text.contains(QStringLiteral("irrored")) && !text.contains(QStringLiteral("MIRRORED")));
+        QVERIFY(text.contains(QStringLiteral("from above, as it lies in the mould")));
+        QVERIFY(text.contains(QStringLiteral("face up, its underside on the mould base")));
+        QVERIFY(text.contains(QStringLiteral("the sink is on your left")));
+        QVERIFY(placeOf(pages[0], QStringLiteral("K1")).center().x() < pages[0].sizeMm.width() / 2.0 + 5.0 - 5.0);
+    }
+
+    void theMarkedCornerIsWhereTheWordsSay()
+    {
+        for (const CounterCast cast : {CounterCast::faceDown, CounterCast::faceUp}) {
+            const Plan plan = steelPlan(cast);
+            const QString path = pdfOf(plan, *assessed(plan));
+            const auto pages = readPdf(path);
+            const QImage picture = pdfPicture(path, 1, kDotsPerMm);
+            // The dot is the only thing that is black over 2 mm both ways; the title block lies below.
+            std::optional<QPointF> dot;
+            const int size = static_cast<int>(2.0 * kDotsPerMm);
+            const QRectF mark = placeOf(pages[0], QStringLiteral("FRONT:"));
+            const int low = static_cast<int>((mark.top() - 3.0) * kDotsPerMm);
+            for (int y = 30 * static_cast<int>(kDotsPerMm); y + size < low && !dot; y += 2) {
+                for (int x = static_cast<int>(25 * kDotsPerMm); x + size < picture.width() && !dot; x += 2) {
+                    bool black = true;
+                    for (int j = 0; j < size && black; j += 2) {
+                        for (int i = 0; i < size && black; i += 2) black = qGray(picture.pixel(x + i, y + j)) < 90;
+                    }
+                    if (black) dot = QPointF(x, y) / kDotsPerMm;
+                }
+            }
+            QVERIFY(dot.has_value());
+            const double middle = pages[0].sizeMm.width() / 2.0 + 5.0;
+            QCOMPARE(dot->x() > middle, cast == CounterCast::faceDown);
+        }
+    }
+
+    void theListsHoldEverySheetAndBar()
+    {
+        const Plan plan = steelPlan(CounterCast::faceDown);
+        const AssessmentPtr assessment = withFakeStrength(assessed(plan));
+        const auto pages = readPdf(pdfOf(plan, *assessment));
+        QString text;
+        for (const PdfPage& page : pages) text += seen(page) + QLatin1Char(' ');
+        QVERIFY(!assessment->steel.layouts.empty());
+        for (const CastingSteelLayoutPtr& layout : assessment->steel.layouts) {
+            for (const BarListRow& bar : layout->barList) {
+                QVERIFY2(text.contains(QStringLiteral("bar %1").arg(bar.mark)), "no such mark");
+                QVERIFY2(text.contains(QString::number(bar.cutLengthMm)), "no such length");
+                QVERIFY(!bar.suggested || text.contains(QStringLiteral("PROPOSED")));
+            }
+            for (const MeshLayout& mesh : layout->meshes) {
+                for (const MeshPiece& piece : mesh.pieces) {
+                    const QString size = QStringLiteral("%1 × %2")
+                                             .arg(std::round(piece.at.width()))
+                                             .arg(std::round(piece.at.height()));
+                    QVERIFY2(text.contains(size), qPrintable(size));
+                }
+                QVERIFY(text.contains(QStringLiteral("%1 mm above the mould base").arg(mesh.height.distanceMm)));
+            }
+        }
+        QVERIFY(text.contains(QStringLiteral("straight")));
+        QVERIFY(text.contains(QStringLiteral("Fibres are not counted")));
+        QVERIFY(text.contains(QStringLiteral("outside the code's scope")));
+        // Bars begin where the plan says, measured from the front left corner: the same in both views.
+        QVERIFY(text.contains(QStringLiteral("60, 35")) && text.contains(QStringLiteral("1740, 75")));
+    }
+
+    void whatTheSteelIsWorthIsSaid()
+    {
+        const Plan plan = steelPlan(CounterCast::faceDown);
+        auto assessment = std::make_shared<Assessment>(*withFakeStrength(assessed(plan)));
+        auto strength = std::make_shared<CastingStrength>(*assessment->strength.at(0));
+        SteelCheck check;
+        check.name = {PlaceKind::stripInFront, "K1", ""};
+        check.tensionAtFace = true;
+        check.designMomentN = 600.0;
+        check.crackingMomentN = 900.0;
+        check.resistanceN = 300.0;
+        check.resistancePlainN = 450.0;
+        check.resistanceBestN = 1200.0;
+        check.steelAreaMm2M = 251.0;
+        check.breaksWithoutWarning = true;
+        strength->steel = {check};
+        assessment->strength = {strength};
+        QString text;
+        for (const PdfPage& page : readPdf(pdfOf(plan, *assessment))) text += seen(page) + QLatin1Char(' ');
+        QVERIFY(text.contains(QStringLiteral("it carries 0.5 times what is asked; plain concrete 0.75 times")));
+        QVERIFY(text.contains(QStringLiteral("break without warning")));
+        QVERIFY(text.contains(QStringLiteral("the same steel would carry 2 times")));
+        QVERIFY(text.contains(QStringLiteral("needed at the face")));
+    }
+
+    void noSteelIsSaid()
+    {
+        const Plan plan = counterPlan();
+        const auto pages = readPdf(pdfOf(plan, *assessed(plan)));
+        QCOMPARE(pages.size(), std::size_t{1});
+        QVERIFY(seen(pages[0]).contains(QStringLiteral("No casting of this plan has mesh or bars.")));
+    }
+
+    void noWordLeavesTheFrame()
+    {
+        for (const std::string& name : samplePlanNames()) {
+            const Plan plan = samplePlan(name);
+            for (const PdfPage& page : readPdf(pdfOf(plan, *withFakeStrength(assessed(plan))))) {
+                const QRectF frame(20.0, 10.0, page.sizeMm.width() - 30.0, page.sizeMm.height() - 20.0);
+                for (const PdfWord& word : page.words) {
+                    QVERIFY2(word.box.left() > frame.left() && word.box.right() < frame.right() &&
+                                 frame.contains(word.box.center()),
+                             qPrintable(word.text));
+                }
+            }
+        }
+    }
+
+    void handednessTurnsRoundInTheMould()
+    {
+        const Counter counter = sinkCounter();
+        QVERIFY(handednessSentence(counter).contains(QStringLiteral("left")));
+        QVERIFY(handednessSentence(counter, Seen::inTheMould).contains(QStringLiteral("right")));
+        QVERIFY(handednessSentence(Counter{}).isEmpty());
+    }
+};
+
+QTEST_MAIN(SteelSheetTest)
+#include "steel_sheet_test.moc"

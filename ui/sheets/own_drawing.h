@@ -1,0 +1,17 @@
+#pragma once
+
+#include <vector>
+
+#include "core/castings/casting.h"
+#include "core/plan/parts.h"
+#include "core/structure/strength.h"
+#include "ui/sheets/drawing_fit.h"
+
+namespace yardcast::ui {
+
+/// One casting in its own frame as it stands (a counter from above, an upright from its broad side), with how much of
+/// its strength a case uses. `sections` are lettered in their order.
+ScaledDrawing strengthDrawing(const Part& part, const CastingPtr& casting, const CaseResult& result,
+                              const std::vector<SectionForces>& sections);
+
+}  // namespace yardcast::ui

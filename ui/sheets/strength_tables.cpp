@@ -1,0 +1,158 @@
+#include "ui/sheets/strength_tables.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "ui/drawing/strength_picture.h"
+#include "ui/sheets/sheet_words.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/strength_names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+const SectionForces* worstSection(const CaseResult& result)
+{
+    const auto worst = std::max_element(
+        result.sections.begin(), result.sections.end(),
+        [](const SectionForces& a, const SectionForces& b) { return a.usePercent < b.usePercent; });
+    return worst == result.sections.end() ? nullptr : &*worst;
+}
+
+QString heldSentence(const CaseResult& result)
+{
+    QStringList holds;
+    QStringList lifted;
+    for (const HeldAt& held : result.held) {
+        if (held.liftedOff) {
+            lifted << heldText(held.under);
+        } else {
+            holds << Sheets::tr("%1: %2\u00a0N").arg(heldText(held.under), numberText(held.forceN, 0));
+        }
+    }
+    QStringList said;
+    if (!holds.isEmpty()) said << Sheets::tr("Held by %1.").arg(holds.join(QStringLiteral(", ")));
+    if (!lifted.isEmpty()) said << Sheets::tr("LIFTS OFF %1.").arg(lifted.join(QStringLiteral(", ")));
+    return said.join(QLatin1Char(' '));
+}
+
+QString factorText(const CaseResult& result)
+{
+    QString text = QStringLiteral("\u00d7") + numberText(result.factor, 2);
+    if (result.suctionKpa > 0.0) text += Sheets::tr(" and %1\u00a0kPa").arg(shortNumberText(result.suctionKpa));
+    return text;
+}
+
+QString edgeSentence(const CaseResult& result)
+{
+    if (result.edge < 0) return {};
+    return result.which == StrengthCase::tilt
+               ? Sheets::tr("Turns about edge %1.").arg(result.edge + 1)
+               : Sheets::tr("Stands on edge %1.").arg(result.edge + 1);
+}
+
+SheetRow rowOf(const CaseResult& result, const Part& part)
+{
+    SheetRow row;
+    if (!result.holds) {
+        row.cells = {strengthCaseName(result.which)};
+        row.note = Sheets::tr("Nothing holds it in this case, or it tips: it must not be done like this.");
+        return row;
+    }
+    row.cells = {strengthCaseName(result.which),       ageText(result.ageH),
+                 factorText(result),                   numberText(result.strengthMpa, 2),
+                 numberText(result.tensionTopMpa, 2),  numberText(result.tensionBottomMpa, 2),
+                 numberText(result.deflectionMm, 2),   percentText(result.usePercent)};
+    QStringList said{worstSentence(result, part)};
+    if (result.personGoverns) {
+        said << Sheets::tr("Worst with a person's load %1 from the left, %2 from the front.")
+                    .arg(lengthText(std::round(result.personAt.x)), lengthText(std::round(result.personAt.y)));
+    }
+    said << edgeSentence(result) << heldSentence(result);
+    said.removeAll(QString());
+    row.note = said.join(QLatin1Char(' '));
+    return row;
+}
+
+}  // namespace
+
+QString worstSentence(const CaseResult& result, const Part& part)
+{
+    const bool upright = part.kind() != PartKind::counter;
+    QString text = upright ? Sheets::tr("Worst: %1.").arg(placeText(result.place, &part))
+                           : Sheets::tr("Worst: %1, at the %2.")
+                                 .arg(placeText(result.place, &part), sideText(result.onFace));
+    if (const SectionForces* section = worstSection(result)) {
+        text += Sheets::tr(" Worst section: %1, moment %2\u00a0N, force %3\u00a0N/mm, use %4.")
+                    .arg(placeText(section->name, &part), numberText(section->meanMomentN, 0),
+                         numberText(section->meanForceNMm, 2), percentText(section->usePercent));
+    }
+    return text;
+}
+
+SheetTable caseTable(const CastingStrength& strength, const Part& part)
+{
+    SheetTable table;
+    const bool upright = part.kind() != PartKind::counter;
+    table.columns = {{Sheets::tr("Case"), 47.0, false},
+                     {Sheets::tr("Age"), 20.0, false},
+                     {Sheets::tr("Own weight, suction"), 30.0, false},
+                     {Sheets::tr("Strength MPa"), 17.0, true},
+                     {upright ? Sheets::tr("Tension, one side") : Sheets::tr("Tension, face"), 18.0, true},
+                     {upright ? Sheets::tr("other side") : Sheets::tr("underside"), 18.0, true},
+                     {Sheets::tr("Sag mm"), 14.0, true},
+                     {Sheets::tr("Use"), 16.0, true}};
+    const CaseResult* worst = strength.worst();
+    for (const CaseResult& result : strength.cases) {
+        SheetRow row = rowOf(result, part);
+        row.bold = &result == worst;
+        table.rows.push_back(std::move(row));
+    }
+    return table;
+}
+
+SheetTable sectionTable(const std::vector<SectionForces>& sections, const Part& part)
+{
+    SheetTable table;
+    table.columns = {{QString(), 5.0, false},
+                     {Sheets::tr("Section"), 40.0, false},
+                     {Sheets::tr("Moment N"), 16.0, true},
+                     {Sheets::tr("Force N/mm"), 15.0, true},
+                     {Sheets::tr("Use"), 14.0, true}};
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        const SectionForces& section = sections[i];
+        table.rows.push_back({{sectionLetter(i), placeText(section.name, &part), numberText(section.meanMomentN, 0),
+                               numberText(section.meanForceNMm, 2), percentText(section.usePercent)},
+                              {},
+                              false});
+    }
+    return table;
+}
+
+QStringList strengthSentences(const CastingStrength& strength)
+{
+    QStringList said{
+        Sheets::tr("Use: tension at the surface over the strength in bending that may be used at that age. From 100 % on,"
+                   " count on a crack."),
+        Sheets::tr("Moment: mean per width of the cut, in N (Nmm per mm), positive where the underside in use is in "
+                   "tension. Force in N per mm, tension positive. Tension in MPa."),
+        Sheets::tr("Only uncracked concrete is counted on: fibres are not counted, nor is steel."),
+        Sheets::tr("A slab as thin as this lies outside the code's scope: its formulas (EN 1992-1-1, 3.1.2 and 3.1.8) "
+                   "are borrowed, and the result is a careful estimate, no structural design."),
+        Sheets::tr("The strength holds for a cured casting at the temperature of the plan; colder or dried out, wait "
+                   "longer.")};
+    if (strength.gripsProposed) {
+        said << Sheets::tr("The plan sets no grips: those drawn are proposed, where the slab suffers least.");
+    }
+    return said;
+}
+
+QString strengthLegend()
+{
+    return Sheets::tr("Lines of equal use in percent, wide at 100, hatched above. Dashed: what it rests on. Circles: "
+                      "hands. Ring with cross: the worst place. Letters: sections of the table. Black dot: front left "
+                      "corner.");
+}
+
+}  // namespace yardcast::ui
