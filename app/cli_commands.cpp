@@ -18,16 +18,19 @@ int written(const std::string& text)
 
 int assess(const Job& job)
 {
-    const std::optional<Loaded> loaded = load(job);
+    std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
+    solve(*loaded, Refinement::printed);
     if (!job.json) return written(assessmentReport(*loaded));
     return written(assessmentJson(loaded->plan, *loaded->assessment, ui::findingWords(loaded->plan)));
 }
 
 int check(const Job& job)
 {
-    const std::optional<Loaded> loaded = load(job);
-    if (!loaded || !print(findingsReport(*loaded))) return kUnusable;
+    std::optional<Loaded> loaded = load(job);
+    if (!loaded) return kUnusable;
+    solve(*loaded, Refinement::working);
+    if (!print(findingsReport(*loaded))) return kUnusable;
     return loaded->assessment->count(Severity::stop) > 0 ? kStopFound : kDone;
 }
 

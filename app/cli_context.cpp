@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "core/assess/assess.h"
+#include "core/assess/strength_assessor.h"
 #include "core/io/plan_file.h"
 #include "ui/wording/finding_words.h"
 
@@ -72,6 +73,12 @@ std::optional<Loaded> load(const Job& job)
                      [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
     return Loaded{std::move(*reading.plan), std::move(*prices),
                   std::make_shared<const Assessment>(std::move(assessment))};
+}
+
+void solve(Loaded& loaded, Refinement refinement)
+{
+    const auto strength = StrengthAssessor().assess(loaded.plan, *loaded.assessment, refinement);
+    if (strength) loaded.assessment = withStrength(loaded.plan, loaded.assessment, *strength);
 }
 
 void complain(const std::string& text)

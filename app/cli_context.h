@@ -6,6 +6,7 @@
 #include "core/assess/assessment.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
+#include "core/structure/strength.h"
 
 /// What the commands of yardcast-cli share.
 namespace yardcast::cli {
@@ -35,6 +36,8 @@ struct Loaded {
 /// Reads the plan and the price book and assesses. Nothing where one of them cannot be used: then every reason was
 /// written to standard error, each with its pointer, what is wrong, and what would mend it.
 std::optional<Loaded> load(const Job& job);
+/// Solves the strength of every casting; what it finds is among the findings from then on.
+void solve(Loaded& loaded, Refinement refinement);
 
 /// "yardcast-cli: TEXT" and a newline on standard error.
 void complain(const std::string& text);

@@ -8,6 +8,7 @@
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_words.h"
 #include "ui/wording/names.h"
+#include "ui/wording/strength_names.h"
 
 namespace yardcast::cli {
 
@@ -79,6 +80,28 @@ QString steelTable(const SteelSchedule& steel)
     }
     table.add({Cli::tr("together"), QString(), massText(steel.massKg)});
     return heading(Cli::tr("Steel")) + table.text();
+}
+
+QString strengthTable(const Loaded& loaded)
+{
+    TextTable table(QStringLiteral("lllrrl"));
+    table.add({Cli::tr("casting"), Cli::tr("worst case"), Cli::tr("age"), Cli::tr("strength"), Cli::tr("use"),
+               Cli::tr("where")});
+    bool any = false;
+    for (const CastingStrengthPtr& strength : loaded.assessment->strength) {
+        const CaseResult* worst = strength ? strength->worst() : nullptr;
+        if (!worst) continue;
+        any = true;
+        if (!worst->holds) {
+            table.add({subjectName(&loaded.plan, strength->casting), strengthCaseName(worst->which), ageText(worst->ageH),
+                       QString(), QString(), Cli::tr("it tips, or nothing holds it")});
+            continue;
+        }
+        table.add({subjectName(&loaded.plan, strength->casting), strengthCaseName(worst->which), ageText(worst->ageH),
+                   Cli::tr("%1 MPa").arg(numberText(worst->strengthMpa, 2)), percentText(worst->usePercent),
+                   placeText(worst->place, findPart(loaded.plan, strength->part))});
+    }
+    return any ? heading(Cli::tr("Strength")) + table.text() : QString();
 }
 
 QString frontsTable(const Loaded& loaded)
@@ -175,6 +198,7 @@ std::string assessmentReport(const Loaded& loaded)
     QString text = titleOf(loaded.plan) + QLatin1Char('\n');
     text += castingsTable(loaded);
     if (!assessment.mixes.empty()) text += mixesTable(assessment);
+    text += strengthTable(loaded);
     text += steelTable(assessment.steel);
     text += frontsTable(loaded);
     text += heading(Cli::tr("Shopping list")) + QStringLiteral("  ") + budgetText(loaded);

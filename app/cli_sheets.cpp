@@ -64,8 +64,9 @@ int printSheets(const Job& job)
                  known.join(QStringLiteral(", ")).toStdString() + ".");
         return kUnusable;
     }
-    const std::optional<Loaded> loaded = load(job);
+    std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
+    solve(*loaded, Refinement::printed);
     const Painting painting;
     QString error;
     if (ui::writePackPdf(QFile::decodeName(job.outPath.c_str()), loaded->plan, *loaded->assessment,
@@ -79,12 +80,15 @@ int printSheets(const Job& job)
 int draw(const Job& job)
 {
     if (wouldOverwritePlan(job)) return kUnusable;
-    if (job.view != "plan") {
-        complain("there is no view \"" + job.view + "\". There is: plan.");
+    const QStringList views = ui::svgViews();
+    if (!views.contains(QString::fromStdString(job.view))) {
+        complain("there is no view \"" + job.view + "\". There are: " +
+                 views.join(QStringLiteral(", ")).toStdString() + ".");
         return kUnusable;
     }
-    const std::optional<Loaded> loaded = load(job);
+    std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
+    if (job.view == "strength") solve(*loaded, Refinement::printed);
     if (!job.part.empty() && !findPart(loaded->plan, job.part)) {
         std::string ids;
         for (const PartPtr& part : loaded->plan.parts) ids += (ids.empty() ? "" : ", ") + part->id;

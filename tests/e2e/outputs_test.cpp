@@ -216,6 +216,65 @@ TEST(Draw, WritesAnSvgThatIsXml)
     EXPECT_GT(elements, 20);
 }
 
+/// All text of a drawing, its no-break spaces as spaces.
+std::string svgText(const std::string& path)
+{
+    QXmlStreamReader xml(QByteArray::fromStdString(readText(path)));
+    QString text;
+    while (!xml.atEnd()) {
+        if (xml.readNext() == QXmlStreamReader::Characters) text += xml.text().toString() + QLatin1Char(' ');
+    }
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString();
+    return text.replace(QChar(0x00A0), QLatin1Char(' ')).simplified().toStdString();
+}
+
+TEST(Draw, SteelSaysItsMarksAndHowFarFromTheMouldBaseItLies)
+{
+    const Folder folder;
+    const std::string svg = folder.path("steel.svg");
+    for (const std::string& path : samplePaths()) {
+        const Outcome whole = run({"draw", path, "--view", "steel", "-o", svg});
+        ASSERT_EQ(whole.code, 0) << whole.err;
+        EXPECT_THAT(svgText(svg), HasSubstr("as it stands"));
+        const Json steel = Json::parse(run({"assess", path, "--json"}).out).at("steel");
+        const Json& layout = steel.at("layouts").at(0);
+        const std::string part = layout.at("part");
+        const Outcome one = run({"draw", path, "--view", "steel", "--part", part, "-o", svg});
+        ASSERT_EQ(one.code, 0) << one.err;
+        const std::string text = svgText(svg);
+        EXPECT_THAT(text, HasSubstr("mesh 1"));
+        EXPECT_THAT(text, HasSubstr("bar 1"));
+        EXPECT_THAT(text, HasSubstr("above the mould base"));
+        EXPECT_THAT(text, HasSubstr("as it stands"));
+    }
+}
+
+TEST(Draw, StrengthSaysCaseAgeAndUse)
+{
+    const Folder folder;
+    const std::string svg = folder.path("strength.svg");
+    const std::string plan = folder.write("small.yardplan", smallPlan());
+    for (const std::vector<std::string>& part : {std::vector<std::string>{}, {"--part", "C1"}}) {
+        std::vector<std::string> arguments{"draw", plan, "--view", "strength", "-o", svg};
+        arguments.insert(arguments.end(), part.begin(), part.end());
+        const Outcome outcome = run(arguments);
+        ASSERT_EQ(outcome.code, 0) << outcome.err;
+        const std::string text = svgText(svg);
+        EXPECT_THAT(text, HasSubstr("use "));
+        EXPECT_THAT(text, testing::ContainsRegex("at [0-9]+ (h|days)"));
+        EXPECT_THAT(text, HasSubstr("outside the code's scope"));
+    }
+}
+
+TEST(Draw, APartWithoutSteelSaysSo)
+{
+    const Folder folder;
+    const std::string svg = folder.path("steel.svg");
+    const std::string plan = folder.write("small.yardplan", smallPlan());
+    ASSERT_EQ(run({"draw", plan, "--view", "steel", "--part", "S1", "-o", svg}).code, 0);
+    EXPECT_THAT(svgText(svg), HasSubstr("no mesh and no bars"));
+}
+
 TEST(Draw, UnknownViewsAndPartsAreRefused)
 {
     const Folder folder;

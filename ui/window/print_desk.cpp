@@ -7,6 +7,7 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QGuiApplication>
 #include <QPrintDialog>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
@@ -51,7 +52,8 @@ bool PrintDesk::writePdf(const QString& file, const QStringList& sheets)
 bool PrintDesk::writeSvg(const QString& file)
 {
     QString reason;
-    const bool written = writePlanSvg(file, *bench_.document.committed(), *assessment(), "plan", {}, &reason);
+    const Plan& plan = *bench_.document.committed();
+    const bool written = writePlanSvg(file, plan, *assess(plan, bench_.live.prices()), "plan", {}, &reason);
     return tell(written, file, reason);
 }
 
@@ -118,10 +120,15 @@ int PrintDesk::paint(QPagedPaintDevice& device, const QStringList& sheets)
     return paintPack(device, *bench_.document.committed(), *assessment(), sheets, options);
 }
 
-AssessmentPtr PrintDesk::assessment() const
+AssessmentPtr PrintDesk::assessment()
 {
-    if (bench_.live.assessment() && bench_.live.plan() == bench_.document.committed()) return bench_.live.assessment();
-    return assess(*bench_.document.committed(), bench_.live.prices());
+    const Plan& plan = *bench_.document.committed();
+    const AssessmentPtr base = assess(plan, bench_.live.prices());
+    // What goes on paper is solved finer than what is on the screen.
+    QGuiApplication::setOverrideCursor(Qt::WaitCursor);
+    const auto strength = strength_.assess(plan, *base, Refinement::printed);
+    QGuiApplication::restoreOverrideCursor();
+    return strength ? withStrength(plan, base, *strength) : base;
 }
 
 QString PrintDesk::proposedFile(const QString& extension) const

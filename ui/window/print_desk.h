@@ -7,6 +7,7 @@
 #include <QStringList>
 
 #include "core/assess/assessment.h"
+#include "core/assess/strength_assessor.h"
 
 class QPagedPaintDevice;
 class QWidget;
@@ -37,7 +38,8 @@ private:
     void exportPdf();
     void exportSvg();
     int paint(QPagedPaintDevice& device, const QStringList& sheets);
-    AssessmentPtr assessment() const;
+    /// Of the committed plan, with strength at the refinement of paper.
+    AssessmentPtr assessment();
     QString proposedFile(const QString& extension) const;
     bool tell(bool written, const QString& file, const QString& reason);
 
@@ -45,6 +47,7 @@ private:
     Workbench& bench_;
     MessageBar& messages_;
     std::function<double()> lookDeg_;
+    StrengthAssessor strength_;
 };
 
 }  // namespace yardcast::ui
