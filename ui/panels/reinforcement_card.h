@@ -1,10 +1,13 @@
 #pragma once
 
+#include <vector>
+
 #include "ui/panels/live_card.h"
 
 namespace yardcast::ui {
 
-/// Mesh with laps and bars by diameter.
+/// Mesh with laps and bars by diameter, the bar list, what the mesh is cut into, and what the steel is worth where the
+/// strength of the castings is known.
 class ReinforcementCard : public LiveCard {
     Q_OBJECT
 
@@ -21,9 +24,33 @@ protected:
                     const Assessment& assessment) const override;
 
 private:
+    /// A row of the bar list, a piece of mesh (of those alike), a check: where they stand in the assessment.
+    struct BarRow {
+        CastingSteelLayoutPtr layout;
+        std::size_t row = 0;
+    };
+    struct PieceRow {
+        CastingSteelLayoutPtr layout;
+        std::size_t mesh = 0;
+        std::size_t piece = 0;
+        int count = 0;
+    };
+    struct CheckRow {
+        CastingStrengthPtr strength;
+        std::size_t check = 0;
+    };
+    static std::vector<BarRow> barRows(const Assessment& assessment);
+    static std::vector<PieceRow> pieceRows(const Assessment& assessment);
+    static std::vector<CheckRow> checkRows(const Assessment& assessment);
+
+    QList<Line> barLines(const Plan& plan, const Assessment& assessment) const;
+    QList<Line> meshLines(const Plan& plan, const Assessment& assessment) const;
+    QList<Line> checkLines(const Plan& plan, const Assessment& assessment) const;
+
     LineView* byDiameter_;
     LineView* bars_;
     LineView* meshes_;
+    LineView* worth_;
 };
 
 }  // namespace yardcast::ui

@@ -114,11 +114,25 @@ private slots:
         const SteelSchedule& steel = shown.assessment().steel;
         QCOMPARE(bigFigure(shown.card)->figure(), numberText(steel.massKg, steel.massKg < 100 ? 1 : 0));
         QVERIFY(lineText(shown.card, 1).contains(areaText(steel.meshAreaM2)));
-        QCOMPARE(table(shown.card, QStringLiteral("Bars"))->lineModel().rowCount(),
-                 static_cast<int>(steel.bars.size()));
-        // one line more: the total
-        QCOMPARE(table(shown.card, QStringLiteral("Mesh"))->lineModel().rowCount(),
-                 static_cast<int>(steel.meshes.size()) + 1);
+        std::size_t rows = 0;
+        bool proposed = false;
+        const LineModel& bars = table(shown.card, QStringLiteral("Bars"))->lineModel();
+        for (const CastingSteelLayoutPtr& layout : steel.layouts) {
+            for (const BarListRow& bar : layout->barList) {
+                const Line& line = bars.line(static_cast<int>(rows++));
+                QCOMPARE(line.cells.at(2), QString::number(bar.count));
+                QCOMPARE(line.cells.at(3), shortNumberText(bar.cutLengthMm));
+                QCOMPARE(line.details.contains(QStringLiteral("proposed, not in the plan")), bar.suggested);
+                QVERIFY(line.details.contains(QStringLiteral("straight")));
+                proposed = proposed || bar.suggested;
+            }
+        }
+        QCOMPARE(bars.rowCount(), static_cast<int>(rows));
+        QVERIFY(proposed);
+        const LineModel& meshes = table(shown.card, QStringLiteral("Mesh"))->lineModel();
+        QCOMPARE(meshes.rowCount(), static_cast<int>(steel.meshes.size()));
+        QCOMPARE(meshes.line(0).cells.at(3), shortNumberText(steel.layouts.at(0)->meshes.at(0).height.distanceMm, 1));
+        QVERIFY(shown.card.findChild<QLabel*>(QStringLiteral("steelAbout"))->text().contains(QStringLiteral("Fibres are not")));
     }
 
     void liftingShowsTheHeaviestPiece()
