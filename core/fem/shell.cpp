@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
+#include <optional>
 #include <span>
 
+#include "core/fem/bed_contact.h"
 #include "core/fem/contact_set.h"
 #include "core/fem/dense_front.h"
 #include "core/fem/front_cholesky.h"
@@ -101,12 +104,15 @@ struct ShellSystem::Parts {
     std::vector<ContactSpring> contacts;
     std::vector<int> markOrder;  ///< contact springs in the order of the factor's marks
     std::unique_ptr<fem::FrontCholesky> factor;
+    std::optional<fem::BedContact> beds;  ///< where some of the contacts are shares of a bed; to be copied
 
     bool factorise(const std::stop_token& stop);
     void addTriangle(int triangle, fem::FrontBlocks& blocks) const;
     void addSpring(int node, const std::array<double, 6>& stiffness, fem::FrontBlocks& blocks) const;
     fem::ContactSet contactSet() const;
-    void solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set, std::vector<ShellSolution>& to) const;
+    std::optional<fem::BedContact> bedContact() const;
+    void solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set, std::optional<fem::BedContact>& beds,
+                     std::vector<ShellSolution>& to) const;
     fem::Corners corners(int triangle) const;
     std::array<double, 6> reaction(const ShellSolution& solution) const;
     bool balanced(const NodeVector& load, const ShellSolution& solution) const;
@@ -203,8 +209,40 @@ fem::ContactSet ShellSystem::Parts::contactSet() const
     return {std::move(stiffness), factor->flexibility(), factor->markStride()};
 }
 
+/// Contacts and pieces of beds by marks; nothing where all contacts are single springs.
+std::optional<fem::BedContact> ShellSystem::Parts::bedContact() const
+{
+    std::vector<fem::BedContact::Contact> all;
+    std::map<const ContactBed*, std::vector<std::pair<int, int>>> marksOf;  // node, mark
+    for (std::size_t m = 0; m < markOrder.size(); ++m) {
+        const ContactSpring& c = contacts[std::size_t(markOrder[m])];
+        all.push_back({c.node, c.stiffnessNMm, c.gapMm, c.bed != nullptr});
+        if (c.bed) marksOf[c.bed.get()].emplace_back(c.node, int(m));
+    }
+    if (marksOf.empty()) return std::nullopt;
+    std::vector<fem::BedPiece> pieces;
+    std::vector<int> markOfNode(model.mesh.nodes.size(), -1);
+    for (const auto& [bed, marks] : marksOf) {
+        for (const auto& [node, mark] : marks) markOfNode[std::size_t(node)] = mark;
+        for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t) {
+            const auto& corner = model.mesh.triangles[t];
+            fem::BedPiece piece;
+            for (std::size_t k = 0; k < 3; ++k) piece.contact[k] = markOfNode[std::size_t(corner[k])];
+            if (std::ranges::min(piece.contact) < 0) continue;
+            const fem::Corners at = corners(int(t));
+            piece.rings = fem::commonRings(at, bed->region);
+            piece.areaMm2 = cross(at[1] - at[0], at[2] - at[0]) / 2;
+            piece.bedNMm3 = bed->bedNMm3;
+            if (!piece.rings.empty()) pieces.push_back(std::move(piece));
+        }
+        for (const auto& [node, mark] : marks) markOfNode[std::size_t(node)] = -1;
+    }
+    return fem::BedContact(std::move(all), std::move(pieces),
+                           factor->flexibility(), factor->markStride());
+}
+
 void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set,
-                                     std::vector<ShellSolution>& to) const
+                                     std::optional<fem::BedContact>& bed, std::vector<ShellSolution>& to) const
 {
     const bool wide = loads.size() > 1;
     const std::size_t width = wide ? fem::kLoadsAtOnce : 1;
@@ -233,9 +271,14 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
     std::vector<double> reach(marks);
     bool anyLifted = false;
     for (std::size_t r = 0; r < loads.size(); ++r) {
-        for (std::size_t m = 0; m < marks; ++m)
-            reach[m] = atMarks[m * width + r] + contacts[std::size_t(markOrder[m])].gapMm;
-        results[r] = set.solve(reach, cancels[r]);
+        const auto gap = [&](std::size_t m) { return contacts[std::size_t(markOrder[m])].gapMm; };
+        for (std::size_t m = 0; m < marks; ++m) reach[m] = atMarks[m * width + r] + (bed ? 0.0 : gap(m));
+        if (bed) {
+            const fem::BedContact::Result found = bed->solve(reach, cancels[r]);
+            results[r] = {found.steps, found.settled};
+        } else {
+            results[r] = set.solve(reach, cancels[r]);
+        }
         for (std::size_t m = 0; m < marks; ++m) {
             forces[m * width + r] = cancels[r][m];
             anyLifted = anyLifted || cancels[r][m] != 0;
@@ -252,7 +295,15 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
                 solution.displacement[std::size_t(nodeAt[place]) * kFreedoms + i] =
                     x[(place * kFreedoms + i) * width + r];
         solution.contactN.assign(marks, 0.0);
-        for (std::size_t m = 0; m < marks; ++m) {
+        if (bed) {
+            std::vector<double> w;
+            for (const int c : markOrder)
+                w.push_back(solution.displacement[std::size_t(contacts[std::size_t(c)].node) * kFreedoms + kDeflection]);
+            const std::vector<double> press = bed->press(w);
+            for (std::size_t m = 0; m < marks; ++m)
+                solution.contactN[std::size_t(markOrder[m])] = std::max(0.0, press[m]);
+        }
+        for (std::size_t m = 0; m < marks && !bed; ++m) {
             if (cancels[r][m] > 0) continue;
             const ContactSpring& c = contacts[std::size_t(markOrder[m])];
             const double w = solution.displacement[std::size_t(c.node) * kFreedoms + kDeflection];
@@ -332,6 +383,7 @@ std::unique_ptr<ShellSystem> ShellSystem::make(ShellModel model, std::vector<Nod
     parts->springs = std::move(springs);
     parts->contacts = std::move(contacts);
     if (!parts->factorise(stop)) return nullptr;
+    parts->beds = parts->bedContact();
     return std::unique_ptr<ShellSystem>(new ShellSystem(std::move(parts)));
 }
 
@@ -348,12 +400,13 @@ std::vector<ShellSolution> ShellSystem::solve(const std::vector<NodeVector>& loa
         return std::vector<ShellSolution>(loads.size());
     solutions.reserve(loads.size());
     fem::ContactSet set = parts_->contactSet();
+    std::optional<fem::BedContact> beds = parts_->beds;
     // A wide solve takes about as long as seven of one load, however few loads it is given.
     constexpr std::size_t fewest = 7;
     for (std::size_t from = 0; from < loads.size();) {
         const std::size_t left = loads.size() - from;
         const std::size_t count = left < fewest ? 1 : std::min<std::size_t>(fem::kLoadsAtOnce, left);
-        parts_->solveAtOnce(all.subspan(from, count), set, solutions);
+        parts_->solveAtOnce(all.subspan(from, count), set, beds, solutions);
         from += count;
     }
     return solutions;

@@ -77,6 +77,16 @@ NodeVector patchLoad(const ShellModel& model, const Region& region, std::array<d
     return load;
 }
 
+std::vector<ContactSpring> contactSprings(const TriangleMesh& mesh, const Region& region, double bedNMm3, double gapMm)
+{
+    const auto bed = std::make_shared<const ContactBed>(ContactBed{region, bedNMm3});
+    std::vector<ContactSpring> springs;
+    const std::vector<double> shares = sharesOf(mesh, region);
+    for (std::size_t i = 0; i < shares.size(); ++i)
+        if (shares[i] > 0) springs.push_back({int(i), shares[i] * bedNMm3, gapMm, bed});
+    return springs;
+}
+
 std::vector<double> nodeAreas(const TriangleMesh& mesh, const Region& region) { return sharesOf(mesh, region); }
 
 }  // namespace yardcast

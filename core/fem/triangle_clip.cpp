@@ -6,10 +6,7 @@ namespace yardcast::fem {
 
 namespace {
 
-/// Area coordinates in the triangle: inside where all three are positive.
-using Shares = std::array<double, 3>;
-
-/// The part of the ring inside the triangle (Sutherland, Hodgman, Comm. ACM 17 (1974) 32-42, from memory). Where it
+/// The part of the ring inside the triangle, where all three area coordinates are positive (Sutherland, Hodgman, Comm. ACM 17 (1974) 32-42, from memory). Where it
 /// falls apart, the parts hang together by lines of no area.
 void clip(std::vector<Shares>& ring, std::vector<Shares>& scratch)
 {
@@ -68,17 +65,17 @@ bool apart(const Box& box, const Ring& ring)
 
 }  // namespace
 
-std::array<double, 3> commonArea(const std::array<Point, 3>& corners, const Region& region)
+std::vector<SharesRing> commonRings(const std::array<Point, 3>& corners, const Region& region)
 {
+    std::vector<SharesRing> rings;
     const double doubled = cross(corners[1] - corners[0], corners[2] - corners[0]);
-    std::array<double, 3> sum{};
-    if (!(doubled > 0)) return sum;
+    if (!(doubled > 0)) return rings;
     const Box box = boxOf(corners);
-    std::vector<Shares> ring;
     std::vector<Shares> scratch;
     const auto add = [&](const Ring& outline, double sign) {
         if (outline.size() < 3 || apart(box, outline)) return;
-        ring.clear();
+        std::vector<Shares> ring;
+        ring.reserve(outline.size() + 3);
         for (const Point p : outline) {
             const double first = cross(corners[1] - p, corners[2] - p) / doubled;
             const double second = cross(corners[2] - p, corners[0] - p) / doubled;
@@ -86,13 +83,25 @@ std::array<double, 3> commonArea(const std::array<Point, 3>& corners, const Regi
             ring.push_back({first, second, third});
         }
         clip(ring, scratch);
+        if (ring.size() < 3) return;
         const Shares part = integral(ring);
-        const double way = part[0] + part[1] + part[2] < 0 ? -sign : sign;
-        for (std::size_t k = 0; k < 3; ++k) sum[k] += way * part[k] * doubled / 2;
+        const double whole = part[0] + part[1] + part[2];
+        if (whole != 0) rings.push_back({std::move(ring), whole < 0 ? -sign : sign});
     };
     for (const Polygon& polygon : region) {
         add(polygon.outer, 1.0);
         for (const Ring& hole : polygon.holes) add(hole, -1.0);
+    }
+    return rings;
+}
+
+std::array<double, 3> commonArea(const std::array<Point, 3>& corners, const Region& region)
+{
+    std::array<double, 3> sum{};
+    const double area = cross(corners[1] - corners[0], corners[2] - corners[0]) / 2;
+    for (const SharesRing& ring : commonRings(corners, region)) {
+        const Shares part = integral(ring.points);
+        for (std::size_t k = 0; k < 3; ++k) sum[k] += ring.sign * part[k] * area;
     }
     return sum;
 }

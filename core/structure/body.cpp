@@ -399,12 +399,7 @@ std::vector<NodeSpring> inPlaneHold(const Body& body)
 
 std::vector<ContactSpring> bedUnder(const Body& body, const Region& region, double bedNMm3)
 {
-    const std::vector<double> areas = nodeAreas(body.mesh(), region);
-    std::vector<ContactSpring> springs;
-    for (std::size_t i = 0; i < areas.size(); ++i) {
-        if (areas[i] > 0.0) springs.push_back({static_cast<int>(i), areas[i] * bedNMm3, 0.0});
-    }
-    return springs;
+    return contactSprings(body.mesh(), region, bedNMm3);
 }
 
 int nearestNode(const Body& body, Point at)
