@@ -293,7 +293,9 @@ void Constraints::addPoints(const std::vector<Point>& points)
     for (const Point p : points) {
         if (!isInside(p) || !hasRoom(p, -1, -1)) continue;
         const int site = siteAt(p);
-        if (site >= 0) noteEdge(site, site);
+        if (site < 0) continue;
+        noteEdge(site, site);
+        pointSites_.push_back(site);
     }
 }
 

@@ -17,6 +17,8 @@ public:
     /// Lines and points, as far as they lie inside and leave room for good triangles.
     void addLines();
     void addPoints(const std::vector<Point>& points);
+    /// The sites of the points that found room.
+    const std::vector<int>& pointSites() const { return pointSites_; }
 
 private:
     struct Station {
@@ -43,6 +45,7 @@ private:
     Grid grid_;
     std::vector<Edge> edges_;
     std::vector<std::vector<int>> rings_;  ///< sites of the boundaries
+    std::vector<int> pointSites_;
     int lastTriangle_ = 0;
 };
 

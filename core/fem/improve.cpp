@@ -36,12 +36,14 @@ bool isFree(const Triangulation& mesh, const std::vector<int>& star, int site)
 
 }  // namespace
 
-void smooth(Triangulation& mesh, int sweeps)
+void smooth(Triangulation& mesh, int sweeps, const std::vector<int>& kept)
 {
+    std::vector<char> stays(mesh.sites().size(), 0);
+    for (const int site : kept) stays[std::size_t(site)] = 1;
     std::vector<int> star;
     for (int sweep = 0; sweep < sweeps; ++sweep) {
         for (int site = 4; site < int(mesh.sites().size()); ++site) {
-            if (mesh.triangleAt(site) < 0) continue;
+            if (stays[std::size_t(site)] || mesh.triangleAt(site) < 0) continue;
             mesh.star(site, star);
             if (!isFree(mesh, star, site)) continue;
             Point middle;

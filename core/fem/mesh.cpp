@@ -153,7 +153,7 @@ std::optional<TriangleMesh> meshOnce(const MeshRequest& request, Box bounds, Poi
     const int seeded = int(mesh.sites().size());
     refine(mesh, layout.sizes, std::min(kMostMeshNodes, 3 * seeded + 500));
     if (int(mesh.sites().size()) >= kMostMeshNodes) return TriangleMesh{};
-    smooth(mesh, 1);
+    smooth(mesh, 1, constraints.pointSites());
     mendThin(mesh);
     return meshFrom(mesh, centre);
 }
