@@ -49,10 +49,10 @@ void describeAssumptions(PropertySheet& sheet)
                 optional(within(tr("kN/m²"), kSuctionLimits), tr("by the mould base")))
         .setHint(tr("How hard the casting sticks to the mould base: 1, 2 or 3 kN/m² by its surface."));
     column
-        .number(path + QStringLiteral(".crack_safety"), tr("Safety against cracks"),
+        .number(path + QStringLiteral(".crack_safety"), tr("Crack safety"),
                 content.member([](auto& a) { return &a.crackSafety; }), within({}, kFactorLimits))
         .setHint(tr("Strength over tension of a piece that must not crack when handled."));
-    column.number(path + QStringLiteral(".even_load_kpa"), tr("Even load in place"),
+    column.number(path + QStringLiteral(".even_load_kpa"), tr("Even load"),
                   content.member([](auto& a) { return &a.evenLoadKpa; }), within(tr("kN/m²"), kEvenLoadLimits));
     column
         .number(path + QStringLiteral(".person_n"), tr("A person"), content.member([](auto& a) { return &a.personN; }),
