@@ -245,7 +245,8 @@ private:
         const double zMm = (sum[4] * down.x - sum[3] * down.y) / weightN;
         const Point along = (edge.to - edge.from) * (1.0 / edge.lengthMm());
         const double middle = dot(handled_.body().centroid - edge.from, along);
-        const double room = std::min(middle, edge.lengthMm() - middle) - kHandMm.width / 2;
+        const double toEnd = std::min(middle, edge.lengthMm() - middle);
+        const double room = toEnd - std::min(kHandMm.width, toEnd) / 2;
         const double half = std::min((0.5 - kBattenShare) * edge.lengthMm(), room);
         const int count = std::min(kMostBelowEdge, tiltHandCount(input_.people, edge.lengthMm()));
         Holders holders;
