@@ -10,6 +10,7 @@
 #include "core/assess/assess.h"
 #include "core/assess/strength_assessor.h"
 #include "core/io/plan_file.h"
+#include "core/remedy/remedies.h"
 #include "ui/wording/finding_words.h"
 
 namespace yardcast::cli {
@@ -79,6 +80,14 @@ void solve(Loaded& loaded, Refinement refinement)
 {
     const auto strength = StrengthAssessor().assess(loaded.plan, *loaded.assessment, refinement);
     if (strength) loaded.assessment = withStrength(loaded.plan, loaded.assessment, *strength);
+}
+
+void tryRemedies(Loaded& loaded)
+{
+    RemedyFinder finder(loaded.plan, loaded.prices, loaded.assessment, Refinement::working);
+    FoundRemedies found;
+    for (const Finding& finding : finder.findings()) found[complaintOf(finding)] = finder.remedies(finding);
+    loaded.assessment = withRemedies(loaded.assessment, found);
 }
 
 void complain(const std::string& text)

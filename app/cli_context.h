@@ -14,6 +14,7 @@ namespace yardcast::cli {
 /// Exit codes of the contract.
 inline constexpr int kDone = 0;
 inline constexpr int kStopFound = 1;  ///< only of `check`
+inline constexpr int kNothingFound = 1;  ///< only of `best`
 inline constexpr int kUnusable = 2;   ///< unreadable plan or wrong usage
 
 struct Job {
@@ -23,7 +24,9 @@ struct Job {
     std::string view;
     std::string part;
     std::string sheets;
+    std::string goal;        ///< of `best`: "lightest" or "cheapest"
     bool json = false;
+    bool noRemedies = false;
     bool csv = false;
 };
 
@@ -38,6 +41,8 @@ struct Loaded {
 std::optional<Loaded> load(const Job& job);
 /// Solves the strength of every casting; what it finds is among the findings from then on.
 void solve(Loaded& loaded, Refinement refinement);
+/// Tries edits for the findings of strength; those that clear one stand among its remedies from then on. Solve first.
+void tryRemedies(Loaded& loaded);
 
 /// "yardcast-cli: TEXT" and a newline on standard error.
 void complain(const std::string& text);

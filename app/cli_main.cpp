@@ -34,6 +34,8 @@ std::vector<Command> commands()
          [](CLI::App& command, Job& job) {
              takesPlan(command, job);
              command.add_flag("--json", job.json, "One JSON object instead of tables");
+             command.add_flag("--no-remedies", job.noRemedies,
+                              "With --json: do not try edits that may clear the findings of strength (faster)");
          }},
         {"check", "The findings; exit code 1 when one of them is a stop", check, takesPlan},
         {"list", "The shopping list", list,
@@ -53,6 +55,15 @@ std::vector<Command> commands()
              command.add_option("--view", job.view, "Which drawing: plan, strength, steel")->required();
              command.add_option("--part", job.part, "Only the part with this id");
              command.add_option("-o,--output", job.outPath, "The SVG to write")->required();
+         }},
+        {"best", "The lightest or cheapest form of a counter that holds in every case", best,
+         [](CLI::App& command, Job& job) {
+             takesPlan(command, job);
+             command.add_option("--part", job.part, "The counter")->required();
+             command.add_option("--for", job.goal, "lightest or cheapest")
+                 ->required()
+                 ->check(CLI::IsMember({"lightest", "cheapest"}));
+             command.add_option("-o,--output", job.outPath, "A plan file to write it to");
          }},
         {"schema", "The JSON Schema of the plan file", schema, [](CLI::App&, Job&) {}},
     };

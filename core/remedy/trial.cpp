@@ -104,7 +104,9 @@ double greatestUse(const std::vector<CastingStrengthPtr>& strengths)
 {
     double use = 0.0;
     for (const CastingStrengthPtr& strength : strengths) {
-        if (const CaseResult* worst = strength->worst()) use = std::max(use, worst->usePercent);
+        for (const CaseResult& result : strength->cases) {
+            if (result.holds) use = std::max(use, result.usePercent);
+        }
     }
     return use;
 }

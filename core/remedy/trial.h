@@ -53,7 +53,7 @@ std::optional<std::vector<CastingStrengthPtr>> strengthOfPart(const Plan& plan, 
                                                               const StrengthAssessor::Solver& solver = solveStrength);
 /// All their complaints.
 Complaints complaintsOf(const std::vector<CastingStrengthPtr>& strengths);
-/// The greatest use of all their cases, percent.
+/// The greatest use of all cases that hold, percent.
 double greatestUse(const std::vector<CastingStrengthPtr>& strengths);
 
 /// The edit that makes `after` of `before`, as RFC 6902 JSON Patch on the plan file.
