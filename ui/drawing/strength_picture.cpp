@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <utility>
 
 #include <QCoreApplication>
@@ -18,8 +19,10 @@ namespace {
 
 constexpr double kFull = 100.0;
 constexpr int kMostLines = 8;
-/// Lines shorter than this have no room for their figure, style units.
-constexpr double kShortestWithFigure = 12.0;
+/// Lines shorter than this have no room for their figure; those shorter still are no more than specks. Style units.
+constexpr double kShortestWithFigure = 20.0;
+constexpr double kSpeck = 4.0;
+constexpr int kMostFiguresALevel = 3;
 constexpr double kLetterUnits = 4.0;
 
 QPolygonF mapped(const std::vector<Point>& points, const OwnMap& map)
@@ -99,8 +102,9 @@ void paintHeld(QPainter& painter, const HeldAt& held, const OwnMap& map, const P
     }
     const QString name = heldText(held.under);
     const QString force = forceText(held.forceN);
+    const bool isLate = held.under == "late corner";
     const QString words =
-        held.liftedOff ? QCoreApplication::translate("Drawing", "%1 lifts off").arg(name) : name + QLatin1Char(' ') + force;
+        isLate ? name : held.liftedOff ? QCoreApplication::translate("Drawing", "%1 lifts off").arg(name) : name + QLatin1Char(' ') + force;
     OverlayLabel label = plated(at, {words, name}, style, 50.0);
     label.clearUnits = point ? 1.5 : 0.0;
     labels.push_back(std::move(label));
@@ -201,6 +205,7 @@ void paintUse(QPainter& painter, const CaseResult& result, const OwnMap& map, co
     }
     painter.setBrush(Qt::NoBrush);
     for (const ContourLine& line : contourLines(field.mesh, field.usePercent, levels)) {
+        if (line.lengthMm() < kSpeck * style.mmPerUnit) continue;
         painter.setPen(linePen(line.level, style));
         QPolygonF polygon = mapped(line.points, map);
         if (line.closed) polygon.append(polygon.first());
@@ -242,10 +247,12 @@ void paintUseMarks(QPainter& painter, const CaseResult& result, const std::vecto
     }
     if (result.field) {
         const double least = kShortestWithFigure * style.mmPerUnit;
+        std::map<double, int> figures;
         for (const ContourLine& line :
              contourLines(result.field->mesh, result.field->usePercent, useLevels(mostUse(*result.field)))) {
             const double run = line.lengthMm();
-            if (run < least) continue;
+            // The longest of a level come first.
+            if (run < least || ++figures[line.level] > kMostFiguresALevel) continue;
             labels.push_back(plated(map(line.alongMm(0.5 * run).first),
                                     {QCoreApplication::translate("Drawing", "%1").arg(numberText(line.level, 0))}, style,
                                     20.0 + line.level / kFull));

@@ -42,7 +42,9 @@ int breaksWithoutWarning(const Assessment& assessment)
 {
     int count = 0;
     for (const CastingStrengthPtr& strength : assessment.strength) {
-        if (strength) count += static_cast<int>(std::ranges::count(strength->steel, true, &SteelCheck::breaksWithoutWarning));
+        if (!strength) continue;
+        count += static_cast<int>(std::ranges::count_if(
+            strength->steel, [](const SteelCheck& check) { return check.breaksWithoutWarning && steelIsWeak(check); }));
     }
     return count;
 }
@@ -235,12 +237,14 @@ QList<Line> ReinforcementCard::meshLines(const Plan& plan, const Assessment& ass
 QList<Line> ReinforcementCard::checkLines(const Plan& plan, const Assessment& assessment) const
 {
     QList<Line> lines;
+    int source = -1;
     for (const CheckRow& one : checkRows(assessment)) {
+        ++source;
         const SteelCheck& check = one.strength->steel[one.check];
         const Part* part = findPart(plan, one.strength->part);
         QStringList details{strengthCaseName(check.which), tr("needed at the %1").arg(sideText(check.tensionAtFace))};
         if (check.breaksWithoutWarning) details << tr("breaks without warning");
-        const bool weak = check.breaksWithoutWarning || check.resistanceN < check.designMomentN;
+        if (!steelMatters(check)) continue;
         lines.append({.key = QStringLiteral("%1/%2").arg(QString::fromStdString(one.strength->casting)).arg(one.check),
                       .cells = {tr("%1, %2", "casting, section").arg(QString::fromStdString(one.strength->casting),
                                                                       placeText(check.name, part)),
@@ -248,8 +252,8 @@ QList<Line> ReinforcementCard::checkLines(const Plan& plan, const Assessment& as
                                 numberText(check.resistanceN, 0), numberText(check.resistancePlainN, 0)},
                       .details = details,
                       .tip = steelCheckText(check),
-                      .mark = weak ? std::optional(Severity::caution) : std::nullopt,
-                      .source = static_cast<int>(lines.size())});
+                      .mark = steelIsWeak(check) ? std::optional(Severity::caution) : std::nullopt,
+                      .source = source});
     }
     return lines;
 }

@@ -21,6 +21,8 @@ struct SheetRow {
     QStringList cells;
     QString note;           ///< across all columns under the cells, smaller; empty for none
     bool bold = false;
+
+    friend bool operator==(const SheetRow&, const SheetRow&) = default;
 };
 
 struct SheetTable {

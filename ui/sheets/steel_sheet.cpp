@@ -135,7 +135,7 @@ std::vector<SheetPage> tablePages(const Plan& plan, const CastingSteelLayout& la
     add(Sheets::tr("Pieces of mesh"), meshTable(layout, counter));
     add(Sheets::tr("Bars"), barTable(layout, counter));
     add(Sheets::tr("Where the bars lie, measured from the black dot"), barPlaceTable(layout, markedCorner(*casting)));
-    add(Sheets::tr("What the steel is worth"), steelCheckTable(strength, part));
+    add(Sheets::tr("What the steel is worth, at the gravest sections"), steelCheckTable(strength, part));
     SheetPage like = blank(plan, layout);
     return listPages(like, blocks, steelSentences(layout, counter));
 }

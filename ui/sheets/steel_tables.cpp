@@ -57,6 +57,35 @@ struct AlikePieces {
     int count = 0;
 };
 
+/// How near a section is to what it carries: cracked where it would crack, else uncracked.
+double gravity(const SteelCheck& check)
+{
+    const double carries = std::max(check.crackingMomentN, check.resistanceN);
+    return carries > 0.0 ? check.designMomentN / carries : 0.0;
+}
+
+/// Each section once for each side, in its gravest case; the gravest first, as many as a sheet has room for.
+std::vector<SteelCheck> gravestChecks(const CastingStrength& strength)
+{
+    constexpr std::size_t kMost = 8;
+    std::vector<SteelCheck> checks;
+    for (const SteelCheck& check : strength.steel) {
+        if (!steelMatters(check)) continue;
+        const auto same = std::find_if(checks.begin(), checks.end(), [&](const SteelCheck& one) {
+            return one.name == check.name && one.tensionAtFace == check.tensionAtFace;
+        });
+        if (same == checks.end()) {
+            checks.push_back(check);
+        } else if (gravity(check) > gravity(*same)) {
+            *same = check;
+        }
+    }
+    std::stable_sort(checks.begin(), checks.end(),
+                     [](const SteelCheck& a, const SteelCheck& b) { return gravity(a) > gravity(b); });
+    if (checks.size() > kMost) checks.resize(kMost);
+    return checks;
+}
+
 }  // namespace
 
 SheetTable meshTable(const CastingSteelLayout& layout, bool counter)
@@ -166,7 +195,7 @@ SheetTable steelCheckTable(const CastingStrength* strength, const Part& part)
                      {Sheets::tr("Carries with steel N"), 20.0, true},
                      {Sheets::tr("without N"), 17.0, true}};
     if (!strength) return table;
-    for (const SteelCheck& check : strength->steel) {
+    for (const SteelCheck& check : gravestChecks(*strength)) {
         SheetRow row;
         row.cells = {placeText(check.name, &part),
                      strengthCaseName(check.which),

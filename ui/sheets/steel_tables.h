@@ -12,7 +12,7 @@ SheetTable barTable(const CastingSteelLayout& layout, bool counter);
 /// Where every bar begins and ends, measured from the marked corner of the casting: along its front, and away from it.
 /// The same in the mould and where it stands.
 SheetTable barPlaceTable(const CastingSteelLayout& layout, Point corner);
-/// What the steel is worth, section by section.
+/// What the steel is worth: each section in its gravest case, the eight gravest.
 SheetTable steelCheckTable(const CastingStrength* strength, const Part& part);
 
 /// What has to be known when the steel is laid, one sentence each.

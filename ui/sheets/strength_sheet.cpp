@@ -41,6 +41,15 @@ const CaseResult* worstOf(const CastingStrength& strength, bool handled)
     return worst;
 }
 
+QStringList casesThatTip(const CastingStrength& strength, bool handled)
+{
+    QStringList names;
+    for (const CaseResult& result : strength.cases) {
+        if (isHandled(result.which) == handled && !result.holds) names << strengthCaseName(result.which).toLower();
+    }
+    return names;
+}
+
 /// One case drawn, with what its table of sections needs.
 struct CaseDrawing {
     const CaseResult* result = nullptr;
@@ -58,9 +67,15 @@ std::optional<CaseDrawing> drawingOf(const CastingStrength& strength, const Part
     made.result = result;
     const std::vector<SectionForces> sections = shownSections(*result, kMostSections);
     made.sections = sectionTable(sections, part);
-    made.title = (handled ? Sheets::tr("Worst when handled: %1, %2, use %3") : Sheets::tr("Worst in place: %1, %2, use %3"))
-                     .arg(strengthCaseName(result->which).toLower(), ageText(result->ageH),
-                          percentText(result->usePercent));
+    const QString said = Sheets::tr("%1, %2, use %3")
+                             .arg(strengthCaseName(result->which).toLower(), ageText(result->ageH),
+                                  percentText(result->usePercent));
+    const QStringList tips = casesThatTip(strength, handled);
+    if (!tips.isEmpty()) {
+        made.title = Sheets::tr("IT TIPS: %1. Drawn: %2").arg(tips.join(QStringLiteral(", ")), said);
+    } else {
+        made.title = (handled ? Sheets::tr("Worst when handled: %1") : Sheets::tr("Worst in place: %1")).arg(said);
+    }
     made.drawing = strengthDrawing(part, casting, *result, sections);
     return made;
 }
@@ -98,7 +113,7 @@ SheetPage drawingPage(const Plan& plan, const CastingStrength& strength, const C
         paintListTitle(painter, QRectF(box.left(), box.top(), box.width(), kListTitleMm), one.title);
         paintInBox(painter, one.drawing, box.adjusted(0.0, kListTitleMm, 0.0, -below), fit.scale);
         const double y = box.bottom() - below;
-        const double height = paintTable(painter, QPointF(box.left() + 1.0, y), table);
+        const double height = table.rows.empty() ? 0.0 : paintTable(painter, QPointF(box.left() + 1.0, y), table);
         paintSentences(painter, QRectF(box.left() + 2.0, y + height + kListGapMm, box.width() - 4.0, 0.0),
                        {strengthLegend()});
     };
@@ -141,7 +156,14 @@ std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessm
             std::vector<SheetPage> more = counterPages(plan, *strength, *part, placed->casting);
             pages.insert(pages.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
         } else {
-            uprights.push_back({name, caseTable(*strength, *part), {}, 0.0});
+            SheetTable table = caseTable(*strength, *part);
+            const auto alike = std::find_if(uprights.begin(), uprights.end(),
+                                            [&](const ListBlock& one) { return one.table.rows == table.rows; });
+            if (alike != uprights.end()) {
+                alike->title += QStringLiteral(", ") + name;
+            } else {
+                uprights.push_back({name, std::move(table), {}, 0.0});
+            }
             anyUpright = strength.get();
         }
     }

@@ -25,6 +25,10 @@ QString heldSentence(const CaseResult& result)
     QStringList holds;
     QStringList lifted;
     for (const HeldAt& held : result.held) {
+        if (held.under == "late corner") {
+            // Not yet on its rest: that is the case.
+            continue;
+        }
         if (held.liftedOff) {
             lifted << heldText(held.under);
         } else {
@@ -95,14 +99,14 @@ SheetTable caseTable(const CastingStrength& strength, const Part& part)
 {
     SheetTable table;
     const bool upright = part.kind() != PartKind::counter;
-    table.columns = {{Sheets::tr("Case"), 47.0, false},
-                     {Sheets::tr("Age"), 20.0, false},
-                     {Sheets::tr("Own weight, suction"), 30.0, false},
+    table.columns = {{Sheets::tr("Case"), 50.0, false},
+                     {Sheets::tr("Age"), 23.0, false},
+                     {Sheets::tr("Own weight, suction"), 29.0, false},
                      {Sheets::tr("Strength MPa"), 17.0, true},
                      {upright ? Sheets::tr("Tension, one side") : Sheets::tr("Tension, face"), 18.0, true},
                      {upright ? Sheets::tr("other side") : Sheets::tr("underside"), 18.0, true},
                      {Sheets::tr("Sag mm"), 14.0, true},
-                     {Sheets::tr("Use"), 16.0, true}};
+                     {Sheets::tr("Use"), 14.0, true}};
     const CaseResult* worst = strength.worst();
     for (const CaseResult& result : strength.cases) {
         SheetRow row = rowOf(result, part);

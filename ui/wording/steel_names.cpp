@@ -8,6 +8,18 @@
 
 namespace yardcast::ui {
 
+namespace {
+
+/// Beyond this a multiple says nothing more.
+constexpr double kMostTimes = 20.0;
+
+QString timesText(double times)
+{
+    return times > kMostTimes ? Words::tr("over %1").arg(shortNumberText(kMostTimes)) : shortNumberText(times, 2);
+}
+
+}  // namespace
+
 QString meshMark(int mark)
 {
     return Words::tr("mesh %1", "mark of a piece of mesh").arg(mark);
@@ -40,15 +52,28 @@ QString barShapeText(const std::string& code)
     return code == "00" ? Words::tr("straight") : QString::fromStdString(code);
 }
 
+bool steelMatters(const SteelCheck& check)
+{
+    constexpr double kShare = 0.1;
+    return check.designMomentN > kShare * check.crackingMomentN;
+}
+
+bool steelIsWeak(const SteelCheck& check)
+{
+    constexpr double kShare = 0.5;
+    const bool nearCracking = check.designMomentN > kShare * check.crackingMomentN;
+    return nearCracking && (check.breaksWithoutWarning || check.resistanceN < check.designMomentN);
+}
+
 QString steelCheckText(const SteelCheck& check)
 {
     QStringList said;
     const QString side = sideText(check.tensionAtFace);
     if (!(check.steelAreaMm2M > 0.0)) {
-        said << Words::tr("No steel crosses it: needed at the %1 if it is to carry once cracked.").arg(side);
+        said << Words::tr("No steel that counts lies towards the %1, where it is needed once this cracks.").arg(side);
     } else if (check.designMomentN > 0.0) {
-        const QString with = shortNumberText(check.resistanceN / check.designMomentN, 2);
-        const QString without = shortNumberText(check.resistancePlainN / check.designMomentN, 2);
+        const QString with = timesText(check.resistanceN / check.designMomentN);
+        const QString without = timesText(check.resistancePlainN / check.designMomentN);
         said << Words::tr("Steel is needed at the %1. Cracked, with its steel, it carries %2 times what is asked; plain "
                           "concrete %3 times.")
                     .arg(side, with, without);
@@ -56,7 +81,7 @@ QString steelCheckText(const SteelCheck& check)
         if (check.resistanceBestN > kWorthMore * check.resistanceN) {
             said << Words::tr("Where it lies the steel is worth little: at its least cover to the %1 the same steel would "
                               "carry %2 times what is asked.")
-                        .arg(side, shortNumberText(check.resistanceBestN / check.designMomentN, 2));
+                        .arg(side, timesText(check.resistanceBestN / check.designMomentN));
         }
     }
     if (check.breaksWithoutWarning) {

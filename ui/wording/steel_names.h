@@ -20,6 +20,10 @@ QString heightText(const SteelHeight& height, SteelDatum datum);
 QString steelSideText(SteelSide side, bool counter = true);
 /// Shapes of ISO 3766 by their codes in BS 8666: "straight" for 00, the code itself for others.
 QString barShapeText(const std::string& code);
+/// Whether a section is asked enough for its steel to be worth a word: a tenth of what cracks it.
+bool steelMatters(const SteelCheck& check);
+/// Asked at least half of what cracks it, and then it breaks without warning or carries less than is asked.
+bool steelIsWeak(const SteelCheck& check);
 /// What the steel at a section is worth, in sentences: what the cracked section carries against what is asked, where it
 /// breaks without warning, where it would be worth more.
 QString steelCheckText(const SteelCheck& check);
