@@ -249,12 +249,10 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
     if (!assessment || stageMarks_.empty()) return;
     // Only of the castings in sight: words are dear.
     Assessment inSight;
-    Plan plan;
-    plan.crew = scene_.plan()->crew;
+    const Plan& plan = *scene_.plan();
     for (const StageMark& mark : stageMarks_) {
         if (!mark.rect.intersects(exposed)) continue;
         inSight.castings.push_back({mark.casting, mark.centroidMm});
-        if (plan.parts.empty() || plan.parts.back() != mark.part) plan.parts.push_back(mark.part);
         const auto lift = std::ranges::find(assessment->handling, mark.casting->id, &CastingLift::casting);
         if (lift != assessment->handling.end()) inSight.handling.push_back(*lift);
         if (stage_ != Stage::steel) continue;

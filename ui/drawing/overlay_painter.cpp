@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
+#include <unordered_set>
 
 #include <QCoreApplication>
 
@@ -40,8 +42,9 @@ QPointF middleOf(const Plan& plan, const PlacedCasting& placed, const Part& part
     return projection.map({placed.centroidMm[0], placed.centroidMm[1]}, placed.centroidMm[2]);
 }
 
-/// Where the names of counters stand.
-std::vector<QRectF> nameBoxes(const Plan& plan, const Projection& projection, const PaintStyle& style)
+/// Where the names of the counters stand that the assessment has castings of.
+std::vector<QRectF> nameBoxes(const Plan& plan, const Assessment& assessment, const Projection& projection,
+                              const PaintStyle& style)
 {
     std::vector<QRectF> boxes;
     if (!style.showNames || !projection.isAbove()) {
@@ -49,9 +52,13 @@ std::vector<QRectF> nameBoxes(const Plan& plan, const Projection& projection, co
     }
     TextLook look;
     look.bold = true;
+    std::unordered_set<std::string_view> shown;
+    for (const PlacedCasting& placed : assessment.castings) {
+        if (placed.casting) shown.insert(placed.casting->part);
+    }
     for (const PartPtr& part : plan.parts) {
         const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
-        if (!counter) {
+        if (!counter || shown.count(part->id) == 0) {
             continue;
         }
         const LabelPlace place = counterLabelPlace(plan, *part, *counter, projection, style);
@@ -100,7 +107,7 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
             labels.insert(labels.end(), more.begin(), more.end());
         }
     }
-    paintLabels(painter, labels, style, nameBoxes(plan, projection, style));
+    paintLabels(painter, labels, style, nameBoxes(plan, assessment, projection, style));
 }
 
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
@@ -152,7 +159,7 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         paintCentreOfGravity(painter, centre, style, style.ink.ink);
         labels.push_back(std::move(label));
     }
-    paintLabels(painter, labels, style, nameBoxes(plan, projection, style));
+    paintLabels(painter, labels, style, nameBoxes(plan, assessment, projection, style));
 }
 
 void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
@@ -179,7 +186,7 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             labels.push_back(std::move(label));
         }
     }
-    paintLabels(painter, labels, style, nameBoxes(plan, projection, style));
+    paintLabels(painter, labels, style, nameBoxes(plan, assessment, projection, style));
 }
 
 }  // namespace yardcast::ui

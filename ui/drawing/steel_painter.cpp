@@ -15,6 +15,10 @@ namespace yardcast::ui {
 
 namespace {
 
+/// Words about a bar that is shorter than this on the screen are still written, pixels.
+constexpr double kLeastWords = 60.0;
+constexpr double kLeastReach = 120.0;
+
 QPolygonF boxPolygon(const Box& box, const OwnMap& map)
 {
     return {map(box.low), map({box.high.x, box.low.y}), map(box.high), map({box.low.x, box.high.y})};
@@ -137,6 +141,19 @@ Point roomiest(const MeshPiece& piece, QSizeF words)
     return best;
 }
 
+/// The longest thing laid.
+double reachMm(const CastingSteelLayout& layout)
+{
+    double reach = 0.0;
+    for (const LaidBar& bar : layout.bars) reach = std::max(reach, distance(bar.from, bar.to));
+    for (const MeshLayout& mesh : layout.meshes) {
+        for (const MeshPiece& piece : mesh.pieces) {
+            reach = std::max({reach, piece.at.width(), piece.at.height()});
+        }
+    }
+    return reach;
+}
+
 /// Bars of one mark that lie side by side are named once, at their middle one.
 struct BarRun {
     std::vector<const LaidBar*> bars;
@@ -163,8 +180,15 @@ void addBarLabels(const CastingSteelLayout& layout, const OwnMap& map, const Pai
         const QString full =
             many + QCoreApplication::translate("Drawing", ", %1").arg(heightText(middle.height, layout.datum));
         const double runMm = distance(middle.from, middle.to) * static_cast<double>(run.bars.size());
+        const double room = distance(middle.from, middle.to);
         QStringList texts{many, mark};
-        if (!run.proposed && !style.onPaper) texts.prepend(full);
+        if (!style.onPaper) {
+            // Far away words would stand all over the drawing.
+            texts = QStringList{full, many, mark};
+            texts.removeIf([&](const QString& text) {
+                return text != mark && textSizeMm(text, style).width() > std::max(room, kLeastWords * style.mmPerUnit);
+            });
+        }
         OverlayLabel one = label(map((middle.from + middle.to) * 0.5), texts, style, middle.diameterMm * runMm);
         // Beside a short bar, not over it.
         constexpr double kMostAside = 4.0;
@@ -203,6 +227,8 @@ void paintSteelLayout(QPainter& painter, const CastingSteelLayout& layout, const
 std::vector<OverlayLabel> steelLabels(const CastingSteelLayout& layout, const OwnMap& map, const PaintStyle& style)
 {
     std::vector<OverlayLabel> labels;
+    // On the screen, far away, marks would hide what they mark.
+    if (!style.onPaper && reachMm(layout) < kLeastReach * style.mmPerUnit) return labels;
     addBarLabels(layout, map, style, labels);
     for (const MeshLayout& mesh : layout.meshes) {
         for (const MeshPiece& piece : mesh.pieces) {
@@ -212,6 +238,10 @@ std::vector<OverlayLabel> steelLabels(const CastingSteelLayout& layout, const Ow
             QStringList texts{size, meshMark(piece.mark)};
             if (!style.onPaper) {
                 texts.prepend(size + QLatin1Char('\n') + heightText(mesh.height, layout.datum));
+                texts.removeIf([&](const QString& text) {
+                    return text != meshMark(piece.mark) &&
+                           textSizeMm(text.section(QLatin1Char('\n'), -1), style).width() > piece.at.width();
+                });
             }
             labels.push_back(label(map(roomiest(piece, textSizeMm(size, style))), texts, style,
                                    1e6 + piece.at.width() * piece.at.height() * 1e-6));

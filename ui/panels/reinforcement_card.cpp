@@ -1,6 +1,7 @@
 #include "ui/panels/reinforcement_card.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include <QLabel>
@@ -78,10 +79,8 @@ ReinforcementCard::ReinforcementCard(PlanDocument& document, Selection& selectio
                                     {tr("cracks\nN"), true},
                                     {tr("steel\nN"), true},
                                     {tr("plain\nN"), true}});
-    auto* about = new QLabel(tr("Base: above the mould base, or from its front wall, to the nearest side of the steel. "
-                                "Worth: moment in N (Nmm per mm) that the cracked section carries, with its steel and "
-                                "plain. %1")
-                                 .arg(fibresText()),
+    auto* about = new QLabel(tr("Base: above the mould base. Worth: moment once cracked, with its steel and plain (N is "
+                                "Nmm per mm). Fibres are not counted."),
                              this);
     about->setWordWrap(true);
     about->setObjectName(QStringLiteral("steelAbout"));
@@ -102,9 +101,11 @@ CardSummary ReinforcementCard::summarise(const Plan&, const Assessment& assessme
             {.code = QStringLiteral("mesh_area"), .text = tr("Mesh %1, laps in it").arg(areaText(steel.meshAreaM2))});
     }
     if (!steel.barTotals.empty()) {
+        std::map<double, double> metres;
+        for (const DiameterTotal& total : steel.barTotals) metres[total.diameterMm] += total.lengthM;
         QStringList diameters;
-        for (const DiameterTotal& total : steel.barTotals) {
-            diameters.append(tr("%1 mm: %2").arg(shortNumberText(total.diameterMm), metresText(total.lengthM)));
+        for (const auto& [diameterMm, lengthM] : metres) {
+            diameters.append(tr("%1 mm: %2").arg(shortNumberText(diameterMm), metresText(lengthM)));
         }
         summary.lines.append(
             {.code = QStringLiteral("bar_length"), .text = tr("Bars %1").arg(diameters.join(tr(", ")))});
@@ -129,8 +130,9 @@ void ReinforcementCard::fillTables(const Plan& plan, const Assessment& assessmen
     double kg = 0.0;
     for (const DiameterTotal& total : steel.barTotals) {
         const QString diameter = shortNumberText(total.diameterMm);
-        totals.append({.key = diameter,
+        totals.append({.key = QStringLiteral("%1/%2").arg(diameter).arg(static_cast<int>(total.material)),
                        .cells = {tr("%1 mm").arg(diameter), numberText(total.lengthM, 1), numberText(total.massKg, 1)},
+                       .details = {steelMaterialName(total.material)},
                        .source = static_cast<int>(totals.size())});
         kg += total.massKg;
     }
