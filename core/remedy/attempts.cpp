@@ -12,8 +12,8 @@ namespace yardcast {
 
 namespace {
 
-constexpr double kThicker[] = {5.0, 10.0};
-constexpr double kDeeper[] = {10.0, 20.0};
+constexpr double kThicker[] = {5.0, 10.0, 15.0, 20.0};
+constexpr double kDeeper[] = {10.0, 20.0, 30.0, 40.0};
 constexpr double kRimWidthMm = 60.0;
 constexpr double kRimBelowFieldMm = 20.0;
 constexpr double kRibWidthMm = 80.0;

@@ -29,7 +29,7 @@ bool isWorthTrying(const Finding& finding);
 /// | grips_proposed |                         | the plan's grips are taken out, those proposed serve             |
 /// | carry_on_edge  |                         | where carrying it flat is too much                               |
 /// | more_people    | people                  |                                                                  |
-/// | thicker        | by_mm, thickness_mm     | 5 or 10 mm; the face stays, what stands below is shortened       |
+/// | thicker        | by_mm, thickness_mm     | 5 to 20 mm; the face stays, what stands below is shortened       |
 /// | rim_added      | depth_mm, width_mm      |                                                                  |
 /// | rim_deeper     | by_mm, depth_mm         |                                                                  |
 /// | cutout_rim     | cutout, width_mm        |                                                                  |

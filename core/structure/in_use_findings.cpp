@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <variant>
 
 #include "core/structure/in_use.h"
 #include "core/structure/places.h"
@@ -114,7 +115,14 @@ void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>&
                       {"tension_mpa", std::max(worst->tensionTopMpa, worst->tensionBottomMpa)},
                       {"strength_mpa", worst->strengthMpa},
                       {"safety", safety},
-                      {"place", placeWords(worst->place)}};
+                      {"place", placeWords(worst->place)},
+                      {"load", std::string(worst->which == StrengthCase::ownWeight ? "own_weight"
+                                           : worst->personGoverns                  ? "person"
+                                                                                   : "even")}};
+    const auto* counter = std::get_if<Counter>(&input.body);
+    const Imposed imposed = counter ? counter->imposed.value_or(Imposed::worktop) : Imposed::worktop;
+    finding.values["person_kg"] = personN(input.assumptions, imposed) / kGravityMS2;
+    finding.values["even_kpa"] = input.assumptions.evenLoadKpa;
     findings.push_back(std::move(finding));
 }
 

@@ -20,6 +20,8 @@ constexpr double kVariableFactor = 1.5;
 constexpr double kWidestCrackMm = 0.3;
 /// Steel that bears less than this share of what it could on the pulled side lies on the wrong one. Judgement.
 constexpr double kWrongSideShare = 0.5;
+/// Moments below this share of what cracks the section say nothing about its steel.
+constexpr double kWorthAsking = 0.05;
 constexpr int kSamplesAlongCut = 200;
 
 /// The cut as one section: a plate with what hangs below it, flush at the face.
@@ -205,6 +207,7 @@ std::vector<SteelCheck> steelWorth(const StrengthInput& input, const std::vector
                 return check.name == section.name && check.tensionAtFace == atFace;
             });
             SteelCheck check = checkOf(input, result, section, action);
+            if (check.designMomentN < kWorthAsking * check.crackingMomentN) continue;
             if (known == checks.end()) {
                 checks.push_back(std::move(check));
             } else if (askedOf(check) > askedOf(*known)) {

@@ -10,7 +10,7 @@ namespace yardcast {
 /// against what passes through it with the factors of EN 1990 (1.35 on own weight and loads, 1.5 on what people add).
 /// Where a cut runs through field and rim, the section is that of a T: flush at the face, with `cutDepths` below it.
 /// One a section and case; none for castings that cannot have steel. Only the greatest of a place over all cases is
-/// kept for each side.
+/// kept for each side, and none where next to nothing is asked.
 std::vector<SteelCheck> steelWorth(const StrengthInput& input, const std::vector<CaseResult>& cases);
 
 /// steel_weak (caution), steel_wrong_side (caution), steel_wide_crack (caution), steel_brittle (note): at most one of

@@ -142,6 +142,24 @@ QString handledWord(const std::string& word)
     return QString::fromStdString(word);
 }
 
+/// What lies on a counter when it uses most of its strength.
+QString loadWord(const Values& values)
+{
+    const auto number = [&](const char* key) {
+        const auto found = values.find(key);
+        const auto* value = found == values.end() ? nullptr : std::get_if<double>(&found->second);
+        return value ? *value : 0.0;
+    };
+    const std::string load = wordAt(values, "load");
+    if (load == "person") {
+        return Words::tr("where somebody of %1 sits or leans on its weakest place").arg(massText(number("person_kg")));
+    }
+    if (load == "even") {
+        return Words::tr("under %1 kN/m² all over").arg(shortNumberText(number("even_kpa"), 2));
+    }
+    return Words::tr("where it lies, by its own weight and what stands on it");
+}
+
 /// "a field of 35 mm, rim 55 mm deep and 60 mm wide, ribs over its rests"
 QString formText(const Values& values)
 {
@@ -170,6 +188,7 @@ QString valueText(const Values& values, const QString& key, const QString& forma
     if (found == values.end()) return QStringLiteral("?");
     if (const auto* word = std::get_if<std::string>(&found->second)) {
         if (format == QLatin1String("item")) return itemWord(*word);
+        if (format == QLatin1String("load")) return loadWord(values);
         if (format == QLatin1String("type")) return typeWord(*word);
         if (format == QLatin1String("key")) return keyWord(*word);
         if (format == QLatin1String("rimless")) return rimlessWord(*word);

@@ -18,11 +18,11 @@ constexpr const char* kPractice = WORDS("Common practice, no source.");
 
 const std::vector<FindingSentence> kInUseSentences{
     {"cracks_in_place",
-     WORDS("{subject} may crack where it lies: {tension_mpa:2} MPa of tension ({place}) against {strength_mpa:2} MPa that "
+     WORDS("{subject} may crack {load:load}: {tension_mpa:2} MPa of tension ({place}) against {strength_mpa:2} MPa that "
            "may be used, with a safety of {safety:1} ({use_percent})."),
      kCrackSource, kCrackHelp},
     {"cracks_surely_in_place",
-     WORDS("{subject} is likely to crack where it lies: {tension_mpa:2} MPa of tension ({place}), more than its strength "
+     WORDS("{subject} is likely to crack {load:load}: {tension_mpa:2} MPa of tension ({place}), more than its strength "
            "even without any safety ({use_percent} of the {strength_mpa:2} MPa that may be used)."),
      kCrackSource, kCrackHelp},
     {"tips", WORDS("{subject} does not lie still by itself: it tips, or nothing bears it."), kStatics,
