@@ -25,14 +25,6 @@ double barMetres(const SteelSchedule& steel)
     return metres;
 }
 
-const SteelHeight* heightOfBar(const CastingSteelLayout& layout, int mark)
-{
-    const auto laid = std::ranges::find(layout.bars, mark, &LaidBar::mark);
-    if (laid != layout.bars.end()) return &laid->height;
-    const auto corner = std::ranges::find(layout.cornerBars, mark, [](const CornerBar& bar) { return bar.bar.mark; });
-    return corner == layout.cornerBars.end() ? nullptr : &corner->bar.height;
-}
-
 bool isCounter(const Plan& plan, const std::string& id)
 {
     const Part* part = findPart(plan, id);

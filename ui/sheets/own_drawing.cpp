@@ -52,7 +52,7 @@ std::vector<OverlayLabel> cutoutLabels(const Counter& counter, const Casting& ca
 }  // namespace
 
 ScaledDrawing strengthDrawing(const Part& part, const CastingPtr& casting, const CaseResult& result,
-                              const std::vector<SectionForces>& sections)
+                              const std::vector<SectionForces>& sections, FrontMark front)
 {
     const Box box = casting->boundsMm;
     const auto body = [box] {
@@ -64,7 +64,7 @@ ScaledDrawing strengthDrawing(const Part& part, const CastingPtr& casting, const
         return body().adjusted(-kUseMarksReach * unit, -kUseMarksReach * unit, kUseMarksReach * unit,
                                (kUseMarksReach + 7.0) * unit);
     };
-    drawing.paint = [part, casting, result, sections, body](QPainter& painter, const PaintStyle& style) {
+    drawing.paint = [part, casting, result, sections, body, front](QPainter& painter, const PaintStyle& style) {
         const double unit = style.mmPerUnit;
         paintUse(painter, result, asItStands, style);
         painter.setPen(outlinePen(style));
@@ -83,6 +83,7 @@ ScaledDrawing strengthDrawing(const Part& part, const CastingPtr& casting, const
         if (!casting->outline.empty())
             painter.drawEllipse(asItStands(frontLeftCorner(casting->outline.front().outer)), 1.4 * unit, 1.4 * unit);
         painter.setBrush(Qt::NoBrush);
+        if (front == FrontMark::no) return;
         paintFrontMark(painter, QPointF(body().center().x(), body().bottom() + kUseMarksReach * unit), style);
     };
     return drawing;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include <QBuffer>
 #include <QPainter>
@@ -82,6 +83,22 @@ ScaledDrawing together(const std::vector<ScaledDrawing>& drawings)
     return whole;
 }
 
+/// The pieces of a counter with one mark of the front for all.
+ScaledDrawing piecesTogether(const std::vector<ScaledDrawing>& drawings)
+{
+    const ScaledDrawing pieces = together(drawings);
+    ScaledDrawing whole;
+    whole.bounds = [pieces](const PaintStyle& style) {
+        return pieces.bounds(style).adjusted(0.0, 0.0, 0.0, 7.0 * style.mmPerUnit);
+    };
+    whole.paint = [pieces](QPainter& painter, const PaintStyle& style) {
+        pieces.paint(painter, style);
+        const QRectF bounds = pieces.bounds(style);
+        paintFrontMark(painter, QPointF(bounds.center().x(), bounds.bottom()), style);
+    };
+    return whole;
+}
+
 /// The drawing with sentences above it.
 ScaledDrawing captioned(const ScaledDrawing& drawing, const QStringList& sentences)
 {
@@ -114,6 +131,15 @@ ScaledDrawing captioned(const ScaledDrawing& drawing, const QStringList& sentenc
     return whole;
 }
 
+/// One or several pieces of a part; the part itself where there is none.
+ScaledDrawing pieceDrawing(const Part& part, const std::vector<ScaledDrawing>& drawings)
+{
+    if (drawings.empty()) {
+        return partDrawing(part);
+    }
+    return drawings.size() == 1 ? drawings.front() : piecesTogether(drawings);
+}
+
 CastingPtr castingOf(const Assessment& assessment, const std::string& id)
 {
     const auto found = std::find_if(assessment.castings.begin(), assessment.castings.end(),
@@ -135,30 +161,49 @@ ScaledDrawing planWith(const Plan& plan, const Assessment& assessment,
     return drawing;
 }
 
+/// Each piece of mesh and each kind of bar with where it lies.
+QStringList steelLines(const CastingSteelLayout& layout, bool counter)
+{
+    const QString id = QString::fromStdString(layout.casting);
+    QStringList lines;
+    for (const MeshLayout& mesh : layout.meshes) {
+        if (!mesh.pieces.empty()) {
+            lines << Sheets::tr("%1, %2: %3, %4 in use.")
+                         .arg(id, meshMark(mesh.pieces.front().mark), heightText(mesh.height, layout.datum),
+                              steelSideText(mesh.height.side, counter));
+        }
+    }
+    for (const BarListRow& bar : layout.barList) {
+        if (const SteelHeight* height = heightOfBar(layout, bar.mark)) {
+            lines << Sheets::tr("%1, %2: %3 × Ø%4, %5 long, %6, %7 in use.")
+                         .arg(id, barMark(bar.mark), QString::number(bar.count), shortNumberText(bar.diameterMm),
+                              lengthText(bar.cutLengthMm), heightText(*height, layout.datum),
+                              steelSideText(height->side, counter));
+        }
+    }
+    return lines;
+}
+
 SvgDrawing steelSvg(const Plan& plan, const Assessment& assessment, const Part* part)
 {
     QStringList said{Sheets::tr("Steel, as it stands, seen from above.")};
     std::vector<ScaledDrawing> drawings;
     bool faceDown = false;
     bool proposed = false;
-    for (const CastingSteelLayoutPtr& shared : assessment.steel.layouts) {
+    std::vector<CastingSteelLayoutPtr> layouts;
+    std::copy_if(assessment.steel.layouts.begin(), assessment.steel.layouts.end(), std::back_inserter(layouts),
+                 [&](const CastingSteelLayoutPtr& one) { return !part || one->part == part->id; });
+    for (const CastingSteelLayoutPtr& shared : layouts) {
         const CastingSteelLayout& layout = *shared;
-        if (part && layout.part != part->id) {
-            continue;
-        }
         faceDown = faceDown || seenOf(layout) == Seen::inTheMould;
         proposed = proposed || !layout.cornerBars.empty();
         const CastingPtr casting = castingOf(assessment, layout.casting);
         if (part && casting) {
             SteelDrawingOptions options;
             options.seen = Seen::asItStands;
+            options.front = layouts.size() > 1 ? FrontMark::no : FrontMark::yes;
             drawings.push_back(steelDrawing(*part, casting, layout, options));
-            for (const MeshLayout& mesh : layout.meshes) {
-                said << Sheets::tr("Mesh %1 of %2: %3, %4 in use.")
-                            .arg(meshMark(mesh.pieces.empty() ? 1 : mesh.pieces.front().mark),
-                                 QString::fromStdString(layout.casting), heightText(mesh.height, layout.datum),
-                                 steelSideText(mesh.height.side, part->kind() == PartKind::counter));
-            }
+            said << steelLines(layout, part->kind() == PartKind::counter);
         }
     }
     if (faceDown) {
@@ -177,7 +222,7 @@ SvgDrawing steelSvg(const Plan& plan, const Assessment& assessment, const Part* 
             paintSteelOverlay(painter, shown, with, Projection::above(), style);
         });
     } else {
-        svg.drawing = drawings.empty() ? partDrawing(*part) : together(drawings);
+        svg.drawing = pieceDrawing(*part, drawings);
     }
     if (part ? drawings.empty() : assessment.steel.layouts.empty()) {
         said = QStringList{part ? Sheets::tr("%1 has no mesh and no bars.").arg(subjectName(&plan, part->id))
@@ -190,6 +235,10 @@ SvgDrawing steelSvg(const Plan& plan, const Assessment& assessment, const Part* 
 
 QString caseSentence(const Plan& plan, const CastingStrength& strength, const CaseResult& result)
 {
+    if (!result.holds) {
+        return Sheets::tr("%1: %2: it tips, or nothing holds it.")
+            .arg(subjectName(&plan, strength.casting), strengthCaseName(result.which).toLower());
+    }
     return Sheets::tr("%1: %2, %3, use %4.")
         .arg(subjectName(&plan, strength.casting), strengthCaseName(result.which).toLower(), ageText(result.ageH),
              percentText(result.usePercent));
@@ -216,34 +265,45 @@ void paintStrengthInPlan(QPainter& painter, const Plan& plan, const Assessment& 
 
 SvgDrawing strengthSvg(const Plan& plan, const Assessment& assessment, const Part* part)
 {
-    constexpr std::size_t kMostSections = 12;
+    constexpr std::size_t kMostSections = 9;
     QStringList said{Sheets::tr("Use of strength in percent, each in its worst case; as it stands.")};
-    std::vector<ScaledDrawing> drawings;
+    QStringList lettered;
+    std::vector<CastingStrengthPtr> shown;
     for (const CastingStrengthPtr& strength : assessment.strength) {
-        const CaseResult* worst = strength ? strength->worst() : nullptr;
-        if (!worst || (part && strength->part != part->id)) {
-            continue;
+        const Part* own = strength && strength->worst() ? findPart(plan, strength->part) : nullptr;
+        if (own && (part ? own->id == part->id : own->kind() == PartKind::counter)) {
+            shown.push_back(strength);
         }
-        const Part* own = findPart(plan, strength->part);
-        if (!own || (!part && own->kind() != PartKind::counter)) {
-            continue;
-        }
-        said << caseSentence(plan, *strength, *worst);
+    }
+    std::vector<ScaledDrawing> drawings;
+    for (const CastingStrengthPtr& strength : shown) {
+        const CaseResult& worst = *strength->worst();
+        said << caseSentence(plan, *strength, worst);
         const CastingPtr casting = castingOf(assessment, strength->casting);
-        if (part && casting) {
-            drawings.push_back(
-                strengthDrawing(*part, casting, *worst, shownSections(*worst, kMostSections)));
+        if (!part || !casting) {
+            continue;
         }
+        // Letters of several pieces would be taken for one another's.
+        const bool alone = shown.size() == 1;
+        const auto sections = alone ? shownSections(worst, kMostSections) : std::vector<SectionForces>();
+        for (std::size_t i = 0; i < sections.size(); ++i) {
+            lettered << Sheets::tr("%1: %2, moment %3\u00a0N, force %4\u00a0N/mm, use %5.")
+                            .arg(sectionLetter(i), placeText(sections[i].name, part),
+                                 numberText(sections[i].meanMomentN, 0), numberText(sections[i].meanForceNMm, 2),
+                                 percentText(sections[i].usePercent));
+        }
+        drawings.push_back(strengthDrawing(*part, casting, worst, sections, alone ? FrontMark::yes : FrontMark::no));
     }
     SvgDrawing svg;
     if (!part) {
         svg.drawing = planWith(plan, assessment, paintStrengthInPlan);
     } else {
-        svg.drawing = drawings.empty() ? partDrawing(*part) : together(drawings);
+        svg.drawing = pieceDrawing(*part, drawings);
     }
     if (said.size() == 1) {
         said = QStringList{Sheets::tr("Nothing here was solved for strength.")};
     } else {
+        said << lettered;
         said << Sheets::tr("A careful estimate, no structural design: so thin a slab lies outside the code's scope.");
     }
     svg.drawing = captioned(svg.drawing, said);

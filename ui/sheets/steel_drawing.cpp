@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include <QPainter>
 
@@ -135,7 +136,9 @@ ScaledDrawing steelDrawing(const Part& part, const CastingPtr& casting, const Ca
         painter.drawEllipse(map(markedCorner(*casting)), 1.6 * unit, 1.6 * unit);
         painter.setBrush(Qt::NoBrush);
         const QPointF below(body.center().x(), body.bottom() + kAside * unit);
-        if (part.kind() == PartKind::counter) {
+        if (options.front == FrontMark::no) {
+            // Pieces drawn together have one for all.
+        } else if (part.kind() == PartKind::counter) {
             paintFrontMark(painter, below, style);
         } else {
             paintFootMark(painter, below, style);
@@ -183,8 +186,10 @@ ScaledDrawing meshCutDrawing(const MeshLayout& mesh)
             painter.drawLine(box.bottomLeft(), box.topRight());
             OverlayLabel label;
             label.at = box.center();
-            label.texts = {meshMark(piece.mark) + QLatin1Char(' ') + sizeText(size.width(), size.height()),
-                           meshMark(piece.mark)};
+            const QString words = Sheets::tr("%1, %2", "mark and size of a piece of mesh")
+                                      .arg(meshMark(piece.mark), sizeText(std::round(size.width()), std::round(size.height())));
+            label.texts = {meshMark(piece.mark)};
+            if (textSizeMm(words, style).width() < size.width()) label.texts.prepend(words);
             label.look.behind = style.ink.sheet;
             label.look.colour = style.ink.ink;
             label.weight = size.width() * size.height();

@@ -7,6 +7,7 @@
 #include "core/reinforcement/steel_layout.h"
 #include "ui/sheets/drawing_fit.h"
 #include "ui/sheets/handedness.h"
+#include "ui/sheets/own_drawing.h"
 
 namespace yardcast::ui {
 
@@ -22,6 +23,7 @@ struct SteelDrawingOptions {
     Seen seen = Seen::inTheMould;
     bool withSection = false;
     double sectionXMm = 0.0;
+    FrontMark front = FrontMark::yes;
 };
 ScaledDrawing steelDrawing(const Part& part, const CastingPtr& casting, const CastingSteelLayout& layout,
                            const SteelDrawingOptions& options);

@@ -25,17 +25,6 @@ QString wholeMm(double mm)
     return shortNumberText(std::round(mm));
 }
 
-const SteelHeight* heightOf(const CastingSteelLayout& layout, int mark)
-{
-    for (const LaidBar& bar : layout.bars) {
-        if (bar.mark == mark) return &bar.height;
-    }
-    for (const CornerBar& bar : layout.cornerBars) {
-        if (bar.bar.mark == mark) return &bar.bar.height;
-    }
-    return nullptr;
-}
-
 /// What is cut away from a piece, measured from its corner towards the marked one.
 QString notchText(const MeshPiece& piece)
 {
@@ -133,7 +122,7 @@ SheetTable barTable(const CastingSteelLayout& layout, bool counter)
                      {Sheets::tr("Spacer mm"), 17.0, true}, {Sheets::tr("In use it lies"), 47.0, false},
                      {Sheets::tr("Mass kg"), 18.0, true}};
     for (const BarListRow& bar : layout.barList) {
-        const SteelHeight* height = heightOf(layout, bar.mark);
+        const SteelHeight* height = heightOfBar(layout, bar.mark);
         SheetRow row;
         row.cells = {barMark(bar.mark),
                      shortNumberText(bar.diameterMm),

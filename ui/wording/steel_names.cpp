@@ -1,5 +1,7 @@
 #include "ui/wording/steel_names.h"
 
+#include <algorithm>
+
 #include <QStringList>
 
 #include "ui/wording/figures.h"
@@ -28,6 +30,14 @@ QString meshMark(int mark)
 QString barMark(int mark)
 {
     return Words::tr("bar %1", "mark of a bar").arg(mark);
+}
+
+const SteelHeight* heightOfBar(const CastingSteelLayout& layout, int mark)
+{
+    const auto laid = std::ranges::find(layout.bars, mark, &LaidBar::mark);
+    if (laid != layout.bars.end()) return &laid->height;
+    const auto corner = std::ranges::find(layout.cornerBars, mark, [](const CornerBar& bar) { return bar.bar.mark; });
+    return corner == layout.cornerBars.end() ? nullptr : &corner->bar.height;
 }
 
 QString heightText(const SteelHeight& height, SteelDatum datum)

@@ -14,6 +14,8 @@ namespace yardcast::ui {
 /// "mesh 1" and "bar 1": they are counted apart, and letters alone would be taken for ids of parts.
 QString meshMark(int mark);
 QString barMark(int mark);
+/// How the bars of a mark lie; null for a mark that is not there.
+const SteelHeight* heightOfBar(const CastingSteelLayout& layout, int mark);
 /// "25 mm above the mould base" or "25 mm from the front wall of the mould".
 QString heightText(const SteelHeight& height, SteelDatum datum);
 /// "towards the face", "in the middle, worth next to nothing", "towards the underside"; of a panel front and back.
