@@ -352,7 +352,8 @@ void ReinforcementCard::visitSubjects(const LineView& view, const Line& line, co
         visit(checkRows(assessment)[index].strength->casting);
     } else {
         for (const BarNeed& bar : steel.bars) {
-            if (bar.diameterMm == steel.barTotals[line.source].diameterMm) visit(bar.casting);
+            const DiameterTotal& total = steel.barTotals[line.source];
+            if (bar.diameterMm == total.diameterMm && bar.material == total.material) visit(bar.casting);
         }
     }
 }

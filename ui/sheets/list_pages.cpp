@@ -109,7 +109,7 @@ void paintListTitle(QPainter& painter, const QRectF& box, const QString& text)
 {
     Type type;
     type.bold = true;
-    paintLines(painter, box.adjusted(1.5, 1.2, -1.5, 0.0), {text}, fittedType(text, box.width() - 3.0, type));
+    paintName(painter, box.adjusted(1.5, 0.6, -1.5, -0.4), text, type);
 }
 
 double sentencesHeightMm(const QStringList& sentences, double widthMm)

@@ -120,6 +120,46 @@ SheetPage drawingPage(const Plan& plan, const CastingStrength& strength, const C
     return page;
 }
 
+/// Pieces of which every case is the same share a table.
+class AlikeTables {
+public:
+    void add(const CastingStrength& strength, const QString& name, SheetTable table)
+    {
+        // More ids would not fit a title.
+        constexpr qsizetype kMostAlike = 12;
+        const auto alike = std::find_if(entries_.begin(), entries_.end(), [&](const Entry& one) {
+            return one.ids.size() < kMostAlike && one.table.rows == table.rows;
+        });
+        if (alike == entries_.end()) {
+            entries_.push_back({{QString::fromStdString(strength.casting)}, name, std::move(table)});
+        } else {
+            alike->ids << QString::fromStdString(strength.casting);
+        }
+    }
+
+    std::vector<ListBlock> blocks() const
+    {
+        std::vector<ListBlock> made;
+        for (const Entry& entry : entries_) {
+            ListBlock block;
+            block.title = entry.ids.size() == 1
+                              ? entry.name
+                              : Sheets::tr("%1: %2 alike").arg(entry.ids.join(QStringLiteral(", "))).arg(entry.ids.size());
+            block.table = entry.table;
+            made.push_back(std::move(block));
+        }
+        return made;
+    }
+
+private:
+    struct Entry {
+        QStringList ids;
+        QString name;
+        SheetTable table;
+    };
+    std::vector<Entry> entries_;
+};
+
 std::vector<SheetPage> counterPages(const Plan& plan, const CastingStrength& strength, const Part& part,
                                     const CastingPtr& casting)
 {
@@ -140,7 +180,7 @@ std::vector<SheetPage> counterPages(const Plan& plan, const CastingStrength& str
 std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessment)
 {
     std::vector<SheetPage> pages;
-    std::vector<ListBlock> uprights;
+    AlikeTables uprights;
     QStringList unsolved;
     const CastingStrength* anyUpright = nullptr;
     for (const CastingStrengthPtr& strength : assessment.strength) {
@@ -156,14 +196,7 @@ std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessm
             std::vector<SheetPage> more = counterPages(plan, *strength, *part, placed->casting);
             pages.insert(pages.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
         } else {
-            SheetTable table = caseTable(*strength, *part);
-            const auto alike = std::find_if(uprights.begin(), uprights.end(),
-                                            [&](const ListBlock& one) { return one.table.rows == table.rows; });
-            if (alike != uprights.end()) {
-                alike->title += QStringLiteral(", ") + name;
-            } else {
-                uprights.push_back({name, std::move(table), {}, 0.0});
-            }
+            uprights.add(*strength, name, caseTable(*strength, *part));
             anyUpright = strength.get();
         }
     }
@@ -171,7 +204,7 @@ std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessm
     like.sheet = sheetTitle(QStringLiteral("strength"));
     if (anyUpright) {
         like.part = Sheets::tr("supports and panels");
-        const std::vector<SheetPage> list = listPages(like, uprights, strengthSentences(*anyUpright));
+        const std::vector<SheetPage> list = listPages(like, uprights.blocks(), strengthSentences(*anyUpright));
         pages.insert(pages.end(), list.begin(), list.end());
     }
     like.part.clear();

@@ -84,6 +84,8 @@ SheetRow rowOf(const CaseResult& result, const Part& part)
 QString worstSentence(const CaseResult& result, const Part& part)
 {
     const bool upright = part.kind() != PartKind::counter;
+    // Of an upright that has no parts of its own there is nothing to say.
+    if (upright && result.place.kind == PlaceKind::body && result.sections.empty()) return {};
     QString text = upright ? Sheets::tr("Worst: %1.").arg(placeText(result.place, &part))
                            : Sheets::tr("Worst: %1, at the %2.")
                                  .arg(placeText(result.place, &part), sideText(result.onFace));

@@ -159,6 +159,59 @@ private slots:
         QVERIFY(text.contains(QStringLiteral("60, 35")) && text.contains(QStringLiteral("1740, 75")));
     }
 
+    void aPanelCastFlatLiesWithItsFrontDown()
+    {
+        Plan plan = counterPlan();
+        Panel panel;
+        panel.mix = "worktop";
+        panel.steel = Steel{};
+        panel.steel->mesh = Mesh{};
+        BarGroup bar;
+        bar.from = {60.0, 50.0};
+        bar.to = {900.0, 50.0};
+        panel.steel->bars = {bar};
+        plan.parts = {makePart("P1", panel)};
+        const auto pages = readPdf(pdfOf(plan, *assessed(plan)));
+        const QString text = seen(pages[0]);
+        QVERIFY(text.contains(QStringLiteral("P1 lies front down on the mould base.")));
+        QVERIFY(text.contains(QStringLiteral("MIRRORED")));
+        QVERIFY(text.contains(QStringLiteral("FOOT of the panel")));
+        QVERIFY(text.contains(QStringLiteral("here it lies on the right")));
+        // The bar begins at the left end as it stands: its mark lies right of the middle here.
+        const QRectF mark = placeOf(pages[0], QStringLiteral("Ø8"));
+        QVERIFY(!mark.isNull());
+        QVERIFY(mark.center().x() > pages[0].sizeMm.width() / 2.0 + 5.0 + 5.0);
+    }
+
+    void aHundredBarsAreAllListed()
+    {
+        Plan plan = steelPlan(CounterCast::faceDown);
+        auto part = std::make_shared<Part>(*plan.parts.at(0));
+        auto& counter = std::get<Counter>(part->body);
+        BarGroup many;
+        many.from = {1500.0, 25.0};
+        many.to = {1500.0, 575.0};
+        many.count = 100;
+        many.spacingMm = 4.0;
+        counter.steel->bars.push_back(many);
+        plan.parts = {part};
+        const AssessmentPtr assessment = assessed(plan);
+        std::size_t laid = 0;
+        for (const CastingSteelLayoutPtr& layout : assessment->steel.layouts) {
+            laid += layout->bars.size() + layout->cornerBars.size();
+        }
+        QVERIFY(laid > 60);
+        QString text;
+        for (const PdfPage& page : readPdf(pdfOf(plan, *assessment))) text += seen(page) + QLatin1Char(' ');
+        for (const CastingSteelLayoutPtr& layout : assessment->steel.layouts) {
+            for (const LaidBar& bar : layout->bars) {
+                const Point low = bar.from.x <= bar.to.x ? bar.from : bar.to;
+                const QString place = QStringLiteral("%1, %2").arg(std::round(low.x)).arg(std::round(low.y));
+                QVERIFY2(text.contains(place), qPrintable(place));
+            }
+        }
+    }
+
     void whatTheSteelIsWorthIsSaid()
     {
         const Plan plan = steelPlan(CounterCast::faceDown);

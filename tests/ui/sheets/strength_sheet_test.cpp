@@ -122,6 +122,21 @@ private slots:
         }
     }
 
+    void noWordLeavesTheFrame()
+    {
+        for (const std::string& name : samplePlanNames()) {
+            const Plan plan = samplePlan(name);
+            for (const PdfPage& page : pagesOf(plan, *withFakeStrength(assessed(plan)))) {
+                const QRectF frame(20.0, 10.0, page.sizeMm.width() - 30.0, page.sizeMm.height() - 20.0);
+                for (const PdfWord& word : page.words) {
+                    QVERIFY2(word.box.left() > frame.left() && word.box.right() < frame.right() &&
+                                 frame.contains(word.box.center()),
+                             qPrintable(word.text));
+                }
+            }
+        }
+    }
+
     void levelsAlwaysShowSomethingAndNeverTooMuch()
     {
         for (const double most : {0.7, 3.0, 12.0, 31.0, 55.0, 99.0, 100.0, 123.0, 240.0, 900.0, 7000.0}) {
