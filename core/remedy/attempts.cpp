@@ -25,6 +25,14 @@ constexpr int kMorePeople = 2;
 
 bool startsWith(const std::string& text, const char* start) { return text.rfind(start, 0) == 0; }
 
+/// A copy that stands elsewhere is not what the name of the first one says ("left end").
+Plan unnamedCopy(const Plan& plan, const std::string& id, Point byMm)
+{
+    Ids made;
+    const Plan copied = duplicateParts(plan, {id}, byMm, &made);
+    return made.empty() ? copied : changePart(copied, made.front(), [](Part& part) { part.name.reset(); });
+}
+
 /// Gathers attempts for one counter.
 class CounterAttempts {
 public:
@@ -199,7 +207,7 @@ private:
         if (nearest == nullptr || nearest->kind() != PartKind::support) return;
         const Point along = part_.place.directionToPlan({1.0, 0.0});
         const double reach = dot(part_.place.toPlan(at_) - middleOf(*nearest), along);
-        attempt("support_added", {{"x_mm", std::round(at_.x)}}, duplicateParts(plan_, {nearest->id}, along * reach));
+        attempt("support_added", {{"x_mm", std::round(at_.x)}}, unnamedCopy(plan_, nearest->id, along * reach));
     }
 
     void steelToSide()

@@ -92,9 +92,10 @@ FindingsCard::FindingsCard(PlanDocument& document, Selection& selection, LiveAss
     explanation_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     explanation_->setContentsMargins(kStepPx, kStepPx, kStepPx, kStepPx);
     explanation_->hide();
-    addFootnote(explanation_);
+    // What can be done comes first: the reasons are for who wants to know them.
     remedies_ = new RemedyList(this);
     addFootnote(remedies_);
+    addFootnote(explanation_);
     connect(remedies_, &RemedyList::taken, this, &FindingsCard::take);
 }
 
