@@ -103,7 +103,7 @@ SheetPage drawingPage(const Plan& plan, const CastingStrength& strength, const C
         const double width = contentBox(landscape, true).width();
         return one.sections.scaledTo(std::min(width - 2.0, 1.6 * one.sections.widthMm()));
     };
-    const double words = sentencesHeightMm({strengthLegend()}, contentBox(false, true).width() - 4.0);
+    const double words = sentencesHeightMm({strengthLegend(*one.result)}, contentBox(false, true).width() - 4.0);
     const double below = std::max(tableOn(false).heightMm(), tableOn(true).heightMm()) + words + 2.0 * kListGapMm;
     const DrawingFit fit = fitOnSheet(one.drawing, kListTitleMm, below);
     SheetPage page = blank(plan, strength.casting);
@@ -115,7 +115,7 @@ SheetPage drawingPage(const Plan& plan, const CastingStrength& strength, const C
         const double y = box.bottom() - below;
         const double height = table.rows.empty() ? 0.0 : paintTable(painter, QPointF(box.left() + 1.0, y), table);
         paintSentences(painter, QRectF(box.left() + 2.0, y + height + kListGapMm, box.width() - 4.0, 0.0),
-                       {strengthLegend()});
+                       {strengthLegend(*one.result)});
     };
     return page;
 }
@@ -170,7 +170,7 @@ std::vector<SheetPage> counterPages(const Plan& plan, const CastingStrength& str
     }
     const std::vector<SheetPage> list =
         listPages(blank(plan, strength.casting), {{Sheets::tr("Every case"), caseTable(strength, part), {}, 0.0}},
-                  strengthSentences(strength));
+                  strengthSentences(strength, part));
     pages.insert(pages.end(), list.begin(), list.end());
     return pages;
 }
@@ -183,6 +183,7 @@ std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessm
     AlikeTables uprights;
     QStringList unsolved;
     const CastingStrength* anyUpright = nullptr;
+    const Part* uprightPart = nullptr;
     for (const CastingStrengthPtr& strength : assessment.strength) {
         const Part* part = strength ? findPart(plan, strength->part) : nullptr;
         const auto placed = std::find_if(
@@ -198,13 +199,14 @@ std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessm
         } else {
             uprights.add(*strength, name, caseTable(*strength, *part));
             anyUpright = strength.get();
+            uprightPart = part;
         }
     }
     SheetPage like;
     like.sheet = sheetTitle(QStringLiteral("strength"));
     if (anyUpright) {
         like.part = Sheets::tr("supports and panels");
-        const std::vector<SheetPage> list = listPages(like, uprights.blocks(), strengthSentences(*anyUpright));
+        const std::vector<SheetPage> list = listPages(like, uprights.blocks(), strengthSentences(*anyUpright, *uprightPart));
         pages.insert(pages.end(), list.begin(), list.end());
     }
     like.part.clear();

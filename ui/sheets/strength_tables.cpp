@@ -136,7 +136,7 @@ SheetTable sectionTable(const std::vector<SectionForces>& sections, const Part& 
     return table;
 }
 
-QStringList strengthSentences(const CastingStrength& strength)
+QStringList strengthSentences(const CastingStrength& strength, const Part& part)
 {
     QStringList said{
         Sheets::tr("Use: tension at the surface over the strength in bending that may be used at that age. From 100 % on,"
@@ -144,8 +144,11 @@ QStringList strengthSentences(const CastingStrength& strength)
         Sheets::tr("Moment: mean per width of the cut, in N (Nmm per mm), positive where the underside in use is in "
                    "tension. Force in N per mm, tension positive. Tension in MPa."),
         Sheets::tr("Only uncracked concrete is counted on: fibres are not counted, nor is steel."),
-        Sheets::tr("A slab as thin as this lies outside the code's scope: its formulas (EN 1992-1-1, 3.1.2 and 3.1.8) "
-                   "are borrowed, and the result is a careful estimate, no structural design."),
+        part.kind() == PartKind::counter
+            ? Sheets::tr("A slab as thin as this lies outside the code's scope: its formulas (EN 1992-1-1, 3.1.2 and 3.1.8)"
+                         " are borrowed, and the result is a careful estimate, no structural design.")
+            : Sheets::tr("Home-made pieces like these lie outside the code's scope: its formulas (EN 1992-1-1, 3.1.2 and "
+                         "3.1.8) are borrowed, and the result is a careful estimate, no structural design."),
         Sheets::tr("The strength holds for a cured casting at the temperature of the plan; colder or dried out, wait "
                    "longer.")};
     if (strength.gripsProposed) {
@@ -154,11 +157,13 @@ QStringList strengthSentences(const CastingStrength& strength)
     return said;
 }
 
-QString strengthLegend()
+QString strengthLegend(const CaseResult& result)
 {
-    return Sheets::tr("Lines of equal use in percent, wide at 100, hatched above. Dashed: what it rests on. Circles: "
+    QString legend = Sheets::tr("Lines of equal use in percent, wide at 100, hatched above. Dashed: what it rests on. Circles: "
                       "hands. Ring with cross: the worst place. Letters: sections of the table. Black dot: front left "
                       "corner.");
+    if (!result.faceUp) legend += Sheets::tr(" In this case it lies face down; it is drawn as it stands.");
+    return legend;
 }
 
 }  // namespace yardcast::ui

@@ -15,8 +15,8 @@ SheetTable sectionTable(const std::vector<SectionForces>& sections, const Part& 
 QString worstSentence(const CaseResult& result, const Part& part);
 
 /// What has to be known to read the figures, one sentence each.
-QStringList strengthSentences(const CastingStrength& strength);
-/// What the signs of the drawing mean.
-QString strengthLegend();
+QStringList strengthSentences(const CastingStrength& strength, const Part& part);
+/// What the signs of the drawing mean, and which way round it lies in the case that is drawn.
+QString strengthLegend(const CaseResult& result);
 
 }  // namespace yardcast::ui

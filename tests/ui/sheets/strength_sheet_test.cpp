@@ -66,6 +66,9 @@ private slots:
         }
         QVERIFY(!placeOf(pages[1], QStringLiteral("100")).isNull());
         QVERIFY(seen(pages[0]).contains(QStringLiteral("S3 lifts off")));
+        // Handled face down, and drawn as it stands: said, so that left and right are not taken for each other.
+        QVERIFY(!seen(pages[0]).contains(QStringLiteral("lies face down")));
+        QVERIFY(seen(pages[1]).contains(QStringLiteral("In this case it lies face down; it is drawn as it stands.")));
     }
 
     void everyCaseIsSaidWithWhatHoldsItAndItsWorstSection()
