@@ -297,8 +297,10 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
         solution.contactN.assign(marks, 0.0);
         if (bed) {
             std::vector<double> w;
-            for (const int c : markOrder)
-                w.push_back(solution.displacement[std::size_t(contacts[std::size_t(c)].node) * kFreedoms + kDeflection]);
+            for (const int c : markOrder) {
+                const auto node = std::size_t(contacts[std::size_t(c)].node);
+                w.push_back(solution.displacement[node * kFreedoms + kDeflection]);
+            }
             const std::vector<double> press = bed->press(w);
             for (std::size_t m = 0; m < marks; ++m)
                 solution.contactN[std::size_t(markOrder[m])] = std::max(0.0, press[m]);

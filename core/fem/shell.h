@@ -45,9 +45,9 @@ struct ContactSpring {
     int node = 0;
     double stiffnessNMm = 0.0;
     double gapMm = 0.0;
-    /// The bed that this spring is the node's share of: it then presses where the slab between its nodes goes into it,
-    /// to the fraction of a triangle. (A slab that turns over the edge of its rest bears on some 10 mm there. Springs at
-    /// nodes 14 mm apart put that force onto the edge itself: spans, and moments by 2 %, come out too small.)
+    /// The bed that this spring is the node's share of: it then presses where the slab between its nodes goes into
+    /// it, to the fraction of a triangle. (A slab that turns over the edge of its rest bears on some 10 mm there.
+    /// Springs at nodes 14 mm apart put that force onto the edge: spans, and moments by 2 %, come out too small.)
     /// Springs of all nodes with a share must be there, with one stiffness per area.
     std::shared_ptr<const ContactBed> bed = nullptr;
 };

@@ -178,9 +178,9 @@ void fillShares(Body& body, const std::vector<KindRegion>& kinds)
 }
 
 /// At a free edge the twisting moment fades away within about one thickness, which thin plates do not know: a strip of
-/// width b and thickness t twists as a bar, b t^3/3 (1 - 0.63 t/b), so each of its edges takes 0.315 t of its width away
-/// (Roark; from memory). Twisting stiffness that is left of each triangle's thinnest kind; deeper strips have theirs.
-/// Measured on slabs with a cutout, own weight, against solids: deflection 1.1 to 2.8 % too small without.
+/// width b and thickness t twists as a bar, b t^3/3 (1 - 0.63 t/b), so each of its edges takes 0.315 t of its width
+/// away (Roark; from memory). Twisting stiffness that is left of each triangle's thinnest kind; deeper strips have
+/// theirs. Measured on slabs with a cutout, own weight, against solids: deflection 1.1 to 2.8 % too small without.
 std::vector<double> twistLeftByEdges(const Body& body, const std::vector<KindRegion>& kinds)
 {
     constexpr double kEdgeShare = 0.315;
