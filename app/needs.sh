@@ -11,6 +11,9 @@ yardcast_packages=(
     libqt6svg6 fonts-dejavu-core
 )
 
+# What tests/run wants besides: the general solver that tests/reference compares with. Without it those tests are skipped.
+yardcast_test_packages=(calculix-ccx)
+
 # Installs those of the named packages that are missing; does nothing, and asks for nothing, when all are there.
 install_missing() {
     if ! command -v dpkg-query >/dev/null; then

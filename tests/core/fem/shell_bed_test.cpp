@@ -46,8 +46,8 @@ struct Block {
 
 TEST(ShellBed, ABlockOnABedPressesOverThreeTimesItsEdgeDistance)
 {
-    // Any book on footings: a force within the middle third gives a trapezium of pressure; nearer than a third to the edge
-    // a triangle over three times that distance, twice the mean at the edge.
+    // Any book on footings: a force within the middle third gives a trapezium of pressure; nearer to the edge a
+    // triangle over three times that distance, twice the mean at the edge.
     for (const double x : {150.0, 120.0, 101.0, 80.0, 50.0, 20.0}) {
         const Block block(x);
         const ShellSolution s = block.solve();
@@ -56,8 +56,9 @@ TEST(ShellBed, ABlockOnABedPressesOverThreeTimesItsEdgeDistance)
         const double atEdge = e <= 50 ? 600.0 / (300 * 120) * (1 + 6 * e / 300) : 2 * 600 / (3 * x * 120);
         const double atOther = e <= 50 ? 600.0 / (300 * 120) * (1 - 6 * e / 300) : atEdge * (1 - 300 / (3 * x));
         // What the block bends, 20 times as stiff as concrete and 400 thick.
-        EXPECT_NEAR(at(s.displacement, nodeAt(block.model.mesh, {0, 0}), w), -atEdge / 10, 1e-3 * atEdge / 10) << x;
-        EXPECT_NEAR(at(s.displacement, nodeAt(block.model.mesh, {300, 120}), w), -atOther / 10, 1e-3 * atEdge / 10) << x;
+        const auto pressure = [&](Point p) { return -10 * at(s.displacement, nodeAt(block.model.mesh, p), w); };
+        EXPECT_NEAR(pressure({0, 0}), atEdge, 1e-3 * atEdge) << x;
+        EXPECT_NEAR(pressure({300, 120}), atOther, 1e-3 * atEdge) << x;
         double force = 0.0;
         double moment = 0.0;
         for (std::size_t i = 0; i < block.bed.size(); ++i) {
@@ -130,8 +131,8 @@ struct Slab {
 
 TEST(ShellBed, ASlabBearsOnSomeMillimetresAtTheEdgesOfItsRestsHoweverCoarseTheMesh)
 {
-    // The middle of its force lies some 4 mm behind the edge of the rest. Springs at nodes put it onto the edge, and the
-    // deflection came out 2 % smaller.
+    // The middle of its force lies some 4 mm behind the edge of the rest. Springs at nodes put it onto the edge, and
+    // the deflection came out 2 % smaller.
     const Slab coarse(50);
     const Slab fine(6.25);
     const ShellSolution a = coarse.system()->solve(coarse.weight());
