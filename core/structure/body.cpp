@@ -248,6 +248,20 @@ void fillSections(Body& body, const std::vector<double>& twistLeft)
     body.centroid = turning * (1.0 / body.massKg);
 }
 
+void fillAngles(Body& body)
+{
+    body.angle.reserve(body.mesh().triangles.size());
+    for (const auto& t : body.mesh().triangles) {
+        std::array<double, 3>& angle = body.angle.emplace_back();
+        for (int i = 0; i < 3; ++i) {
+            const Point p = body.mesh().nodes[t[i]];
+            const Point a = body.mesh().nodes[t[(i + 1) % 3]] - p;
+            const Point b = body.mesh().nodes[t[(i + 2) % 3]] - p;
+            angle[i] = std::atan2(cross(a, b), dot(a, b));
+        }
+    }
+}
+
 std::string cutoutAt(const StrengthInput& input, Point p)
 {
     const auto* counter = std::get_if<Counter>(&input.body);
@@ -367,6 +381,7 @@ std::shared_ptr<const Body> makeMeshed(const StrengthInput& input, Refinement re
     body->index = TriangleIndex(body->mesh());
     fillShares(*body, kinds);
     fillSections(*body, twistLeftByEdges(*body, kinds));
+    fillAngles(*body);
     fillCorners(*body, plan.arcs);
     return body;
 }

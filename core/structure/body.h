@@ -52,6 +52,7 @@ struct Body {
     ShellModel model;                 ///< elasticMpa is that of 28 days: change it in a copy for another age
     std::vector<SectionKind> kinds;   ///< one to three
     std::vector<double> share;        ///< of each triangle's area: triangle * kinds.size() + kind, sum 1
+    std::vector<std::array<double, 3>> angle;  ///< of each triangle's corners, rad: what they count for at their nodes
     std::vector<double> massKgMm2;    ///< of each triangle
     std::vector<double> massZMm;
     std::vector<InnerCorner> corners;

@@ -5,7 +5,7 @@ namespace yardcast {
 namespace {
 
 /// So many of the coarse sweep's worst spots are solved on the mesh itself.
-constexpr std::size_t kSpotsSolved = 3;
+constexpr std::size_t kSpotsSolved = 5;
 
 /// The load that uses most of the strength; the first under which it tips ends the search.
 struct Worst {

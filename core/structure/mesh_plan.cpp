@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/structure/places.h"
+
 namespace yardcast {
 
 namespace {
@@ -18,6 +20,9 @@ constexpr double kLeastCornerTurn = 20.0 * std::numbers::pi / 180.0;
 constexpr double kFineOfRadius = 2.5;
 constexpr double kSharpMm = 5.0;
 constexpr double kOnBoundaryMm = 0.6;
+/// Strips beside smaller cutouts than this, mm, are no strips but slab.
+constexpr double kLeastStripMm = 100.0;
+constexpr double kAcrossStrip = 3.0;
 
 double turnAt(Point before, Point at, Point after)
 {
@@ -185,6 +190,31 @@ void refineAlong(const Ring& ring, double sizeMm, std::vector<FinePlace>& fine)
     }
 }
 
+/// Strips beside cutouts carry most: three elements or more across.
+void refineStrips(const StrengthInput& input, const Fineness& fineness, std::vector<FinePlace>& fine)
+{
+    const auto* counter = std::get_if<Counter>(&input.body);
+    if (!counter) return;
+    for (const Cutout& cutout : counter->cutouts) {
+        const auto box = boundsOf(cutoutRing(cutout));
+        if (!box || std::max(box->width(), box->height()) < kLeastStripMm) continue;
+        for (const PlaceKind side : {PlaceKind::stripInFront, PlaceKind::stripBehind, PlaceKind::stripLeft,
+                                     PlaceKind::stripRight}) {
+            const auto strip = stripBeside(*input.casting, cutout, side);
+            if (!strip) continue;
+            const double wanted = distance(strip->from, strip->to) / kAcrossStrip;
+            const double size = std::max(wanted, fineness.inStripsMm);
+            if (size >= fineness.sizeMm) continue;
+            const bool alongX = side == PlaceKind::stripInFront || side == PlaceKind::stripBehind;
+            const Point half = alongX ? Point{box->width() / 2, 0} : Point{0, box->height() / 2};
+            const Point middle = (strip->from + strip->to) * 0.5;
+            const int places = std::max(1, static_cast<int>(length(half) / size));
+            for (int i = 0; i <= places; ++i)
+                fine.push_back({middle + half * (2.0 * i / places - 1.0), size});
+        }
+    }
+}
+
 }  // namespace
 
 Ring withFewerPoints(const Ring& source, double toleranceMm)
@@ -224,14 +254,14 @@ Fineness finenessOf(Refinement refinement)
 {
     const double size = meshSizeMm(refinement);
     switch (refinement) {
-        case Refinement::draft: return {size, 30.0, 5.0, 80, 0.4, 0.35};
-        case Refinement::working: return {size, 14.0, 5.0, 160, 0.4, 0.35};
-        case Refinement::printed: return {size, 10.0, 5.0, 250, 0.4, 0.35};
+        case Refinement::draft: return {size, 30.0, 5.0, 80, 0.4, 0.35, 25.0};
+        case Refinement::working: return {size, 14.0, 5.0, 160, 0.4, 0.35, 18.0};
+        case Refinement::printed: return {size, 10.0, 5.0, 250, 0.4, 0.35, 12.0};
     }
     return {};
 }
 
-Fineness coarse() { return {90.0, 90.0, 25.0, 40, 1.5, 0.6}; }
+Fineness coarse() { return {90.0, 90.0, 25.0, 40, 1.5, 0.6, 90.0}; }
 
 MeshPlan meshPlan(const StrengthInput& input, const Fineness& fineness, const std::vector<Region>& regions)
 {
@@ -262,6 +292,7 @@ MeshPlan meshPlan(const StrengthInput& input, const Fineness& fineness, const st
         if (fine >= size) continue;
         for (const Point p : arc.points) request.fine.push_back({p, fine});
     }
+    refineStrips(input, fineness, request.fine);
     double edges = 0.0;
     for (const Rest& rest : input.rests) edges += perimeterMm(rest.bearing);
     const double atRests = std::max(fineness.atRestsMm, edges / fineness.pointsAtRests);

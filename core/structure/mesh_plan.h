@@ -17,6 +17,7 @@ struct Fineness {
     int pointsAtRests = 150;   ///< all edges of rests together get no more places than this
     double chordMm = 0.4;      ///< arcs of the boundary are meshed with chords that leave them by no more than this
     double growth = 0.35;
+    double inStripsMm = 18.0;  ///< in strips beside cutouts, at least
 };
 Fineness finenessOf(Refinement refinement);
 /// Enough to tell the worst of many loads, not for figures: no finer than its field anywhere but at inner corners.

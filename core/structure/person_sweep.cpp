@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/fem/shell_element.h"
 #include "core/structure/in_use.h"
+#include "core/structure/places.h"
 
 namespace yardcast {
 
@@ -9,6 +11,30 @@ namespace {
 
 using Stress = std::array<double, 3>;
 constexpr double kAgeH = 672.0;
+constexpr double kWidestStripMm = 200.0;
+
+/// Membrane stress and stress per mm of depth in the middle of a triangle, as a linear map of its 18 displacements: built
+/// once, it serves all loads.
+struct MiddleMap {
+    std::array<std::array<double, 18>, 6> rows{};
+
+    MiddleMap(const Body& body, int triangle)
+    {
+        const auto& t = body.mesh().triangles[triangle];
+        const auto& n = body.mesh().nodes;
+        const fem::Corners corners{n[t[0]], n[t[1]], n[t[2]]};
+        const ShellSection& s = body.model.sections[triangle];
+        for (std::size_t i = 0; i < 18; ++i) {
+            fem::ElementDisplacement one{};
+            one[i] = 1.0;
+            const auto f = fem::elementForces(corners, s, body.model.elasticMpa, body.model.poisson, one);
+            for (int c = 0; c < 3; ++c) {
+                rows[c][i] = (f[0].force[c] + f[1].force[c] + f[2].force[c]) / (3 * s.areaMm);
+                rows[3 + c][i] = (f[0].moment[c] + f[1].moment[c] + f[2].moment[c]) / (3 * s.inertiaMm3);
+            }
+        }
+    }
+};
 
 /// The triangles whose stress is looked at, each once.
 class Probes {
@@ -27,33 +53,30 @@ public:
         for (const NamedCut& cut : cuts) {
             for (const PieceOfLine& piece : body.index.crossed(body.mesh(), cut.from, cut.to)) single(piece.triangle);
         }
-        for (const Point p : spots) {
-            const PlaceInMesh place = body.index.find(body.mesh(), p);
-            if (place.triangle >= 0) single(place.triangle);
-        }
+        addStrips();
         std::sort(singles_.begin(), singles_.end());
         singles_.erase(std::unique(singles_.begin(), singles_.end()), singles_.end());
-        kind_.reserve(triangles_.size());
+        lasting_ = triangles_.size();
+        for (const Point p : spots) under_.push_back(addUnder(p));
         for (const int t : triangles_) {
-            int most = 0;
-            for (int k = 1; k < body.kindCount(); ++k) {
-                if (body.share[t * body.kindCount() + k] > body.share[t * body.kindCount() + most]) most = k;
-            }
-            kind_.push_back(most);
+            kind_.push_back(kindOf(t));
+            maps_.emplace_back(body, t);
         }
     }
 
-    const std::vector<int>& triangles() const { return triangles_; }
-
-    /// Greatest tension over strength of any probe, from the resultants of `triangles()`.
-    double measure(const std::vector<std::array<ShellForces, 3>>& forces, const std::vector<double>& strengthMpa)
+    /// Greatest tension over strength of any probe but those under other spots.
+    double measure(std::size_t spot, const NodeVector& displacement, const std::vector<double>& strengthMpa)
     {
         face_.resize(triangles_.size());
-        under_.resize(triangles_.size());
-        for (std::size_t i = 0; i < triangles_.size(); ++i) fibres(i, forces[i]);
+        low_.resize(triangles_.size());
+        for (std::size_t i = 0; i < lasting_; ++i) fibres(static_cast<int>(i), displacement);
         double most = 0.0;
+        for (const int i : under_[spot]) {
+            fibres(i, displacement);
+            most = std::max(most, std::max(principal(face_[i]), principal(low_[i])) / strengthMpa[kind_[i]]);
+        }
         for (const int i : singles_) {
-            const double tension = std::max(principal(face_[i]), principal(under_[i]));
+            const double tension = std::max(principal(face_[i]), principal(low_[i]));
             most = std::max(most, tension / strengthMpa[kind_[i]]);
         }
         for (const Line& line : lines_) {
@@ -63,7 +86,7 @@ public:
             for (const int i : line.places) {
                 for (int c = 0; c < 3; ++c) {
                     top[c] += face_[i][c] / static_cast<double>(line.places.size());
-                    bottom[c] += under_[i][c] / static_cast<double>(line.places.size());
+                    bottom[c] += low_[i][c] / static_cast<double>(line.places.size());
                 }
             }
             const double tension = std::max(principal(top), principal(bottom));
@@ -85,27 +108,73 @@ private:
         }
         return indexOf_[triangle];
     }
+    bool atCorner(int triangle) const
+    {
+        const auto& nodes = body_.mesh().triangles[triangle];
+        return std::any_of(nodes.begin(), nodes.end(), [&](int node) { return body_.cornerOfNode[node] >= 0; });
+    }
+    /// All of the strips beside cutouts that are narrow enough to suffer.
+    void addStrips()
+    {
+        const auto* counter = std::get_if<Counter>(&body_.input.body);
+        if (!counter) return;
+        for (const Cutout& cutout : counter->cutouts) {
+            const auto box = boundsOf(cutoutRing(cutout));
+            if (!box || std::max(box->width(), box->height()) < kPersonMm) continue;
+            for (const PlaceKind side : {PlaceKind::stripInFront, PlaceKind::stripBehind, PlaceKind::stripLeft,
+                                         PlaceKind::stripRight}) {
+                const auto strip = stripBeside(*body_.input.casting, cutout, side);
+                if (!strip || distance(strip->from, strip->to) > kWidestStripMm) continue;
+                const bool alongX = side == PlaceKind::stripInFront || side == PlaceKind::stripBehind;
+                const Point low = alongX ? Point{box->low.x, strip->from.y} : Point{strip->from.x, box->low.y};
+                const Point high = alongX ? Point{box->high.x, strip->to.y} : Point{strip->to.x, box->high.y};
+                body_.index.nearBox(low, high, [&](int t) { single(t); });
+            }
+        }
+    }
     /// A place by itself, unless it lies at an inner corner.
     void single(int triangle)
     {
-        for (const int node : body_.mesh().triangles[triangle]) {
-            if (body_.cornerOfNode[node] >= 0) return;
-        }
-        singles_.push_back(add(triangle));
+        if (!atCorner(triangle)) singles_.push_back(add(triangle));
+    }
+    int kindOf(int triangle) const
+    {
+        const double* share = &body_.share[static_cast<std::size_t>(triangle) * body_.kinds.size()];
+        return static_cast<int>(std::max_element(share, share + body_.kinds.size()) - share);
+    }
+
+    /// Triangles under a load, those at inner corners left out.
+    std::vector<int> addUnder(Point p)
+    {
+        std::vector<int> probes;
+        const double reach = kPersonMm / 2;
+        body_.index.nearBox({p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}, [&](int t) {
+            const auto& [a, b, c] = body_.mesh().triangles[t];
+            const Point d = (body_.mesh().nodes[a] + body_.mesh().nodes[b] + body_.mesh().nodes[c]) * (1.0 / 3.0) - p;
+            if (std::max(std::abs(d.x), std::abs(d.y)) < reach && !atCorner(t)) probes.push_back(add(t));
+        });
+        std::sort(probes.begin(), probes.end());
+        probes.erase(std::unique(probes.begin(), probes.end()), probes.end());
+        return probes;
     }
 
     /// Stress at face and underside in the middle of a triangle.
-    void fibres(std::size_t i, const std::array<ShellForces, 3>& corners)
+    void fibres(int probe, const NodeVector& displacement)
     {
-        const SectionKind& kind = body_.kinds[kind_[i]];
-        const ShellSection& s = body_.model.sections[triangles_[i]];
-        const double up = kind.skins ? -kind.depthMm / 2 : s.centreMm;
+        const int triangle = triangles_[probe];
+        std::array<double, 18> u;
+        for (int k = 0; k < 3; ++k)
+            std::copy_n(displacement.begin() + 6 * body_.mesh().triangles[triangle][k], 6, u.begin() + 6 * k);
+        std::array<double, 6> s{};
+        const MiddleMap& map = maps_[probe];
+        for (std::size_t row = 0; row < 6; ++row) {
+            for (std::size_t i = 0; i < 18; ++i) s[row] += map.rows[row][i] * u[i];
+        }
+        const SectionKind& kind = body_.kinds[kind_[probe]];
+        const double up = kind.skins ? -kind.depthMm / 2 : body_.model.sections[triangle].centreMm;
         for (int c = 0; c < 3; ++c) {
-            const double n = (corners[0].force[c] + corners[1].force[c] + corners[2].force[c]) / 3;
-            const double m = (corners[0].moment[c] + corners[1].moment[c] + corners[2].moment[c]) / 3;
-            const double perMm = m / s.inertiaMm3;
-            face_[i][c] = n / s.areaMm + perMm * up;
-            under_[i][c] = face_[i][c] + perMm * kind.depthMm;
+            face_[probe][c] = s[c] + s[3 + c] * up;
+            low_[probe][c] = face_[probe][c] + s[3 + c] * kind.depthMm;
         }
     }
     static double principal(const Stress& s)
@@ -120,18 +189,22 @@ private:
     std::vector<int> singles_;
     std::vector<Line> lines_;
     std::vector<Stress> face_;
-    std::vector<Stress> under_;
+    std::vector<Stress> low_;
+    std::vector<MiddleMap> maps_;
+    std::size_t lasting_ = 0;               ///< probes before those that lie under some spot only
+    std::vector<std::vector<int>> under_;   ///< probes under each spot
 };
 
 }  // namespace
 
 std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, std::size_t most, std::stop_token stop)
 {
-    const std::shared_ptr<const Body> body = makeCoarseBody(input);
+    // A node under each load: then all have the same error of the coarse mesh.
+    const std::vector<Point> spots = personSpots(input);
+    const std::shared_ptr<const Body> body = makeCoarseBody(input, {}, spots);
     if (!body || stop.stop_requested()) return {};
     const OnRests use(*body, stop);
     if (!use.solvable()) return {};
-    const std::vector<Point> spots = personSpots(input);
     const NodeVector dead = use.deadLoad(true);
     std::vector<NodeVector> loads(spots.size(), dead);
     for (std::size_t i = 0; i < spots.size(); ++i) use.addPerson(spots[i], forceN, loads[i]);
@@ -147,8 +220,7 @@ std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, s
     std::vector<Ranked> ranked;
     for (std::size_t i = 0; i < solutions.size(); ++i) {
         double share = HUGE_VAL;
-        if (solutions[i].settled)
-            share = probes.measure(use.system().forces(solutions[i].displacement, probes.triangles()), strength);
+        if (solutions[i].settled) share = probes.measure(i, solutions[i].displacement, strength);
         ranked.push_back({share, i});
     }
     std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.use > b.use; });

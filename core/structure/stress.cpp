@@ -23,11 +23,6 @@ Stress fibre(const Stress& face, const Stress& perMm, double depthMm)
     return {face[0] + perMm[0] * depthMm, face[1] + perMm[1] * depthMm, face[2] + perMm[2] * depthMm};
 }
 
-double doubledArea(const TriangleMesh& mesh, const std::array<int, 3>& t)
-{
-    return cross(mesh.nodes[t[1]] - mesh.nodes[t[0]], mesh.nodes[t[2]] - mesh.nodes[t[0]]);
-}
-
 /// Largest principal tension of the stress averaged over the length of a crack line, at face and underside.
 FibreTension alongCrack(const Body& body, const StressField& field, const CrackLine& line, int& kind)
 {
@@ -107,15 +102,14 @@ StressField stressField(const Body& body, const std::vector<std::array<ShellForc
     std::vector<double> weights(mesh.nodes.size() * kinds, 0.0);
     for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
         const ShellSection& section = body.model.sections[t];
-        const double area = doubledArea(mesh, mesh.triangles[t]);
         const double perArea = 1.0 / section.areaMm;
         const double perInertia = 1.0 / section.inertiaMm3;
         // A compact strip's greatest shear stress in torsion, at a given twist, is less than a plate's by about the
         // root of the factor (a square bar: 0.68 for a factor of 0.42; Roark, from memory).
         const double perTwist = perInertia / std::sqrt(section.twistFactor);
         for (int k = 0; k < kinds; ++k) {
-            const double weight = body.share[t * kinds + k] * area;
-            if (!(weight > 0.0)) continue;
+            const double share = body.share[t * kinds + k];
+            if (!(share > 0.0)) continue;
             const SectionKind& kind = body.kinds[k];
             // z of the face from the section's centroid, with the sign of stress; skins bend about their own middles.
             const double up = kind.skins ? -kind.depthMm / 2 : section.centreMm;
@@ -123,6 +117,8 @@ StressField stressField(const Body& body, const std::vector<std::array<ShellForc
                 const ShellForces& f = forces[t][i];
                 const Stress perMm{f.moment[0] * perInertia, f.moment[1] * perInertia, f.moment[2] * perTwist};
                 const std::size_t at = static_cast<std::size_t>(mesh.triangles[t][i]) * kinds + k;
+                // By angle: how many triangles share the room about a node does not matter then.
+                const double weight = share * body.angle[t][i];
                 weights[at] += weight;
                 for (int c = 0; c < 3; ++c) {
                     field.perMm[at][c] += weight * perMm[c];
