@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include <QPainter>
 
@@ -16,8 +17,9 @@ namespace yardcast::ui {
 namespace {
 
 constexpr double kFull = 100.0;
-/// Colour changes over whole elements, so that one pixel for two millimetres loses nothing; large pieces have fewer.
-constexpr double kMostPixelsPerMm = 0.5;
+/// Colour changes over whole elements, of 20 mm and more, and is smoothed between pixels: one for four millimetres loses
+/// nothing. Large pieces have fewer.
+constexpr double kMostPixelsPerMm = 0.25;
 constexpr double kMostPixels = 1.0e6;
 constexpr int kMarginPx = 2;
 constexpr double kMostKeptPixels = 2.0e6;
@@ -75,22 +77,26 @@ void fillTriangle(QImage& image, const std::array<QPointF, 3>& corners, const st
 /// The colour a step beyond the edge of the mesh, so that the edge itself can be drawn smooth.
 void bleed(QImage& image)
 {
-    const QImage before = image.copy();
+    constexpr std::pair<int, int> kAround[] = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {-1, 1}, {1, -1}, {-1, -1}};
+    auto* pixels = reinterpret_cast<QRgb*>(image.bits());
+    const qsizetype across = image.bytesPerLine() / qsizetype(sizeof(QRgb));
+    std::vector<std::pair<qsizetype, QRgb>> beyond;
     for (int row = 0; row < image.height(); ++row) {
-        auto* pixels = reinterpret_cast<QRgb*>(image.scanLine(row));
         for (int column = 0; column < image.width(); ++column) {
-            if (pixels[column] != 0) continue;
-            for (const auto& [dx, dy] : {std::pair{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {-1, 1}, {1, -1}, {-1, -1}}) {
+            const qsizetype at = row * across + column;
+            if (pixels[at] != 0) continue;
+            for (const auto& [dx, dy] : kAround) {
                 const int x = column + dx;
                 const int y = row + dy;
                 if (x < 0 || y < 0 || x >= image.width() || y >= image.height()) continue;
-                const QRgb there = reinterpret_cast<const QRgb*>(before.constScanLine(y))[x];
+                const QRgb there = pixels[y * across + x];
                 if (there == 0) continue;
-                pixels[column] = there;
+                beyond.emplace_back(at, there);
                 break;
             }
         }
     }
+    for (const auto& [at, colour] : beyond) pixels[at] = colour;
 }
 
 double mostUse(const StrengthField& field)
@@ -114,11 +120,12 @@ std::vector<double> useLineLevels(double mostPercent)
     return levels;
 }
 
-UsePicture::UsePicture(const StrengthField& field)
+UsePicture::UsePicture(std::shared_ptr<const StrengthField> shown)
+    : field_(std::move(shown)),
+      isUsable_(field_->usePercent.size() == field_->mesh.nodes.size() && !field_->mesh.triangles.empty())
 {
-    const bool complete = field.usePercent.size() == field.mesh.nodes.size();
-    if (!complete || field.mesh.triangles.empty()) return;
-    render(field);
+    if (!isUsable_) return;
+    const StrengthField& field = *field_;
     const double most = mostUse(field);
     for (const ContourLine& line : contourLines(field.mesh, field.usePercent, useLineLevels(most))) {
         if (lines_.empty() || lines_.back().percent != line.level) {
@@ -134,8 +141,9 @@ UsePicture::UsePicture(const StrengthField& field)
     if (most >= kFull) over_ = piecesAbove(field.mesh, field.usePercent, kFull);
 }
 
-void UsePicture::render(const StrengthField& field)
+void UsePicture::render()
 {
+    const StrengthField& field = *field_;
     const Box box = *boundsOfNodes(field.mesh);
     const double fits = std::sqrt(kMostPixels / std::max(1.0, box.width() * box.height()));
     const double scale = std::min(kMostPixelsPerMm, fits);
@@ -176,7 +184,7 @@ void UsePicture::hatch(double spacingMm)
 void UsePicture::paint(QPainter& painter, const QPainterPath& outline, const QTransform& ownToDrawing,
                        const PaintStyle& style)
 {
-    if (image_.isNull()) return;
+    if (!isUsable_) return;
     const double ratio = painter.device()->devicePixelRatioF();
     const QTransform device = ownToDrawing * painter.worldTransform() * QTransform::fromScale(ratio, ratio);
     const QTransform turn(device.m11(), device.m12(), device.m21(), device.m22(), 0.0, 0.0);
@@ -209,6 +217,8 @@ void UsePicture::paint(QPainter& painter, const QPainterPath& outline, const QTr
 void UsePicture::paintAnew(QPainter& painter, const QPainterPath& outline, const QTransform& ownToDrawing,
                            const PaintStyle& style)
 {
+    // Not before it is seen: of a plan with hundreds of pieces only some are.
+    if (image_.isNull()) render();
     painter.save();
     painter.setTransform(ownToDrawing, true);
     QBrush colour(image_);
@@ -233,14 +243,14 @@ void UsePicture::paintAnew(QPainter& painter, const QPainterPath& outline, const
 
 UsePicture& UsePictures::of(const std::shared_ptr<const StrengthField>& field)
 {
-    Entry& entry = pictures_[field.get()];
-    if (!entry.picture) entry = {field, std::make_unique<UsePicture>(*field)};
-    return *entry.picture;
+    std::unique_ptr<UsePicture>& picture = pictures_[field.get()];
+    if (!picture) picture = std::make_unique<UsePicture>(field);
+    return *picture;
 }
 
 void UsePictures::sweep()
 {
-    std::erase_if(pictures_, [](const auto& one) { return one.second.field.use_count() == 1; });
+    std::erase_if(pictures_, [](const auto& one) { return one.second->isAlone(); });
 }
 
 std::optional<FieldValues> valuesAt(const StrengthField& field, Point own)

@@ -28,7 +28,7 @@ std::vector<double> useLineLevels(double mostPercent);
 /// All in the casting's own frame, y up.
 class UsePicture {
 public:
-    explicit UsePicture(const StrengthField& field);
+    explicit UsePicture(std::shared_ptr<const StrengthField> field);
 
     /// Where a figure may stand on a line of equal use: the middle of the longest line of each level.
     struct Figure {
@@ -37,6 +37,8 @@ public:
         double lengthMm = 0.0;
     };
     const std::vector<Figure>& figures() const { return figures_; }
+    /// Nobody else holds the field any more.
+    bool isAlone() const { return field_.use_count() == 1; }
 
     /// `outline` bounds the colour (own frame) and is drawn; the painter works in drawing mm, `ownToDrawing` leads there.
     /// What was painted is kept for the same zoom, so that a repaint is a copy.
@@ -44,7 +46,7 @@ public:
                const PaintStyle& style);
 
 private:
-    void render(const StrengthField& field);
+    void render();
     void paintAnew(QPainter& painter, const QPainterPath& outline, const QTransform& ownToDrawing,
                    const PaintStyle& style);
     void hatch(double spacingMm);
@@ -53,6 +55,8 @@ private:
         double percent = 0.0;
         QPainterPath path;
     };
+    std::shared_ptr<const StrengthField> field_;
+    bool isUsable_;
     QImage image_;
     QTransform imageToOwn_;
     std::vector<Line> lines_;
@@ -81,11 +85,7 @@ public:
     std::size_t size() const { return pictures_.size(); }
 
 private:
-    struct Entry {
-        std::shared_ptr<const StrengthField> field;
-        std::unique_ptr<UsePicture> picture;
-    };
-    std::unordered_map<const StrengthField*, Entry> pictures_;
+    std::unordered_map<const StrengthField*, std::unique_ptr<UsePicture>> pictures_;
 };
 
 /// Figures of the field at a point of the own frame; nothing where it lies on no triangle.

@@ -49,6 +49,14 @@ void StrengthRunner::ask(StrengthJob job)
         start(std::move(job));
         return;
     }
+    const bool underWay = !untold_ && !stop_.stop_requested() && running_->plan == job.plan &&
+                          running_->refinement == job.refinement && running_->choice.inUse == job.choice.inUse &&
+                          running_->choice.handling == job.choice.handling;
+    if (underWay) {
+        waiting_.reset();
+        patience_.stop();
+        return;
+    }
     waiting_ = std::move(job);
     const bool isDraft = running_->refinement == Refinement::draft;
     const qint64 left = isDraft && !untold_ ? kPatienceMs - runningFor_.elapsed() : 0;

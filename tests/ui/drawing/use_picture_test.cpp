@@ -87,7 +87,7 @@ private slots:
             const double use = (px + 0.5 - 50.0) * 2.0 / 1600.0 * 80.0;
             const QColor wanted = useColour(use);
             const QColor there = image.pixelColor(px, 130);
-            // A pixel of the picture is two millimetres: a step of the ramp at most.
+            // A pixel of the picture is four millimetres: a step of the ramp at most.
             QVERIFY2(distance(there, wanted) <= 6, qPrintable(QStringLiteral("%1: %2, not %3")
                                                                   .arg(px)
                                                                   .arg(there.name(), wanted.name())));

@@ -290,6 +290,21 @@ private slots:
         QVERIFY(fits(live, "C1a"));
     }
 
+    /// Asked again when the hand rests, what is under way goes on.
+    void aSolveUnderWayIsNotBegunAnew()
+    {
+        HeldSolver held;
+        held.holdFine(true);
+        PlanDocument document;
+        LiveAssessment live(document, exampleBook(), nullptr, held.solver());
+        document.reset(sample("two-level-bar"));
+        QTRY_VERIFY(held.under() > 0 && live.strengthState() == StrengthState::draft);
+        QTest::qWait(600);
+        QVERIFY(!held.hasStopped());
+        held.holdFine(false);
+        QTRY_COMPARE(live.strengthState(), StrengthState::working);
+    }
+
     void aDraftThatTakesTooLongGivesWayToo()
     {
         HeldSolver held;
