@@ -200,5 +200,46 @@ std::string nameOf(const testing::TestParamInfo<Case>& each)
 
 INSTANTIATE_TEST_SUITE_P(Slabs, AgainstBricks, testing::ValuesIn(cases()), nameOf);
 
+class StrengthAgainstBricks : public testing::TestWithParam<Case> {};
+
+/// The same through the answer that the window and the command line show: the case `own_weight` with the sections it
+/// names itself, what its rests carry, and which of them carry nothing.
+TEST_P(StrengthAgainstBricks, NamedSectionsAndRests)
+{
+    if (!ccxIsThere()) GTEST_SKIP() << kNoCcx;
+    Slab slab = GetParam().slab();
+    const CastingStrengthPtr strength = solveStrength(inputOf(slab), Refinement::working, {true, false});
+    ASSERT_TRUE(strength);
+    const CaseResult* own = strength->find(StrengthCase::ownWeight);
+    ASSERT_TRUE(own && own->holds);
+    slab.elasticMpa = own->elasticMpa;
+    slab.cuts.clear();
+    double greatest = 0.0;
+    for (const SectionForces& section : own->sections) {
+        slab.cuts.push_back({placeWords(section.name), section.from, section.to});
+        greatest = std::max(greatest, std::abs(section.meanMomentN));
+    }
+    ASSERT_GE(slab.cuts.size(), 3u);
+    const SolidAnswer bricks = bricksOf(slab, {});
+    ASSERT_EQ(bricks.trouble, "");
+
+    std::printf("  deflection %+.2f %%\n", percent(own->deflectionMm, bricks.deflectionMm));
+    EXPECT_NEAR(percent(own->deflectionMm, bricks.deflectionMm), 0.0, 3.0);
+    for (std::size_t i = 0; i < slab.cuts.size(); ++i) {
+        const double theirs = bricks.cuts[i].meanMomentN;
+        std::printf("  %s: %.2f N (bricks %.2f)\n", slab.cuts[i].name.c_str(), own->sections[i].meanMomentN, theirs);
+        const double whole = std::abs(theirs) < greatest / 3 ? greatest : std::abs(theirs);
+        EXPECT_NEAR(own->sections[i].meanMomentN, theirs, 0.03 * whole) << slab.cuts[i].name;
+    }
+    ASSERT_EQ(own->held.size(), bricks.restN.size());
+    for (std::size_t r = 0; r < bricks.restN.size(); ++r) {
+        EXPECT_NEAR(own->held[r].forceN, bricks.restN[r], 0.01 * bricks.pressN) << own->held[r].under;
+        EXPECT_EQ(own->held[r].liftedOff, bricks.restN[r] == 0.0) << own->held[r].under;
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(Slabs, StrengthAgainstBricks,
+                         testing::Values(Case{&sinkSlabOnThree}, Case{&rimmedSlab}, Case{&overhangingSlab}), nameOf);
+
 }  // namespace
 }  // namespace yardcast::reference

@@ -35,7 +35,7 @@ double depthAt(const std::vector<Zone>& zones, Point place);
 
 /// What the solvers are compared by.
 struct CutForce {
-    double meanMomentN = 0.0;       ///< about the centroid of the cut's area, per width; positive: underside in tension
+    double meanMomentN = 0.0;       ///< per width of concrete, about the centroid of its area; underside in tension +
     double meanForceNMm = 0.0;      ///< tension positive
 };
 /// Stress at the face and at the underside (xx, yy, xy; MPa) at one place of the slab.

@@ -112,7 +112,7 @@ CutForce forceOver(const PlaneCut& cut, const SolidMesh& mesh, const CcxResults&
     const int at = static_cast<int>(std::lower_bound(across.begin(), across.end(), plane - 1e-6) - across.begin());
     const int component = acrossX ? 0 : 1;
 
-    double area = 0.0, firstMoment = 0.0, force = 0.0, momentAboutFace = 0.0;
+    double width = 0.0, area = 0.0, firstMoment = 0.0, force = 0.0, momentAboutFace = 0.0;
     for (std::size_t row = 0; row + 1 < along.size(); ++row) {
         const double middle = (along[row] + along[row + 1]) / 2;
         if (middle < low || middle > high) continue;
@@ -124,6 +124,7 @@ CutForce forceOver(const PlaneCut& cut, const SolidMesh& mesh, const CcxResults&
             const int count = (sides[0] >= 0) + (sides[1] >= 0);
             if (count == 0) continue;
             const double cellArea = (along[row + 1] - along[row]) * (zs[k] - zs[k + 1]);
+            if (k == 0) width += along[row + 1] - along[row];
             area += cellArea;
             firstMoment += cellArea * (zs[k] + zs[k + 1]) / 2;
             for (int side = 0; side < 2; ++side) {
@@ -144,8 +145,8 @@ CutForce forceOver(const PlaneCut& cut, const SolidMesh& mesh, const CcxResults&
     }
     CutForce answer;
     if (area == 0.0) return answer;
-    answer.meanForceNMm = force / (high - low);
-    answer.meanMomentN = (momentAboutFace + force * firstMoment / area) / (high - low);
+    answer.meanForceNMm = force / width;
+    answer.meanMomentN = (momentAboutFace + force * firstMoment / area) / width;
     return answer;
 }
 
