@@ -29,7 +29,7 @@ void describeAssumptions(PropertySheet& sheet)
     const Scope<std::optional<Assumptions>> own = planScope().member([](auto& p) { return &p.assumptions; });
     const Scope<Assumptions> content = contentOf(own);
     const QString path = QStringLiteral("plan.assumptions");
-    column.check(path, tr("Assumptions"), tr("its own, not the usual ones"), bindPresence(own, Assumptions()))
+    column.check(path, tr("Assumptions"), tr("its own"), bindPresence(own, Assumptions()))
         .setHint(tr("What nobody has measured: factors, loads, surroundings. Without a tick the usual ones hold."));
     column
         .number(path + QStringLiteral(".stripping_factor"), tr("Stripping factor"),
