@@ -36,8 +36,8 @@ struct CrackLine {
 };
 
 /// A re-entrant corner of the boundary, sharp or rounded: where cracks begin. A thin shell's stress grows without end
-/// at a sharp one, and at a rounded one it means little within a thickness; so what counts there is the principal tension
-/// of the stress averaged over a length of one thickness, along the worst crack line.
+/// at a sharp one, and at a rounded one it means little within a thickness; so what counts there is the principal
+/// tension of the stress averaged over a length of one thickness, along the worst crack line.
 struct InnerCorner {
     std::vector<Point> along;       ///< the arc; one point where it is sharp
     std::vector<CrackLine> lines;
@@ -132,7 +132,7 @@ struct NamedCut {
 std::vector<NamedCut> stripCuts(const Body& body);
 /// Between neighbouring rests, over each of them, and where the slab overhangs them.
 std::vector<NamedCut> restCuts(const Body& body);
-/// What passes through a cut. `strength` of the concrete in MPa by kind of section. Nothing where it crosses no concrete.
+/// What passes through a cut. `strengthMpa` by kind of section. Nothing where it crosses no concrete.
 std::optional<SectionForces> sectionForces(const Body& body, const std::vector<std::array<ShellForces, 3>>& forces,
                                            const StressField& field, const NamedCut& cut,
                                            const std::vector<double>& strengthMpa);

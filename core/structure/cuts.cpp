@@ -195,7 +195,8 @@ std::vector<NamedCut> restCuts(const Body& body)
     }
     for (const Overhang& o : overhangsOf(input)) {
         const Point through = o.at + o.outwards * kBeyondRestMm;
-        add({PlaceKind::overhang, input.rests[o.rest].under, {}}, through, o.outwards.x != 0 ? Point{0, 1} : Point{1, 0});
+        const Point along = o.outwards.x != 0 ? Point{0, 1} : Point{1, 0};
+        add({PlaceKind::overhang, input.rests[o.rest].under, {}}, through, along);
     }
     return cuts;
 }

@@ -15,10 +15,10 @@ struct InUseAnswer {
     std::vector<Finding> findings;   ///< subjects: casting, part
 };
 
-/// ownWeight: own weight and the counter's own loads on beds that press and never pull. inPlace: the same with the appliances
-/// on it, and on top either the even load all over, or one person's load on a square of `kPersonMm` at the worst of
-/// many spots; whichever uses more of the strength. 28 days, every factor 1. Nothing when `stop` was asked; both cases
-/// with `holds` false where nothing bears the casting.
+/// ownWeight: own weight and the counter's own loads on beds that press and never pull. inPlace: the same with the
+/// appliances on it, and on top either the even load all over, or one person's load on a square of `kPersonMm` at the
+/// worst of many spots; whichever uses more of the strength. 28 days, every factor 1. Nothing when `stop` was asked; both
+/// cases with `holds` false where nothing bears the casting.
 std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, std::stop_token stop = {});
 
 inline constexpr double kPersonMm = 100.0;
@@ -27,9 +27,9 @@ inline constexpr double kPersonMm = 100.0;
 /// moves smoothly with the part it belongs to. At least 60 on any slab that has room for them.
 std::vector<Point> personSpots(const StrengthInput& input);
 
-/// The spots where `forceN` on the square uses most of the strength on top of the casting's dead load, the worst first, at most `most`;
-/// those where it tips come before all. Found on a coarse mesh by the tension at the places that matter (inner
-/// corners, strips, rests, spans, under the load): to be solved properly after. Empty where it cannot be solved.
+/// The spots where `forceN` on the square uses most of the strength on top of the casting's dead load, the worst first,
+/// at most `most`; those where it tips come before all. Found on a coarse mesh by the tension at the places that matter
+/// (inner corners, strips, rests, spans, under the load): to be solved properly after. Empty where it cannot be solved.
 std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, std::size_t most,
                                     std::stop_token stop = {});
 

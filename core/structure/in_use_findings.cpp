@@ -14,7 +14,8 @@ namespace {
 constexpr double kWantedBearingMm = 40.0;
 /// Where less than this share of a rest is touched by concrete the rest is as good as foam.
 constexpr double kHardlyTouched = 0.05;
-/// Common practice, no source: a free overhang of at most a third of the slab's length that way; short ones never matter.
+/// Common practice, no source: a free overhang of at most a third of the slab's length that way; short ones never
+/// matter.
 constexpr double kOverhangShare = 1.0 / 3.0;
 constexpr double kShortOverhangMm = 150.0;
 /// A bow of less is not seen, mm. Our choice.

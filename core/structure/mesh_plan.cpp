@@ -254,7 +254,7 @@ Fineness finenessOf(Refinement refinement)
 {
     const double size = meshSizeMm(refinement);
     switch (refinement) {
-        case Refinement::draft: return {size, 30.0, 5.0, 80, 0.4, 0.35, 25.0};
+        case Refinement::draft: return {size, 30.0, 5.0, 80, 0.4, 0.35, 40.0};
         case Refinement::working: return {size, 14.0, 5.0, 160, 0.4, 0.35, 18.0};
         case Refinement::printed: return {size, 10.0, 5.0, 250, 0.4, 0.35, 12.0};
     }

@@ -10,6 +10,7 @@ namespace {
 constexpr double kHalfMm = kPersonMm / 2;
 /// Spots of which less than this share lies on concrete are no place to stand on.
 constexpr double kLeastShare = 0.2;
+constexpr double kWholeShare = 0.99;
 constexpr int kGridSpots = 40;
 constexpr int kMostSpots = 120;
 
@@ -20,7 +21,8 @@ double concreteShare(const Region& outline, Point p)
     int inside = 0;
     for (int i = 0; i < kSteps; ++i) {
         for (int j = 0; j < kSteps; ++j) {
-            const Point q{p.x - kHalfMm + kPersonMm * (i + 0.5) / kSteps, p.y - kHalfMm + kPersonMm * (j + 0.5) / kSteps};
+            const Point q{p.x - kHalfMm + kPersonMm * (i + 0.5) / kSteps,
+                          p.y - kHalfMm + kPersonMm * (j + 0.5) / kSteps};
             if (contains(outline, q)) ++inside;
         }
     }
@@ -94,7 +96,8 @@ std::vector<Point> personSpots(const StrengthInput& input)
             for (int j = 0; j < rows; ++j) {
                 const Point p{box.low.x + kPersonMm + width * (i + 0.5) / columns,
                               box.low.y + kPersonMm + height * (j + 0.5) / rows};
-                if (concreteShare(casting.outline, p) >= kLeastShare) spots.push_back(p);
+                // Half over a cutout is no place: the squares flush with its edges stand for those.
+                if (concreteShare(casting.outline, p) > kWholeShare) spots.push_back(p);
             }
         }
     }

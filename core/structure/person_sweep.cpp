@@ -13,8 +13,8 @@ using Stress = std::array<double, 3>;
 constexpr double kAgeH = 672.0;
 constexpr double kWidestStripMm = 200.0;
 
-/// Membrane stress and stress per mm of depth in the middle of a triangle, as a linear map of its 18 displacements: built
-/// once, it serves all loads.
+/// Membrane stress and stress per mm of depth in the middle of a triangle, as a linear map of its 18 displacements:
+/// built once, it serves all loads.
 struct MiddleMap {
     std::array<std::array<double, 18>, 6> rows{};
 

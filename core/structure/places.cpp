@@ -73,8 +73,8 @@ std::optional<PlaceName> stripAt(const StrengthInput& input, Point at)
             if (!strip) continue;
             const double width = distance(strip->from, strip->to);
             if (width > narrowest || width > kStripOfCutout * cutoutMm) continue;
-            if (along(at, across) < along(strip->from, across) - 1.0 || along(at, across) > along(strip->to, across) + 1.0)
-                continue;
+            const double s = along(at, across);
+            if (s < along(strip->from, across) - 1.0 || s > along(strip->to, across) + 1.0) continue;
             narrowest = width;
             best = PlaceName{side, cutout.id, {}};
         }
@@ -196,10 +196,8 @@ PlaceName placeAt(const Body& body, Point at, int corner)
     const PlaceInMesh place = body.index.find(body.mesh(), at);
     int kind = 0;
     if (place.triangle >= 0) {
-        for (int k = 1; k < body.kindCount(); ++k) {
-            if (body.share[place.triangle * body.kindCount() + k] > body.share[place.triangle * body.kindCount() + kind])
-                kind = k;
-        }
+        const double* share = &body.share[static_cast<std::size_t>(place.triangle) * body.kinds.size()];
+        kind = static_cast<int>(std::max_element(share, share + body.kinds.size()) - share);
     }
     switch (body.kinds[kind].kind) {
         case ZoneKind::rim:

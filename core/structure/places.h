@@ -7,8 +7,8 @@
 /// Where things lie in a casting, in the words of the maker.
 namespace yardcast {
 
-/// The name of a place: an inner corner, a strip beside a cutout, over a rest, beyond the rests, between two of them, else the kind of
-/// concrete. `corner` is the index of the body's inner corner that the place belongs to, or -1.
+/// The name of a place: an inner corner, a strip beside a cutout, over a rest, beyond the rests, between two of them,
+/// else the kind of concrete. `corner` is the index of the body's inner corner that the place belongs to, or -1.
 PlaceName placeAt(const Body& body, Point at, int corner);
 
 /// The concrete on a straight line through `at`, as far as it goes without leaving the outer ring of the casting;

@@ -29,7 +29,8 @@ const char* strengthCaseWord(StrengthCase which)
 
 const CaseResult* CastingStrength::find(StrengthCase which) const
 {
-    const auto found = std::find_if(cases.begin(), cases.end(), [which](const CaseResult& c) { return c.which == which; });
+    const auto found =
+        std::find_if(cases.begin(), cases.end(), [which](const CaseResult& c) { return c.which == which; });
     return found == cases.end() ? nullptr : &*found;
 }
 

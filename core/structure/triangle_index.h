@@ -30,8 +30,8 @@ public:
 
     /// The triangle that the point lies in or on; triangle -1 where it lies outside by more than 1e-6 mm.
     PlaceInMesh find(const TriangleMesh& mesh, Point p) const;
-    /// The pieces of a line in the triangles it crosses, by their start. A line that runs along an edge of the mesh lies
-    /// in none: move it aside a little.
+    /// The pieces of a line in the triangles it crosses, by their start. A line that runs along an edge of the mesh
+    /// lies in none: move it aside a little.
     std::vector<PieceOfLine> crossed(const TriangleMesh& mesh, Point from, Point to) const;
     /// Calls `visit(triangle)` for all triangles whose boxes may meet the box; one may come more than once.
     template <typename Visit>

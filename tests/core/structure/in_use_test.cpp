@@ -58,7 +58,8 @@ TEST(InUse, AnApplianceCountsInPlaceOnly)
     grill.massKg = 90;
     plan.add("A1", grill, {{650, 50}, 0});
     const auto with = inUse(plan);
-    EXPECT_DOUBLE_EQ(with->find(StrengthCase::ownWeight)->usePercent, without->find(StrengthCase::ownWeight)->usePercent);
+    EXPECT_DOUBLE_EQ(with->find(StrengthCase::ownWeight)->usePercent,
+                     without->find(StrengthCase::ownWeight)->usePercent);
     EXPECT_GT(with->find(StrengthCase::inPlace)->usePercent, without->find(StrengthCase::inPlace)->usePercent + 5);
 }
 
@@ -77,7 +78,8 @@ TEST(InUse, ThePersonIsWorstBesideTheSinkAndGoverns)
     EXPECT_EQ(placeWords(place->place), "strip in front of K1");
     EXPECT_FALSE(place->onFace);
 
-    // The sweep takes the worst of all its spots, solved one by one on the same mesh, within what a coarse mesh may misjudge.
+    // The sweep takes the worst of all its spots, solved one by one on the same mesh, within what a coarse mesh may
+    // misjudge.
     const StrengthInput input = plan.input("C1");
     const auto body = makeBody(input, Refinement::draft);
     const OnRests rests(*body);
@@ -89,8 +91,8 @@ TEST(InUse, ThePersonIsWorstBesideTheSinkAndGoverns)
         NodeVector load = rests.deadLoad(true);
         rests.addPerson(p, 1000, load);
         const ShellSolution solution = rests.system().solve(load);
-        worst = std::max(worst,
-                         greatestUse(*body, stressField(*body, rests.system().forces(solution.displacement)), usable).percent);
+        const StressField stress = stressField(*body, rests.system().forces(solution.displacement));
+        worst = std::max(worst, greatestUse(*body, stress, usable).percent);
     }
     EXPECT_NEAR(place->usePercent, worst, 0.02 * worst);
 }
@@ -101,7 +103,8 @@ TEST(InUse, ALightlyHeldWallLiftsOff)
     Counter counter = slab(1800, 600, 40);
     counter.loads = {{"oven", {120, 300}, {200, 400}, 90, {}}};
     PlanMaker plan;
-    plan.counter("C1", counter).wall("S1", 500, 100, 0, 600, 860).wall("S2", 1100, 100, 0, 600, 860).wall("S3", 1750, 100, 0, 600, 860);
+    plan.counter("C1", counter).wall("S1", 500, 100, 0, 600, 860).wall("S2", 1100, 100, 0, 600, 860);
+    plan.wall("S3", 1750, 100, 0, 600, 860);
     const auto strength = inUse(plan);
     const CaseResult* own = strength->find(StrengthCase::ownWeight);
     ASSERT_TRUE(own && own->holds);

@@ -71,7 +71,8 @@ TEST(Statics, AnEvenlyLoadedSlabOnTwoWallsHasWLSquaredOverEight)
         EXPECT_NEAR(middle->meanMomentN, expected, 0.01 * expected);
         EXPECT_NEAR(middle->widthMm, 600, 1e-3);
         EXPECT_NEAR(middle->meanForceNMm, 0.0, 1e-6);
-        // A free slab of this width is a beam but for its edges: 6 M / h2, and 2 % more for the plate's anticlastic edges.
+        // A free slab of this width is a beam but for its edges: 6 M / h2, and 2 % more for the plate's anticlastic
+        // edges.
         EXPECT_NEAR(solved.result.tensionBottomMpa, 6 * expected / 1600, 0.03 * 6 * expected / 1600);
         // 5 w L4 / 384 EI of the beam, less what the overhangs lift: w a2 L2 / 16 EI.
         const double ei = solved.result.elasticMpa * 600 * 40.0 * 40 * 40 / 12;
@@ -115,8 +116,8 @@ TEST(Statics, MomentsThroughARimmedSlabWithACutoutBalanceWhatActsOnEachSide)
         EXPECT_NEAR(behind->widthMm, 90, 0.1);
         const double balance = solved.momentLeftOf(900) / middle->widthMm;
         EXPECT_NEAR(middle->meanMomentN, balance, 0.005 * balance);
-        // What passes through both strips together passes through the slab. Forces in the plane of the slab come to nothing
-        // together; the tolerance is their error beside those that bending makes in the rims.
+        // What passes through both strips together passes through the slab. Forces in the plane of the slab come to
+        // nothing together; the tolerance is their error beside those that bending makes in the rims.
         const double both = front->meanMomentN * 130 + behind->meanMomentN * 90;
         EXPECT_NEAR(both, middle->meanMomentN * 220, 0.01 * both);
         EXPECT_NEAR(front->meanForceNMm * 130 + behind->meanForceNMm * 90, 0.0, 0.03 * both / 60);

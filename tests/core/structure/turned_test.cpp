@@ -55,7 +55,8 @@ TEST(Turned, TheAnswerDoesNotDependOnHowTheKitchenStands)
 {
     const auto here = solveStrength(kitchen({}, false).input("C1"), Refinement::draft, {true, false});
     for (const double turn : {90.0, 180.0, 33.0, 251.7}) {
-        const auto there = solveStrength(kitchen({{777.7, -123.4}, turn}, false).input("C1"), Refinement::draft, {true, false});
+        const StrengthInput turned = kitchen({{777.7, -123.4}, turn}, false).input("C1");
+        const auto there = solveStrength(turned, Refinement::draft, {true, false});
         ASSERT_EQ(here->cases.size(), there->cases.size());
         for (std::size_t i = 0; i < here->cases.size(); ++i) {
             const CaseResult& a = here->cases[i];
@@ -84,8 +85,8 @@ TEST(Turned, AMirroredKitchenHasTheMirroredAnswer)
         // The mesh of a mirrored request is another one: what differs is the error of the mesh.
         EXPECT_NEAR(a.usePercent, b.usePercent, 0.02 * a.usePercent);
         EXPECT_NEAR(a.deflectionMm, b.deflectionMm, 0.01 * a.deflectionMm);
-        for (const char* name : kSections)
-            EXPECT_NEAR(sectionOf(a, name), sectionOf(b, name), 0.02 * std::abs(sectionOf(a, "strip in front of K1"))) << name;
+        const double scale = std::abs(sectionOf(a, "strip in front of K1"));
+        for (const char* name : kSections) EXPECT_NEAR(sectionOf(a, name), sectionOf(b, name), 0.02 * scale) << name;
         for (std::size_t k = 0; k < a.held.size(); ++k) {
             EXPECT_NEAR(a.held[k].forceN, b.held[k].forceN, 0.005 * (a.held[0].forceN + a.held[1].forceN));
             EXPECT_NEAR(a.held[k].centre.x, 1900 - b.held[k].centre.x, 2.0);
