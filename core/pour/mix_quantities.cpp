@@ -6,6 +6,7 @@
 #include <string_view>
 #include <unordered_map>
 
+#include "core/materials/concrete_strength.h"
 #include "core/materials/materials.h"
 
 namespace yardcast {
@@ -134,6 +135,14 @@ void addFindings(const Plan& plan, const Mix& mix, std::size_t index, const MixQ
                             {mix.id},
                             pointer + "/silica_fume_percent",
                             {{"fume_percent", mix.silicaFumePercent}, {"counted_percent", kMostFumeShare * 100}},
+                            {}});
+    }
+    if (!concreteProperties(mix.strengthClass)) {
+        findings.push_back({"strength_class_unknown",
+                            Severity::caution,
+                            {mix.id},
+                            pointer + "/strength_class",
+                            {{"class", mix.strengthClass}},
                             {}});
     }
     const double mostGrainMm = thinnest.thicknessMm * kAggregateShareOfThickness;

@@ -63,6 +63,9 @@ CastingStrengthPtr solveStrength(const StrengthInput& input, Refinement refineme
     if (stop.stop_requested()) return nullptr;
     if (!body) {
         result->whyNot = "no_mesh";
+        Finding finding{"strength_unsolved", Severity::caution, {input.casting->id}, "", {}, {}};
+        if (input.casting->part != input.casting->id) finding.subjects.push_back(input.casting->part);
+        result->findings.push_back(std::move(finding));
         return result;
     }
     if (choice.inUse && input.casting->kind == PartKind::counter) {

@@ -31,6 +31,11 @@ const std::vector<FindingSentence> kDisciplineSentences{
            "{limit_mm} would fit."),
      WORDS("Usual rule: at most a third of the least thickness (from memory)."),
      WORDS("Take a finer mix, or make the piece thicker.")},
+    {"strength_class_unknown",
+     WORDS("Mix {subject}: no strength class is called \"{class}\". Whether its pieces crack is not known, and nothing is "
+           "said about it."),
+     WORDS("EN 1992-1-1 Table 3.1 (from memory)."),
+     WORDS("Take the class from the bag, such as C25/30 or C30/37.")},
     {"mixer_small",
      WORDS("Mix {subject}: one bag gives {bag_l}, but the mixer's drum of {drum_l} takes only {usable_l} at once."),
      WORDS("65 % of the drum: common practice 50 to 80 %, no source."),

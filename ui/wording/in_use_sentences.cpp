@@ -25,6 +25,9 @@ const std::vector<FindingSentence> kInUseSentences{
      WORDS("{subject} is likely to crack {load:load}: {tension_mpa:2} MPa of tension ({place}), more than its strength "
            "even without any safety ({use_percent} of the {strength_mpa:2} MPa that may be used)."),
      kCrackSource, kCrackHelp},
+    {"strength_unsolved",
+     WORDS("{subject} could not be divided into a mesh: whether it cracks is not known, and nothing is said about it."),
+     WORDS("The program's own limits."), WORDS("Look for slivers of concrete and for cutouts, rims or joints that nearly touch.")},
     {"tips", WORDS("{subject} does not lie still by itself: it tips, or nothing bears it."), kStatics,
      WORDS("Put a support on each side of its centre of gravity. A slab that tips cannot be caught: keep clear of it.")},
     {"tips_in_use",

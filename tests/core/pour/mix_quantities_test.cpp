@@ -203,6 +203,22 @@ TEST(Aggregate, AboveAThirdOfTheThinnestConcreteIsACaution)
     EXPECT_NEAR(r.value("aggregate_large", "thickness_mm"), 20, 1e-12);
 }
 
+TEST(StrengthClass, OneNobodyKnowsIsSaid)
+{
+    Plan plan;
+    plan.mixes = {worktop()};
+    plan.mixes[0].strengthClass = "C30/37";
+    EXPECT_EQ(quantities(plan, {casting("C1", 60)}).find("strength_class_unknown"), nullptr);
+    for (const char* unknown : {"C99/100", "hard", ""}) {
+        plan.mixes[0].strengthClass = unknown;
+        const Result result = quantities(plan, {casting("C1", 60)});
+        const Finding* finding = result.find("strength_class_unknown");
+        ASSERT_NE(finding, nullptr) << unknown;
+        EXPECT_EQ(finding->pointer, "/mixes/0/strength_class");
+        EXPECT_EQ(std::get<std::string>(finding->values.at("class")), unknown);
+    }
+}
+
 TEST(Batches, TakeWholeBagsWhereOneFits)
 {
     Plan plan = planWith(worktop());
