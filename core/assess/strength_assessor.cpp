@@ -19,6 +19,35 @@ constexpr std::ptrdiff_t kKeptOfEach = 4;
 
 bool same(CaseChoice a, CaseChoice b) { return a.inUse == b.inUse && a.handling == b.handling; }
 
+/// What presses on the ground is said once for all uprights, by the one that presses most: the remedy is one for all.
+void sayGroundPressureOnce(std::vector<Finding>& findings)
+{
+    for (const Severity severity : {Severity::note, Severity::caution, Severity::stop}) {
+        const auto isOne = [severity](const Finding& finding) {
+            return finding.code == "ground_pressure" && finding.severity == severity;
+        };
+        const auto pressure = [](const Finding& finding) {
+            const auto value = finding.values.find("pressure_kpa");
+            const double* kpa = value == finding.values.end() ? nullptr : std::get_if<double>(&value->second);
+            return kpa ? *kpa : 0.0;
+        };
+        const auto first = std::ranges::find_if(findings, isOne);
+        if (first == findings.end()) continue;
+        Finding whole = *first;
+        whole.subjects.clear();
+        for (const Finding& one : findings) {
+            if (!isOne(one)) continue;
+            if (pressure(one) > pressure(whole)) {
+                whole.values = one.values;
+                whole.pointer = one.pointer;
+            }
+            whole.subjects.insert(whole.subjects.end(), one.subjects.begin(), one.subjects.end());
+        }
+        *first = std::move(whole);
+        findings.erase(std::remove_if(std::next(first), findings.end(), isOne), findings.end());
+    }
+}
+
 bool covers(CaseChoice a, CaseChoice b) { return (a.inUse || !b.inUse) && (a.handling || !b.handling); }
 
 }  // namespace
@@ -166,6 +195,7 @@ AssessmentPtr withStrength(const Plan& plan, const AssessmentPtr& assessment,
     }
     const FindingOrder order(plan, answer->castings);
     order.sort(added);
+    sayGroundPressureOnce(added);
     const auto middle = static_cast<std::ptrdiff_t>(answer->findings.size());
     std::ranges::move(added, std::back_inserter(answer->findings));
     std::inplace_merge(answer->findings.begin(), answer->findings.begin() + middle, answer->findings.end(),

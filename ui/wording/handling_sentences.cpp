@@ -20,7 +20,7 @@ const std::vector<FindingSentence> kHandlingSentences{
      WORDS("Wait longer, keep it warmer, hold it where it suffers least, tilt it and carry it on edge, strap planks "
            "along it, or make it thicker. Nobody stands where a slab can fall or tilt to; wear gloves and safety shoes, keep "
            "feet and fingers clear, and lower it onto battens, never onto a hand.")},
-    {"grips_tip", WORDS("{subject} tips at its {grips} hand places: its weight does not lie between them."),
+    {"grips_tip", WORDS("{subject} tips when it is held at its hand places ({grips}): its weight does not lie between them."),
      WORDS("Statics."),
      WORDS("Take hold on both sides of its centre of gravity, or let the program propose the places. A slab that tips "
            "cannot be caught: step back and let it go.")},
@@ -45,8 +45,8 @@ const std::vector<FindingSentence> kHandlingSentences{
      WORDS("{subject}: its pads press with {pressure_mpa:1} MPa; a dry bearing should take at most {limit_mpa:1} MPa."),
      WORDS("EN 1992-1-1 10.9.5.2(2) and 12.3.1 (from memory)."), WORDS("Take larger pads, or more of them.")},
     {"ground_pressure",
-     WORDS("{subject} presses on what it stands on with {pressure_kpa:0} kPa below a pad; garden soil is presumed to "
-           "bear {soil_kpa:0} kPa, for which {area_cm2:0} cm² would be needed below it."),
+     WORDS("As much as {pressure_kpa:0} kPa press on the ground below a pad; garden soil is presumed to bear "
+           "{soil_kpa:0} kPa, for which {area_cm2:0} cm² would be needed below it. In: {subjects}."),
      kGround,
      WORDS("On a concrete base or firm slabs this is no matter. On soil or loose paving set it on a slab or a "
            "foundation of its own, below frost where the ground freezes.")},

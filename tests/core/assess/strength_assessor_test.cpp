@@ -231,6 +231,33 @@ TEST_F(StrengthAssessorTest, MergesFindingsInOrderWithPointersFromTheTop)
     EXPECT_EQ(rest, base->findings);
 }
 
+TEST_F(StrengthAssessorTest, SaysOnceWhatAllUprightsPressWith)
+{
+    const PlacedCasting& last = base->castings.back();
+    const PlacedCasting& first = base->castings.front();
+    const auto pressing = [&](const PlacedCasting& placed, Severity severity, double kpa) {
+        Finding made = finding("ground_pressure", severity, {placed.casting->id});
+        made.values["pressure_kpa"] = kpa;
+        return made;
+    };
+    const auto said = [](const AssessmentPtr& whole) {
+        std::vector<Finding> found = whole->findings;
+        std::erase_if(found, [](const Finding& one) { return one.code != "ground_pressure"; });
+        return found;
+    };
+    const auto notes = said(withStrength(plan, base, {strengthWith(first, {pressing(first, Severity::note, 60)}),
+                                                      strengthWith(last, {pressing(last, Severity::note, 90)})}));
+    ASSERT_EQ(notes.size(), 1u);
+    EXPECT_THAT(notes[0].subjects, testing::ElementsAre(first.casting->id, last.casting->id));
+    EXPECT_EQ(std::get<double>(notes[0].values.at("pressure_kpa")), 90);
+    EXPECT_EQ(notes[0].pointer, "/parts/" + std::to_string(indexOfPart(plan, last.casting->part)));
+    // A caution is not lost among notes.
+    EXPECT_EQ(said(withStrength(plan, base, {strengthWith(first, {pressing(first, Severity::note, 60)}),
+                                             strengthWith(last, {pressing(last, Severity::caution, 200)})}))
+                  .size(),
+              2u);
+}
+
 TEST_F(StrengthAssessorTest, LeavesOutWhatIsNoLongerThere)
 {
     auto gone = std::make_shared<CastingStrength>();
