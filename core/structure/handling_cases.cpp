@@ -62,7 +62,7 @@ std::vector<HeldAt> heldBy(const Holders& holders, const FreeBody::State& state)
         }
         at.centre = at.forceN > 0.0 ? moment * (1.0 / at.forceN) : middle;
         at.touchingShare = named.regions.empty() ? 0.0 : static_cast<double>(touching) / named.regions.size();
-        at.liftedOff = touching < static_cast<int>(named.regions.size());
+        at.liftedOff = touching == 0;
         held.push_back(std::move(at));
     }
     return held;

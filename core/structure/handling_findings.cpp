@@ -40,9 +40,14 @@ std::vector<Finding> handlingFindings(const StrengthInput& input, const Handling
 {
     std::vector<Finding> findings;
     const double safety = input.assumptions.crackSafety;
+    const CaseResult* loose = find(answer, StrengthCase::suction);
+    const CaseResult* tilt = find(answer, StrengthCase::tilt);
+    // It need not be lifted off flat where it can be tilted off: no reason to stop, and a note says so.
+    const bool tiltedOff = exceeds(loose) && tilt && tilt->holds && !exceeds(tilt);
     for (const CaseResult& result : answer.cases) {
         if (!exceeds(&result) || !isPlanned(input, result.which)) continue;
-        const bool stop = result.usePercent > 100.0 * safety;
+        const bool avoidable = result.which == StrengthCase::suction && tiltedOff;
+        const bool stop = result.usePercent > 100.0 * safety && !avoidable;
         Finding finding = about(input, "cracks_handling", stop ? Severity::stop : Severity::caution);
         finding.values = {{"case", std::string(strengthCaseWord(result.which))},
                           {"place", placeWords(result.place)},
@@ -55,14 +60,12 @@ std::vector<Finding> handlingFindings(const StrengthInput& input, const Handling
     }
 
     const CaseResult* flat = find(answer, StrengthCase::carriedFlat);
-    const CaseResult* loose = find(answer, StrengthCase::suction);
     if (!answer.gripsProposed && ((flat && !flat->holds) || (loose && !loose->holds))) {
         Finding finding = about(input, "grips_tip", Severity::stop);
         finding.values = {{"grips", static_cast<double>(answer.grips.size())}};
         findings.push_back(std::move(finding));
     }
-    const CaseResult* tilt = find(answer, StrengthCase::tilt);
-    if (exceeds(loose) && tilt && tilt->holds && !exceeds(tilt)) {
+    if (tiltedOff) {
         Finding finding = about(input, "suction_strong", Severity::note);
         const double suctionKg = loose->suctionKpa * 1000.0 * areaMm2(input.casting->outline) * 1e-6 / kGravityMS2;
         finding.values = {{"suction_kg", suctionKg},

@@ -71,7 +71,7 @@ struct HeldAt {
     Region region;                  ///< area or strip it is held on
     Point centre;                   ///< of the force
     double forceN = 0.0;
-    bool liftedOff = false;         ///< nothing presses here, or only on a part of it (`touchingShare`)
+    bool liftedOff = false;         ///< nothing presses here; where only a part is touched, `touchingShare` says it
     double touchingShare = 1.0;
 };
 
