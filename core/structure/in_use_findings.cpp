@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <variant>
 
 #include "core/structure/in_use.h"
@@ -57,10 +58,16 @@ void addBearingFindings(const StrengthInput& input, std::vector<Finding>& findin
             findings.push_back(std::move(finding));
         }
     }
+    // A post is overhung on all its sides: the worst of them says it.
+    std::map<std::size_t, Overhang> worstOverhang;
     for (const Overhang& o : overhangsOf(input)) {
         if (o.lengthMm <= kShortOverhangMm || o.lengthMm <= kOverhangShare * o.slabMm) continue;
+        const auto [worst, first] = worstOverhang.try_emplace(static_cast<std::size_t>(o.rest), o);
+        if (!first && o.lengthMm / o.slabMm > worst->second.lengthMm / worst->second.slabMm) worst->second = o;
+    }
+    for (const auto& [rest, o] : worstOverhang) {
         Finding finding = about(input, "overhang_long", Severity::caution);
-        finding.values = {{"under", input.rests[o.rest].under},
+        finding.values = {{"under", input.rests[rest].under},
                           {"overhang_mm", o.lengthMm},
                           {"usual_mm", kOverhangShare * o.slabMm}};
         findings.push_back(std::move(finding));

@@ -15,6 +15,8 @@ constexpr double kOwnEdgeMm = 2.0;
 /// A gap between rests shorter than this, in thicknesses, is no span; likewise an overhang.
 constexpr double kLeastSpan = 3.0;
 constexpr double kLeastOverhang = 1.0;
+/// Of even load an overhang of half a span bends the slab as much as the span does (w a2 / 2 against w L2 / 8).
+constexpr double kOverhangAsSpan = 0.5;
 
 /// Distances from `from` along `direction` (a unit vector) at which a ring is crossed, both ways.
 void addCrossings(const Ring& ring, Point from, Point direction, std::vector<double>& at)
@@ -186,12 +188,21 @@ PlaceName placeAt(const Body& body, Point at, int corner)
         if (touches(rest) && within(boxOf(rest), at, input.casting->deepestMm / 2))
             return {PlaceKind::over, rest.under, {}};
     }
+    const std::vector<Span> spans = spansOf(input);
+    const auto inMiddle = [at](const Span& span) {
+        return std::abs(along(at, span.alongX) - along(span.middle, span.alongX)) <= span.clearMm / 4;
+    };
     for (const Overhang& o : overhangsOf(input)) {
-        if (dot(at - o.at, o.outwards) > 0.0) return {PlaceKind::overhang, input.rests[o.rest].under, {}};
+        if (!(dot(at - o.at, o.outwards) > 0.0)) continue;
+        // An edge that reaches a little past two posts bends between them, not beyond them.
+        const bool spanGoverns = std::ranges::any_of(spans, [&](const Span& span) {
+            const bool acrossIt = span.alongX != (o.outwards.x != 0.0);
+            return acrossIt && inMiddle(span) && o.lengthMm < kOverhangAsSpan * span.clearMm;
+        });
+        if (!spanGoverns) return {PlaceKind::overhang, input.rests[o.rest].under, {}};
     }
-    for (const Span& span : spansOf(input)) {
-        if (std::abs(along(at, span.alongX) - along(span.middle, span.alongX)) <= span.clearMm / 4)
-            return {PlaceKind::middleOfSpan, input.rests[span.a].under, input.rests[span.b].under};
+    for (const Span& span : spans) {
+        if (inMiddle(span)) return {PlaceKind::middleOfSpan, input.rests[span.a].under, input.rests[span.b].under};
     }
     const PlaceInMesh place = body.index.find(body.mesh(), at);
     int kind = 0;

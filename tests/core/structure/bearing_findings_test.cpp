@@ -1,6 +1,9 @@
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "core/structure/in_use.h"
+#include "core/structure/places.h"
 #include "tests/core/structure/slabs.h"
 
 namespace yardcast {
@@ -84,6 +87,38 @@ TEST(BearingFindings, AnOverhangOfMoreThanAThird)
     PlanMaker less;
     less.counter("C1", slab(1800, 600, 40)).wall("S1", 60, 100, 190, 600, 860).wall("S2", 1740, 100, 190, 600, 860);
     EXPECT_FALSE(find(findingsOf(less), "overhang_long"));
+}
+
+TEST(BearingFindings, APostIsSaidToBeOverhungOnce)
+{
+    PlanMaker plan;
+    plan.counter("C1", slab(1800, 600, 40)).wall("S1", 900, 100, 250, 350, 860);
+    const auto findings = findingsOf(plan);
+    EXPECT_EQ(std::count_if(findings.begin(), findings.end(),
+                            [](const Finding& finding) { return finding.code == "overhang_long"; }),
+              1);
+    EXPECT_NEAR(number(*find(findings, "overhang_long"), "overhang_mm"), 850, 1e-3) << "of 1800, not 250 of 600";
+}
+
+TEST(BearingFindings, AnEdgePastTwoPostsBendsBetweenThem)
+{
+    PlanMaker plan;
+    plan.counter("C1", slab(1800, 600, 40))
+        .wall("S1", 100, 100, 50, 150, 860)
+        .wall("S2", 1700, 100, 50, 150, 860)
+        .wall("S3", 100, 100, 450, 550, 860)
+        .wall("S4", 1700, 100, 450, 550, 860);
+    const auto body = makeBody(plan.input("C1"), Refinement::draft);
+    ASSERT_TRUE(body);
+    EXPECT_EQ(placeAt(*body, {900, 0}, -1).kind, PlaceKind::middleOfSpan);
+    EXPECT_EQ(placeAt(*body, {900, 600}, -1).kind, PlaceKind::middleOfSpan);
+    EXPECT_EQ(placeAt(*body, {20, 300}, -1), (PlaceName{PlaceKind::middleOfSpan, "S1", "S3"}));
+    EXPECT_EQ(placeAt(*body, {15, 20}, -1).kind, PlaceKind::overhang) << "the very corner";
+    PlanMaker far;
+    far.counter("C1", slab(1800, 900, 40)).wall("S1", 100, 100, 50, 150, 860).wall("S2", 1700, 100, 50, 150, 860);
+    const auto reaching = makeBody(far.input("C1"), Refinement::draft);
+    ASSERT_TRUE(reaching);
+    EXPECT_EQ(placeAt(*reaching, {900, 800}, -1).kind, PlaceKind::overhang) << "750 past posts that are 1500 apart";
 }
 
 TEST(BearingFindings, CurlingGrowsWithTheSquareOfTheLength)
