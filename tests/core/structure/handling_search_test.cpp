@@ -101,23 +101,29 @@ TEST(GripSearch, TheMirroredSlabWithMirroredGripsGivesTheSameAnswers)
 TEST(GripSearch, ATurnedSlabGivesTheSameAnswers)
 {
     const Counter straight = slab(1500, 600, 40);
-    Counter turned = straight;
-    const Placement by{{300, 200}, 25};
-    for (Point& p : turned.outline) p = by.toPlan(p);
     const HandlingAnswer a = handle(inputOf(straight));
-    const HandlingAnswer b = handle(inputOf(turned));
-    ASSERT_EQ(a.cases.size(), b.cases.size());
-    for (std::size_t i = 0; i < a.cases.size(); ++i) {
-        SCOPED_TRACE(strengthCaseWord(a.cases[i].which));
-        // Other meshes; the box of a turned outline is found within the lattice.
-        EXPECT_NEAR(a.cases[i].usePercent, b.cases[i].usePercent, 0.04 * a.cases[i].usePercent + 0.3);
-    }
-    ASSERT_EQ(a.grips.size(), b.grips.size());
-    for (const Point p : a.grips) {
-        const Point image = by.toPlan(p);
-        double nearest = 1e9;
-        for (const Point q : b.grips) nearest = std::min(nearest, distance(q, image));
-        EXPECT_LT(nearest, 1.0);
+    // By a quarter the mesh turns with it. By 25 degrees it is another mesh: the tension at a free edge above a hand or
+    // the end of a batten, where it peaks, was seen to differ by up to 7.3 % between such meshes, and the deflection of a
+    // slab that twists, whose edges' stiffness is reduced, by 2.7 %; everything else less.
+    for (const auto& [deg, tolerance] : {std::pair{90.0, 0.01}, {25.0, 0.08}}) {
+        SCOPED_TRACE(deg);
+        Counter turned = straight;
+        const Placement by{{300, 200}, deg};
+        for (Point& p : turned.outline) p = by.toPlan(p);
+        const HandlingAnswer b = handle(inputOf(turned));
+        ASSERT_EQ(a.cases.size(), b.cases.size());
+        for (std::size_t i = 0; i < a.cases.size(); ++i) {
+            SCOPED_TRACE(strengthCaseWord(a.cases[i].which));
+            EXPECT_NEAR(a.cases[i].usePercent, b.cases[i].usePercent, tolerance * a.cases[i].usePercent + 0.3);
+            EXPECT_NEAR(a.cases[i].deflectionMm, b.cases[i].deflectionMm, 0.4 * tolerance * a.cases[i].deflectionMm + 1e-3);
+        }
+        ASSERT_EQ(a.grips.size(), b.grips.size());
+        for (const Point p : a.grips) {
+            const Point image = by.toPlan(p);
+            double nearest = 1e9;
+            for (const Point q : b.grips) nearest = std::min(nearest, distance(q, image));
+            EXPECT_LT(nearest, 1.0);
+        }
     }
 }
 
