@@ -108,7 +108,8 @@ std::vector<Point> Constraints::divided(const Path& path, double fromMm, double 
         const double alongMm = fromMm + lengthMm * (k + 0.5) / steps;
         sum.push_back(sum.back() + lengthMm / steps / layout_.sizes.at(path.at(alongMm)));
     }
-    const int count = std::max(int(std::lround(sum.back())), leastEdges(path, fromMm, toMm, layout_.sizes.at(path.at(fromMm + 0.5 * lengthMm))));
+    const double middleMm = layout_.sizes.at(path.at(fromMm + 0.5 * lengthMm));
+    const int count = std::max(int(std::lround(sum.back())), leastEdges(path, fromMm, toMm, middleMm));
     std::vector<Point> points;
     for (int k = 1; k < count; ++k) {
         const double wanted = sum.back() * k / count;
@@ -280,9 +281,9 @@ void Constraints::addLines()
                 before = site;
             }
             const int last = to.site;
-            if (before >= 0 && last >= 0 && before != last &&
-                isInside((pointOf(mesh_.site(before)) + pointOf(mesh_.site(last))) * 0.5) && edgeHasRoom(before, last) &&
-                mesh_.constrain(before, last, EdgeKind::line))
+            if (before < 0 || last < 0 || before == last) continue;
+            const Point middle = (pointOf(mesh_.site(before)) + pointOf(mesh_.site(last))) * 0.5;
+            if (isInside(middle) && edgeHasRoom(before, last) && mesh_.constrain(before, last, EdgeKind::line))
                 noteEdge(before, last);
         }
     }

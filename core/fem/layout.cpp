@@ -278,7 +278,8 @@ private:
             if (wantedMm >= size || (!strip && foot.distanceMm < sameMm)) return;
             const Point across = o.a + (o.b - o.a) * foot.share - p;
             // Only through the material, which lies on the left: not across a hole.
-            if (strip && (dot(across, leftNormal(s.b - s.a)) <= 0.0 || dot(across, leftNormal(o.b - o.a)) >= 0.0)) return;
+            if (strip && dot(across, leftNormal(s.b - s.a)) <= 0.0) return;
+            if (strip && dot(across, leftNormal(o.b - o.a)) >= 0.0) return;
             const double otherAlong = o.alongMm + foot.share * distance(o.a, o.b);
             if (sameFeature(s.path, alongMm, o.path, otherAlong, foot.distanceMm)) return;
             size = wantedMm;

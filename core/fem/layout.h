@@ -23,8 +23,8 @@ struct Layout {
     SizeField sizes;                ///< lowered where features are close to each other
 };
 
-/// Whether a point of a path has to be a node: a corner, an end, or the end of a long side of a boundary. The others are
-/// points of arcs, which may be divided anew.
+/// Whether a point of a path has to be a node: a corner, an end, or the end of a long side of a boundary. The others
+/// are points of arcs, which may be divided anew.
 bool isStation(const Path& path, int point, const SizeField& sizes);
 /// The fewest edges that may stand for a part of a path where the size is `sizeMm`, by how far it turns and by the area
 /// that a single one would cut off.

@@ -33,7 +33,7 @@ struct TriangleMesh {
     double areaMm2() const;
 };
 
-/// Quality mesh: constrained Delaunay triangulation of a graded lattice, refined; exact decisions on a lattice of 1/256 mm.
+/// Quality mesh: constrained Delaunay triangulation of a graded lattice, refined; exact in steps of 1/256 mm.
 /// - The domain's area is kept within 0.05 %. Its straight sides are followed to within 0.01 mm; arcs (runs of short
 ///   sides that turn less than 30 degrees each) are divided anew by the size there, at least one edge for each 50
 ///   degrees, and pushed out to keep the area; sides shorter than a twelfth of the size are merged into one point.
@@ -48,8 +48,8 @@ struct TriangleMesh {
 ///   before the crossing.
 /// - Deterministic; a mirrored or turned request gives a mesh of the same quality. The lattice keeps its place while a
 ///   cutout is dragged.
-/// Empty for a domain without area, with boundaries that cross each other, with coordinates that are no numbers or out of
-/// reach (some 200 m from its middle), or with more than `kMostMeshNodes` nodes to come.
+/// Empty for a domain without area, with boundaries that cross each other, with coordinates that are no numbers or out
+/// of reach (some 200 m from its middle), or with more than `kMostMeshNodes` nodes to come.
 TriangleMesh meshOf(const MeshRequest& request);
 inline constexpr int kMostMeshNodes = 60000;
 

@@ -57,7 +57,8 @@ private:
 bool needless(Point before, Point middle, Point after)
 {
     const Point back = before - middle, on = after - middle;
-    if (distance(before, after) <= kSamePointMm || distanceToSegment(middle, before, after) <= 0.1 * kStraightMm) return true;
+    if (distance(before, after) <= kSamePointMm) return true;
+    if (distanceToSegment(middle, before, after) <= 0.1 * kStraightMm) return true;
     return dot(back, on) > 0.0 && std::abs(cross(back, on)) <= kStraightMm * std::max(length(back), length(on));
 }
 

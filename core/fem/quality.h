@@ -7,7 +7,7 @@
 
 namespace yardcast::fem {
 
-/// Squared sine of the least angle of a triangle (which is at most 60 degrees); 0 or less where it is clockwise or flat.
+/// Squared sine of the least angle of a triangle (which is at most 60 degrees); 0 where it is clockwise or flat.
 inline double leastSineSquared(Point a, Point b, Point c)
 {
     const double twice = cross(b - a, c - a);

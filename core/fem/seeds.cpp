@@ -26,8 +26,8 @@ public:
         up_ = right_ * 0.5 + leftNormal(right_) * (std::numbers::sqrt3 / 2.0);
     }
 
-    /// Middles of edges that span a strip from boundary to boundary: a row of nodes along it, whatever row of the lattice
-    /// happens to fall in.
+    /// Middles of edges that span a strip from boundary to boundary: a row of nodes along it, wherever the rows of the
+    /// lattice happen to lie.
     void halveStrips()
     {
         std::vector<char> onBoundary(mesh_.sites().size(), 0);

@@ -437,7 +437,8 @@ bool Triangulation::remove(int site, int apex)
         t.corner = {apex, e.from, e.to};
         t.inside = e.inside;
         t.kind = {e.kind, EdgeKind::free, EdgeKind::free};
-        t.neighbour = {e.beyond, k + 1 < made ? old[k + 1] : rim.back().beyond, k > 0 ? old[k - 1] : rim.front().beyond};
+        t.neighbour = {e.beyond, k + 1 < made ? old[k + 1] : rim.back().beyond,
+                       k > 0 ? old[k - 1] : rim.front().beyond};
         link(e, at);
         atSite_[e.from] = at;
         if (k == 0) {

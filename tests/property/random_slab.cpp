@@ -177,8 +177,7 @@ MeshRequest anyMeshRequest(Source& source)
                                                              source.between(0, 90), source.between(0, 60));
         else polygon.outer = ring(12);
         for (std::uint32_t holes = source.below(4); holes > 0; --holes)
-            polygon.holes.push_back(source.chance(50) ? circleRing({source.between(-300, 300), source.between(-300, 300)},
-                                                                   source.between(1, 300))
+            polygon.holes.push_back(source.chance(50) ? circleRing({number(), number()}, source.between(1, 300))
                                                       : ring(8));
         request.domain.push_back(polygon);
     }

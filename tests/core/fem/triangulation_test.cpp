@@ -135,9 +135,9 @@ TEST(Triangulation, TakesSitesOutAndSplitsEdges)
     }
     EXPECT_GT(removed, 30);
     for (int k = 0; k < 30; ++k) {
-        const auto [at, edge] = mesh.edgeBetween(sites[1], mesh.triangle(mesh.triangleAt(sites[1])).corner[0] == sites[1]
-                                                               ? mesh.triangle(mesh.triangleAt(sites[1])).corner[1]
-                                                               : mesh.triangle(mesh.triangleAt(sites[1])).corner[0]);
+        const Triangle& first = mesh.triangle(mesh.triangleAt(sites[1]));
+        const int neighbour = first.corner[0] == sites[1] ? first.corner[1] : first.corner[0];
+        const auto [at, edge] = mesh.edgeBetween(sites[1], neighbour);
         ASSERT_GE(at, 0);
         mesh.split(at, edge);
         expectSound(mesh);
