@@ -22,7 +22,7 @@ void CanvasHost::updateLegend()
             enlarged = tr("Bending is drawn %1 times as large").arg(numberText(*scale, 0));
         }
         legend_->setLines({caseText(), enlarged});
-        legend_->setRampShown(projection_.isAbove());
+        legend_->setRampShown(overlay_.strength().hasColours());
         legend_->setRefining(live_.isRefining());
         placeLegend();
     }

@@ -192,6 +192,11 @@ void StrengthLayer::paint(QPainter& painter, const QRectF& exposed)
     painter.restore();
 }
 
+bool StrengthLayer::hasColours() const
+{
+    return std::ranges::any_of(items_, [](const StrengthItem& item) { return item.plane && item.result->field; });
+}
+
 QString StrengthLayer::valuesAt(QPointF drawing) const
 {
     const std::vector<Hit> hits = scene_.hitsAt(drawing, 0.0);

@@ -37,6 +37,8 @@ public:
     /// By how much deflections are enlarged, where any are drawn.
     std::optional<double> deflectionScale() const { return scale_; }
     bool isEmpty() const { return items_.empty(); }
+    /// Whether use is seen as colour anywhere.
+    bool hasColours() const;
 
 private:
     struct Name {

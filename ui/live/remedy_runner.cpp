@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "core/remedy/remedies.h"
+#include "ui/live/thread_manners.h"
 
 namespace yardcast::ui {
 
@@ -13,7 +14,8 @@ RemedyRunner::RemedyRunner(StrengthAssessor::Solver solver, QObject* parent)
     connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
     thread_.setObjectName("remedies");
     // Nobody waits for them: the window and the strength of what is drawn go first.
-    thread_.start(QThread::LowestPriority);
+    thread_.start();
+    QMetaObject::invokeMethod(worker_, [] { giveWay(kRemedyNiceness); });
 }
 
 RemedyRunner::~RemedyRunner()

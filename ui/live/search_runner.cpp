@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "ui/live/thread_manners.h"
+
 namespace yardcast::ui {
 
 SearchRunner::SearchRunner(QObject* parent) : QObject(parent), worker_(new QObject)
@@ -9,7 +11,8 @@ SearchRunner::SearchRunner(QObject* parent) : QObject(parent), worker_(new QObje
     worker_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
     thread_.setObjectName("search");
-    thread_.start(QThread::LowestPriority);
+    thread_.start();
+    QMetaObject::invokeMethod(worker_, [] { giveWay(kRemedyNiceness); });
 }
 
 SearchRunner::~SearchRunner()

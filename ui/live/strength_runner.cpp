@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "ui/live/thread_manners.h"
+
 namespace yardcast::ui {
 
 namespace {
@@ -30,8 +32,9 @@ StrengthRunner::StrengthRunner(StrengthAssessor::Solver solver, QObject* parent)
     worker_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
     thread_.setObjectName("strength");
+    thread_.start();
     // The window and its quick figures go first.
-    thread_.start(QThread::LowPriority);
+    QMetaObject::invokeMethod(worker_, [] { giveWay(kStrengthNiceness); });
     patience_.setSingleShot(true);
     connect(&patience_, &QTimer::timeout, this, [this] { stop_.request_stop(); });
 }
