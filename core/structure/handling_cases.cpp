@@ -23,6 +23,8 @@ constexpr double kBelowEdgeMm = 20.0;
 constexpr int kMostBelowEdge = 4;
 /// Concrete within this of the deepest touches what it lies on.
 constexpr double kTouchMm = 0.5;
+/// Uses that differ by less, as a share, are the same: what is left is noise.
+constexpr double kSameUse = 1e-6;
 
 /// What holds the body in a case, with the words for the answer.
 struct Holders {
@@ -345,7 +347,8 @@ private:
         CaseResult up = resultOf(state, grips, setting(StrengthCase::carriedFlat, factor, true), 1.0);
         if (!onFace_ || !state.holds) return up;
         CaseResult down = resultOf(state, grips, setting(StrengthCase::carriedFlat, factor, false), -1.0);
-        return down.usePercent > up.usePercent ? down : up;
+        // Noise must not choose where both ways are the same.
+        return down.usePercent > up.usePercent * (1.0 + kSameUse) ? down : up;
     }
 
     CaseResult carriedOnEdge(const Holders& below, const StandingEdge& edge, int weightAlong) const
@@ -390,7 +393,7 @@ private:
             if (!state.holds) continue;
             const double use = draft_.usesOf(state).faceUpPercent;
             // The order of the corners must not choose where a slab is symmetric.
-            if (worst >= 0 && !(use > worstUse * (1.0 + 1e-6))) continue;
+            if (worst >= 0 && !(use > worstUse * (1.0 + kSameUse))) continue;
             worst = late;
             worstUse = use;
         }

@@ -238,7 +238,13 @@ void addSteelFindings(const StrengthInput& input, const std::vector<SteelCheck>&
         if (check.crackWidthMm > kWidestCrackMm && (!wide || check.crackWidthMm > wide->crackWidthMm)) wide = &check;
         if (hasSteel && check.breaksWithoutWarning && (!brittle || asked > askedOf(*brittle))) brittle = &check;
     }
-    if (weak) findings.push_back(about(input, *weak, hasSteel ? "steel_weak" : "steel_missing", Severity::caution));
+    if (weak && !hasSteel) {
+        findings.push_back(about(input, *weak, "steel_missing", Severity::caution));
+    } else if (weak && weak->steelAreaMm2M <= 0.0) {
+        findings.push_back(about(input, *weak, "steel_absent", Severity::caution));
+    } else if (weak) {
+        findings.push_back(about(input, *weak, "steel_weak", Severity::caution));
+    }
     if (wrong) findings.push_back(about(input, *wrong, "steel_wrong_side", Severity::caution));
     if (wide) findings.push_back(about(input, *wide, "steel_wide_crack", Severity::caution));
     if (brittle) findings.push_back(about(input, *brittle, "steel_brittle", Severity::note));

@@ -13,7 +13,8 @@ namespace yardcast {
 /// kept for each side, and none where next to nothing is asked.
 std::vector<SteelCheck> steelWorth(const StrengthInput& input, const std::vector<CaseResult>& cases);
 
-/// steel_weak (caution), steel_wrong_side (caution), steel_wide_crack (caution), steel_brittle (note): at most one of
+/// steel_missing (none at all), steel_absent (none that counts at that place), steel_weak (cautions; one of the three),
+/// steel_wrong_side (caution), steel_wide_crack (caution), steel_brittle (note): at most one of
 /// each for a casting, at its worst section.
 void addSteelFindings(const StrengthInput& input, const std::vector<SteelCheck>& checks,
                       std::vector<Finding>& findings);

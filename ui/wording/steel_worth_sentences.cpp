@@ -22,6 +22,12 @@ const std::vector<FindingSentence> kSteelWorthSentences{
            "{design_nm} are asked, {plain_nm} are there."),
      kSection,
      WORDS("Mesh or bars on the side that is pulled, a deeper section, or a shorter span. Fibres are not counted on.")},
+    {"steel_absent",
+     WORDS("{subject}: no steel that counts runs across ({place}), and as plain concrete it does not carry what is asked "
+           "of it there: {design_nm} are asked, {plain_nm} are there."),
+     kSection,
+     WORDS("Bars on the side that is pulled, long enough beyond the place on both sides, a deeper section, or a shorter "
+           "span. Glass, basalt and fibres are not counted on.")},
     {"steel_wrong_side",
      WORDS("{subject}: the steel lies where it does little ({place}): {resistance_nm} there, {best_nm} near the side "
            "that is pulled; {design_nm} are asked."),

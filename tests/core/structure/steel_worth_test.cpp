@@ -101,6 +101,22 @@ TEST(SteelWorth, SaysWhenThereIsNoSteelWhereItIsNeeded)
     EXPECT_EQ(find(*strength, "steel_wrong_side"), nullptr);
 }
 
+TEST(SteelWorth, SteelElsewhereIsNoneWhereItIsNeeded)
+{
+    // Bars at one end only, none across the middle of the span.
+    Counter counter = tests::slab(2400, 600, 30);
+    counter.steel.emplace();
+    counter.steel->bars.push_back(BarGroup{.from = {100, 300}, .to = {600, 300}});
+    PlanMaker maker;
+    maker.counter("C1", counter).wall("S1", 50, 100, 0, 600, 870).wall("S2", 2350, 100, 0, 600, 870);
+    const CastingStrengthPtr strength = inUse(maker);
+    const Finding* absent = find(*strength, "steel_absent");
+    ASSERT_NE(absent, nullptr);
+    EXPECT_EQ(std::get<std::string>(absent->values.at("place")), "middle of span S1-S2");
+    EXPECT_EQ(find(*strength, "steel_weak"), nullptr) << "none there would read as less with steel than without";
+    EXPECT_EQ(find(*strength, "steel_missing"), nullptr);
+}
+
 TEST(SteelWorth, SaysWhenTheMeshLiesOnTheWrongSide)
 {
     // 50 mm thick, mesh close under the face, pulled at the underside between two walls.
