@@ -17,8 +17,8 @@ struct InUseAnswer {
 
 /// ownWeight: own weight and the counter's own loads on beds that press and never pull. inPlace: the same with the
 /// appliances on it, and on top either the even load all over, or one person's load on a square of `kPersonMm` at the
-/// worst of many spots; whichever uses more of the strength. 28 days, every factor 1. Nothing when `stop` was asked; both
-/// cases with `holds` false where nothing bears the casting.
+/// worst of many spots; whichever uses more of the strength. 28 days, every factor 1. Nothing when `stop` was asked;
+/// both cases with `holds` false where nothing bears the casting.
 std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, std::stop_token stop = {});
 
 inline constexpr double kPersonMm = 100.0;

@@ -57,7 +57,7 @@ struct SectionForces {
     PlaceName name;
     Point from;
     Point to;
-    double meanMomentN = 0.0;       ///< Nmm per mm, about the centroid of the cut; positive: underside in use in tension
+    double meanMomentN = 0.0;       ///< Nmm per mm, about the centroid of the cut; positive: underside in tension
     double meanForceNMm = 0.0;      ///< N per mm, tension positive
     double meanShearNMm = 0.0;      ///< out of plane, N per mm
     double widthMm = 0.0;           ///< of concrete along the cut
@@ -135,7 +135,7 @@ struct CastingStrength {
     std::vector<SteelCheck> steel;
     std::vector<Point> grips;           ///< those of the plan, or the proposed ones
     bool gripsProposed = false;
-    std::vector<Finding> findings;      ///< subjects: casting, part; pointer empty or relative to the part ("/cutouts/0")
+    std::vector<Finding> findings;      ///< subjects: casting, part; pointer empty or within the part ("/cutouts/0")
     std::string whyNot;                 ///< code of why it was not solved; empty when it was
 
     const CaseResult* find(StrengthCase which) const;
