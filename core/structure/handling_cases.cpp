@@ -25,6 +25,8 @@ constexpr int kMostBelowEdge = 4;
 constexpr double kTouchMm = 0.5;
 /// Uses that differ by less, as a share, are the same: what is left is noise.
 constexpr double kSameUse = 1e-6;
+/// Mirrored slabs have other meshes: their uses differ by up to this share.
+constexpr double kNearlySameUse = 0.01;
 
 /// What holds the body in a case, with the words for the answer.
 struct Holders {
@@ -387,15 +389,20 @@ private:
         draft_.expectMany(false);
         int worst = -1;
         double worstUse = -1.0;
+        bool worstReaches = false;
         for (int late = 0; late < static_cast<int>(onDraft.all.size()); ++late) {
             const auto places = withLateCorner(onDraft, late, gapMm);
             const auto state = draft_.free().hold({{draft_.weight(), factor}}, places, {});
             if (!state.holds) continue;
             const double use = draft_.usesOf(state).faceUpPercent;
-            // The order of the corners must not choose where a slab is symmetric.
-            if (worst >= 0 && !(use > worstUse * (1.0 + kSameUse))) continue;
+            // Neither the order of the corners nor the mesh must choose where it is the same which is late: then the slab
+            // that stays level tells more than the one that has rocked over onto the late corner.
+            const bool reaches = state.forceN[static_cast<std::size_t>(late)] > 0.0;
+            const bool same = worst >= 0 && std::abs(use - worstUse) <= kNearlySameUse * worstUse;
+            if (same ? !(worstReaches && !reaches) : worst >= 0 && use < worstUse) continue;
             worst = late;
             worstUse = use;
+            worstReaches = reaches;
         }
         if (worst < 0) return std::nullopt;
         const auto places = withLateCorner(corners, worst, gapMm);

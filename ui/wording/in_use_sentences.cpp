@@ -38,8 +38,8 @@ const std::vector<FindingSentence> kInUseSentences{
     {"lifts_off", WORDS("{subject} does not touch {under}: it bends up off it."), kStatics,
      WORDS("That support carries nothing. Move it, or leave it out; do not pack it tight, which would bend the slab.")},
     {"rest_on_foam",
-     WORDS("{subject}: only {touched_percent} of what lies over {under} is as deep as the rim; the rest is a thin "
-           "field over foam or air, which bears nothing."),
+     WORDS("{subject}: no more than {touched_percent} of what lies over {under} is as deep as the rim; the rest is a "
+           "thin field over foam or air, which bears nothing."),
      WORDS("Geometry; foam is taken to carry nothing."),
      WORDS("Give the slab a rib over that support, as wide as the support and as deep as the rim.")},
     {"bearing_short",

@@ -98,6 +98,22 @@ TEST(GripSearch, TheMirroredSlabWithMirroredGripsGivesTheSameAnswers)
     }
 }
 
+TEST(GripSearch, MirroredSlabsStayLevelAlikeWhenACornerIsLate)
+{
+    // The late corner is 10 mm down: a slab that rocks over onto it moves by that much.
+    for (const double x : {500.0, 600.0, 750.0}) {
+        const Counter counter = sinkSlab(1500, 650, x);
+        const HandlingAnswer a = handle(inputOf(counter));
+        const HandlingAnswer b = handle(inputOf(mirrored(counter, 1500)));
+        const CaseResult* one = caseIn(a, StrengthCase::cornerLate);
+        const CaseResult* twin = caseIn(b, StrengthCase::cornerLate);
+        ASSERT_TRUE(one && twin);
+        EXPECT_LT(one->deflectionMm, 5.0) << x;
+        // Other meshes.
+        EXPECT_NEAR(one->deflectionMm, twin->deflectionMm, 0.05 * one->deflectionMm) << x;
+    }
+}
+
 TEST(GripSearch, ATurnedSlabGivesTheSameAnswers)
 {
     const Counter straight = slab(1500, 600, 40);
