@@ -141,6 +141,8 @@ void CanvasHost::setStage(Stage stage)
     overlay_.setStage(stage);
     overlay_.refreshStage();
     updateLegend();
+    // Grips can be taken hold of where the stage is about them.
+    repaintOverlay();
     view_->viewport()->update();
 }
 

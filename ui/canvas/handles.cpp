@@ -165,6 +165,16 @@ void addPartAbove(Collector& into, const Part& part)
     }
 }
 
+void addGrips(Collector& into, const Part& part, const std::vector<Point>& grips)
+{
+    for (std::size_t i = 0; i < grips.size(); ++i) {
+        Handle handle = named(Handle::What::grip, part.id);
+        handle.index = static_cast<int>(i);
+        handle.grips = grips;
+        into.add(handle, into.drawn(part.place, grips[i]), 0.0, false);
+    }
+}
+
 void addLevels(Collector& into, const Plan& plan, const Part& part, const Projection& projection)
 {
     const Box box = viewBox(plan, part, projection);
@@ -191,7 +201,7 @@ void addTurn(Collector& into, const Plan& plan, const QStringList& parts, const 
 }  // namespace
 
 std::vector<Handle> handlesOf(const Plan& plan, const Selection& selection, const Projection& projection,
-                              double mmPerPixel)
+                              double mmPerPixel, const std::vector<Point>& grips)
 {
     Collector into(projection, mmPerPixel);
     if (!selection.cutout().isEmpty()) {
@@ -217,6 +227,7 @@ std::vector<Handle> handlesOf(const Plan& plan, const Selection& selection, cons
         const Part& part = *findPart(plan, parts.front().toStdString());
         if (projection.isAbove()) {
             addPartAbove(into, part);
+            if (part.kind() == PartKind::counter) addGrips(into, part, grips);
         } else {
             addLevels(into, plan, part, projection);
         }
@@ -228,6 +239,7 @@ std::vector<Handle> handlesOf(const Plan& plan, const Selection& selection, cons
 QCursor cursorOf(const Handle& handle)
 {
     if (handle.what == Handle::What::turn) return Qt::PointingHandCursor;
+    if (handle.what == Handle::What::grip) return Qt::SizeAllCursor;
     // The hand moves across the edge.
     double across = std::fmod(handle.angleDeg + 90.0, 180.0);
     if (across < 0.0) across += 180.0;

@@ -24,6 +24,7 @@ struct Handle {
         box,             ///< sides `index` (BoxSide bits) of a part or fixture that is a box, or of a cutout
         diameter,        ///< of a round cutout; sides as for a box
         frontEnd,        ///< 0: from, 1: to
+        grip,            ///< `index` of where hands take hold, of the plan's own or the proposed ones
         level,           ///< elevation: kFront is the foot, kBack the top
         turn
     };
@@ -35,6 +36,7 @@ struct Handle {
     QPointF at;              ///< drawing mm
     double angleDeg = 0.0;   ///< along the edge it sits on, clockwise as drawn
     bool isCorner = false;
+    std::vector<Point> grips{};  ///< of a grip: all of them, own frame
 
     bool isSame(const Handle& other) const
     {
@@ -48,9 +50,9 @@ inline constexpr double kHandleReachPx = 9.0;
 inline constexpr double kTurnHandlePx = 30.0;  ///< above what is chosen
 
 /// Handles of what is chosen as far as there is room for them on the screen. Several parts have only the one that
-/// turns them.
+/// turns them. `grips`: where hands take the one chosen counter, own frame; empty where the stage is not about that.
 std::vector<Handle> handlesOf(const Plan& plan, const Selection& selection, const Projection& projection,
-                              double mmPerPixel);
+                              double mmPerPixel, const std::vector<Point>& grips = {});
 /// A two-way arrow across the edge, or along the diagonal of a corner.
 QCursor cursorOf(const Handle& handle);
 

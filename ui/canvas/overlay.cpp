@@ -60,13 +60,30 @@ void Overlay::rebuild()
     const std::vector<Dimension> before = std::exchange(dimensions_, {});
     const std::vector<QPainterPath> shapes = std::exchange(figures_, {});
     if (!editing_) return;
-    handles_ = handlesOf(*scene_.plan(), selection_, scene_.projection(), scene_.style().mmPerUnit);
-    addDimensions();
+    handles_ =
+        handlesOf(*scene_.plan(), selection_, scene_.projection(), scene_.style().mmPerUnit, gripsOfChosen());
+    // Figures of strength and of sizes would lie on each other; beside a chosen cutout the sizes are what one drags for.
+    if (stage_ != Stage::strength || !selection_.cutout().isEmpty()) addDimensions();
     // Until they are painted anew, figures are where they were.
     for (std::size_t i = 0; i < dimensions_.size(); ++i) {
         const auto same = std::ranges::find(before, dimensions_[i].target, &Dimension::target);
         if (same != before.end()) figures_[i] = shapes[static_cast<std::size_t>(same - before.begin())];
     }
+}
+
+std::vector<Point> Overlay::gripsOfChosen() const
+{
+    if (stage_ != Stage::strength && stage_ != Stage::lift) return {};
+    if (selection_.parts().size() != 1) return {};
+    const std::string id = selection_.parts().front().toStdString();
+    const Part* part = findPart(*scene_.plan(), id);
+    const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
+    if (!counter) return {};
+    if (counter->lift && !counter->lift->grips.empty()) return counter->lift->grips;
+    // Of a counter that joints divide each piece has its own: those are for the program to propose.
+    const AssessmentPtr& assessment = live_.assessment();
+    const CastingStrength* strength = assessment ? assessment->strengthOf(id) : nullptr;
+    return strength ? strength->grips : std::vector<Point>{};
 }
 
 void Overlay::rebuildOutlines()
@@ -308,6 +325,10 @@ void Overlay::paintHandles(QPainter& painter) const
         const double half = px(kHandlePx) / 2.0;
         if (handle.what == Handle::What::turn) {
             paintTurnHandle(painter);
+        } else if (handle.what == Handle::What::grip) {
+            painter.drawEllipse(QPointF(0, 0), half * 1.3, half * 1.3);
+            painter.drawLine(QPointF(-half * 0.7, 0), QPointF(half * 0.7, 0));
+            painter.drawLine(QPointF(0, -half * 0.7), QPointF(0, half * 0.7));
         } else if (handle.isCorner) {
             painter.drawRect(QRectF(-half, -half, 2 * half, 2 * half));
         } else {

@@ -64,6 +64,8 @@ public:
     QPointF figureCentre(const Dimension& dimension) const;
 
 private:
+    /// Where hands take the one counter that is chosen, in the stages that show it; own frame.
+    std::vector<Point> gripsOfChosen() const;
     struct Outline {
         enum class Why { highlighted, hovered, chosen, within };
         QPainterPath path;

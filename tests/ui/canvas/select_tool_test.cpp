@@ -48,6 +48,39 @@ private slots:
         QCOMPARE(f.undoCount(), 0);
     }
 
+    void aGripIsDraggedWhereTheStageIsAboutLifting()
+    {
+        Plan plan = changeCounter(kitchen(), "C2", [](Counter& counter) {
+            counter.lift.emplace();
+            counter.lift->grips = {{150, 150}, {450, 450}};
+        });
+        CanvasFixture f(plan);
+        f.canvas.setStage(Stage::lift);
+        f.click({2500, 100});
+        QCOMPARE(f.selection.parts(), QStringList{"C2"});
+        f.drag({2350, 150}, {2410, 250});
+        QCOMPARE(f.undoCount(), 1);
+        const std::vector<Point>& grips = counterOf(f, "C2").lift->grips;
+        QCOMPARE(int(grips.size()), 2);
+        QVERIFY(distance(grips[0], {210, 250}) <= 15.0);  // it snaps
+        QCOMPARE(grips[1], (Point{450, 450}));
+        QCOMPARE(boundsOfPart(f, "C2").low.x, 2200.0);
+        f.document.undoStack()->undo();
+        QCOMPARE(counterOf(f, "C2").lift->grips[0], (Point{150, 150}));
+    }
+
+    void aGripIsNoHandleWhereTheStageIsAboutTheDrawing()
+    {
+        Plan plan = changeCounter(kitchen(), "C2", [](Counter& counter) {
+            counter.lift.emplace();
+            counter.lift->grips = {{150, 150}, {450, 450}};
+        });
+        CanvasFixture f(plan);
+        f.click({2500, 100});
+        f.drag({2350, 150}, {2410, 250});
+        QCOMPARE(counterOf(f, "C2").lift->grips[0], (Point{150, 150}));
+    }
+
     void secondClickGoesToWhatLiesUnder()
     {
         CanvasFixture f(kitchen());

@@ -10,6 +10,7 @@
 #include "ui/canvas/dimension_edit.h"
 #include "ui/canvas/gestures/band_gesture.h"
 #include "ui/canvas/gestures/box_gesture.h"
+#include "ui/canvas/gestures/grip_gesture.h"
 #include "ui/canvas/gestures/level_gesture.h"
 #include "ui/canvas/gestures/move_gesture.h"
 #include "ui/canvas/gestures/outline_gestures.h"
@@ -168,6 +169,8 @@ std::unique_ptr<Gesture> SelectTool::handleGesture(const Handle& handle, const P
     }
     case Handle::What::diameter: return std::make_unique<DiameterGesture>(host(), handle.part, handle.cutout, from);
     case Handle::What::frontEnd: return std::make_unique<FrontEndGesture>(host(), handle.part, handle.index, from);
+    case Handle::What::grip:
+        return std::make_unique<GripGesture>(host(), handle.part, handle.grips, handle.index, from);
     case Handle::What::level: return std::make_unique<LevelGesture>(host(), handle.part, handle.index == kBack, from);
     case Handle::What::turn: return std::make_unique<TurnGesture>(host(), host().selection().parts(), from);
     }
