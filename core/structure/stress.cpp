@@ -9,6 +9,8 @@ namespace yardcast {
 namespace {
 
 using Stress = std::array<double, 3>;
+/// A triangle tells the stress of a kind of section of which it has so much; of up to three kinds one always has as much.
+constexpr double kTellingShare = 0.33;
 
 /// The larger principal value; 0 where both press.
 double tensionOf(const Stress& s)
@@ -109,7 +111,8 @@ StressField stressField(const Body& body, const std::vector<std::array<ShellForc
         const double perTwist = perInertia / std::sqrt(section.twistFactor);
         for (int k = 0; k < kinds; ++k) {
             const double share = body.share[t * kinds + k];
-            if (!(share > 0.0)) continue;
+            // A sliver of a deep strip in a triangle of thin slab bends as the slab does: its fibre there is a fiction.
+            if (share < kTellingShare) continue;
             const SectionKind& kind = body.kinds[k];
             // z of the face from the section's centroid, with the sign of stress; skins bend about their own middles.
             const double up = kind.skins ? -kind.depthMm / 2 : section.centreMm;
