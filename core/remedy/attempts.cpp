@@ -197,7 +197,7 @@ private:
         for (const double by : kSupportSteps) {
             if (by > std::abs(reach)) break;
             const Point step = along * (reach > 0.0 ? by : -by);
-            attempt("support_moved", {{"support", nearest->id}, {"by_mm", by}}, moveParts(plan_, {nearest->id}, step));
+            attempt("support_moved", {{"support", nearest->id}, {"by_mm", reach > 0.0 ? by : -by}}, moveParts(plan_, {nearest->id}, step));
         }
     }
 
@@ -206,7 +206,7 @@ private:
         const Part* nearest = nearestBearer(plan_, part_, at_);
         if (nearest == nullptr || nearest->kind() != PartKind::support) return;
         const Point along = part_.place.directionToPlan({1.0, 0.0});
-        const double reach = dot(part_.place.toPlan(at_) - middleOf(*nearest), along);
+        const double reach = std::round(dot(part_.place.toPlan(at_) - middleOf(*nearest), along));
         attempt("support_added", {{"x_mm", std::round(at_.x)}}, unnamedCopy(plan_, nearest->id, along * reach));
     }
 

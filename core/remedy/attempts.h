@@ -37,7 +37,7 @@ bool isWorthTrying(const Finding& finding);
 /// | rib_over       | under, width_mm         | along a support that the thin field does not touch               |
 /// | cutout_moved   | cutout, by_mm           | away from the narrow strip                                       |
 /// | support_added  | x_mm                    | a copy of the nearest one                                        |
-/// | support_moved  | support, by_mm          | towards the worst place                                          |
+/// | support_moved  | support, by_mm          | towards the worst place; below 0 to the left                     |
 /// | bars_added     | count, diameter_mm      | in the strip, on the side that is pulled                         |
 /// | steel_to_side  | cover_mm                | the mesh to the side that is pulled                              |
 std::vector<Attempt> attemptsFor(const Plan& plan, const CastingStrength& strength, const Finding& finding);

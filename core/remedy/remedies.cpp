@@ -22,6 +22,9 @@ struct Tried {
 };
 using Outcome = std::optional<Tried>;
 
+/// An edit that does not clear a finding is worth telling where it brings the greatest use below this share of what it was.
+constexpr double kWorthHalfWay = 0.8;
+
 /// The same edit for another finding of the same part.
 std::string keyOf(const std::string& part, const Attempt& attempt)
 {
@@ -62,6 +65,17 @@ struct RemedyFinder::Memo {
         return Tried{*added, complaintsOf(*strengths), greatestUse(*strengths)};
     }
 
+    const Outcome& solvedFine(const std::string& key, const Plan& after, const std::string& part, std::stop_token stop)
+    {
+        const auto known = fine.find(key);
+        if (known != fine.end()) return known->second;
+        Trial trial(plan, prices);
+        Outcome outcome = solve(trial, after, part, refinement, stop);
+        if (stop.stop_requested()) return none;
+        return fine.emplace(key, std::move(outcome)).first->second;
+    }
+    const Outcome none;
+
     /// Those that are not known yet, on the coarse mesh, by two threads; each keeps an assessor of its own.
     void screen(const std::string& part, const std::vector<Attempt>& attempts, std::stop_token stop)
     {
@@ -90,7 +104,7 @@ struct RemedyFinder::Memo {
 
 RemedyFinder::RemedyFinder(const Plan& plan, const PriceBook& prices, AssessmentPtr assessed, Refinement refinement,
                            StrengthAssessor::Solver solver)
-    : memo_(new Memo{plan, prices, std::move(assessed), refinement, std::move(solver), {}, {}})
+    : memo_(new Memo{plan, prices, std::move(assessed), refinement, std::move(solver), {}, {}, {}})
 {
 }
 
@@ -124,27 +138,45 @@ std::vector<Remedy> RemedyFinder::remedies(const Finding& finding, std::stop_tok
     memo_->screen(part, attempts, stop);
     if (stop.stop_requested()) return {};
 
+    const auto remedyOf = [&](const Attempt& attempt, const Tried& tried) {
+        Remedy remedy{attempt.code, attempt.values, patchBetween(memo_->plan, attempt.after), {}};
+        remedy.values["added_kg"] = tried.added.kg;
+        remedy.values["added_minor"] = static_cast<double>(tried.added.minor);
+        remedy.values["currency"] = memo_->plan.currency;
+        remedy.values["use_percent"] = tried.usePercent;
+        return remedy;
+    };
     std::vector<Remedy> remedies;
     std::set<std::string> kinds;
-    std::optional<Trial> trial;
     for (const Attempt& attempt : attempts) {
         const std::string key = keyOf(part, attempt);
         if (kinds.count(attempt.code) > 0 || !clears(memo_->coarse[key], complaint, before)) continue;
-        if (memo_->fine.count(key) == 0) {
-            if (!trial) trial.emplace(memo_->plan, memo_->prices);
-            Outcome outcome = memo_->solve(*trial, attempt.after, part, memo_->refinement, stop);
-            if (stop.stop_requested()) return {};
-            memo_->fine.emplace(key, std::move(outcome));
-        }
-        const Outcome& outcome = memo_->fine[key];
+        const Outcome& outcome = memo_->solvedFine(key, attempt.after, part, stop);
+        if (stop.stop_requested()) return {};
         if (!clears(outcome, complaint, before)) continue;
         kinds.insert(attempt.code);
-        Remedy remedy{attempt.code, attempt.values, patchBetween(memo_->plan, attempt.after), {}};
-        remedy.values["added_kg"] = outcome->added.kg;
-        remedy.values["added_minor"] = static_cast<double>(outcome->added.minor);
-        remedy.values["currency"] = memo_->plan.currency;
-        remedy.values["use_percent"] = outcome->usePercent;
-        remedies.push_back(std::move(remedy));
+        remedies.push_back(remedyOf(attempt, *outcome));
+    }
+    if (remedies.empty()) {
+        // Nothing clears it alone: what goes furthest is worth knowing, said as what it is.
+        const double now = greatestUse(ofPart);
+        const Attempt* best = nullptr;
+        double least = kWorthHalfWay * now;
+        for (const Attempt& attempt : attempts) {
+            const Outcome& outcome = memo_->coarse[keyOf(part, attempt)];
+            if (!outcome || !isNoWorse(before, outcome->complaints) || outcome->usePercent >= least) continue;
+            least = outcome->usePercent;
+            best = &attempt;
+        }
+        if (best != nullptr) {
+            const Outcome& outcome = memo_->solvedFine(keyOf(part, *best), best->after, part, stop);
+            if (stop.stop_requested()) return {};
+            if (outcome && isNoWorse(before, outcome->complaints) && outcome->usePercent < kWorthHalfWay * now) {
+                Remedy remedy = remedyOf(*best, *outcome);
+                remedy.values["use_before_percent"] = now;
+                remedies.push_back(std::move(remedy));
+            }
+        }
     }
     const auto price = [](const Remedy& remedy) {
         return std::pair(std::get<double>(remedy.values.at("added_kg")),

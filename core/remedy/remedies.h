@@ -37,8 +37,10 @@ public:
     /// makes anything else worse (but its price in kg and money). Ranked by what they add: kg, then money, then as
     /// `attemptsFor` has them. Each carries its edit (RFC 6902 JSON Patch on the plan file) and the values
     ///   added_kg, added_minor, currency, use_percent (the greatest of the part, after it)
-    /// of which its effect is worded. At most one of a kind (the gentlest that clears). Empty when nothing clears, for
-    /// findings that are not `isWorthTrying`, or when `stop` was asked.
+    /// of which its effect is worded. At most one of a kind (the gentlest that clears). Where nothing clears, the one edit
+    /// that lowers the greatest use most, if by a fifth at least, with the value `use_before_percent`: its effect says
+    /// that it does not clear the finding by itself. Empty for findings that are not `isWorthTrying`, or when `stop` was
+    /// asked.
     std::vector<Remedy> remedies(const Finding& finding, std::stop_token stop = {});
 
 private:
@@ -65,7 +67,8 @@ struct SearchStep {
 struct SearchAnswer {
     Plan plan;
     /// "form_lightest" or "form_cheapest", with its edit and, beside the values of every tried remedy, thickness_mm,
-    /// rim_depth_mm (0: no rim), rim_width_mm and 1 or 0 for ribs, cutout_rims, supports (one more) and mesh.
+    /// rim_depth_mm (0: no rim), rim_width_mm, 1 or 0 for ribs, cutout_rims, supports (one more) and mesh (0: it had
+    /// one and has none now), shortened_mm of what bears it, counter_kg and counter_added_kg of the counter alone.
     Remedy remedy;
     double massKg = 0.0;           ///< of the counter's castings
     double addedKg = 0.0;          ///< to the whole plan

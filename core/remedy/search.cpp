@@ -138,7 +138,21 @@ double massOfPart(const Assessment& assessment, const std::string& part)
     return mass;
 }
 
-SearchAnswer answerOf(const Plan& before, const Candidate& found, SearchGoal goal, double use, int tried)
+/// How much deeper the counter is than it was.
+double deeperMm(const Plan& before, const Plan& after, const std::string& counter)
+{
+    const auto depth = [&](const Plan& plan) { return fullDepthMm(std::get<Counter>(findPart(plan, counter)->body)); };
+    return depth(after) - depth(before);
+}
+
+bool hasMesh(const Plan& plan, const std::string& counter)
+{
+    const auto& steel = std::get<Counter>(findPart(plan, counter)->body).steel;
+    return steel && steel->mesh;
+}
+
+SearchAnswer answerOf(const Plan& before, const std::string& counter, const Candidate& found, SearchGoal goal,
+                      double use, int tried, double massBefore)
 {
     SearchAnswer answer;
     answer.plan = found.plan;
@@ -157,7 +171,10 @@ SearchAnswer answerOf(const Plan& before, const Candidate& found, SearchGoal goa
                      {"ribs", found.form.ribsOverRests ? 1.0 : 0.0},
                      {"cutout_rims", found.form.cutoutRims ? 1.0 : 0.0},
                      {"supports", found.form.oneMoreSupport ? 1.0 : 0.0},
-                     {"mesh", found.form.mesh ? 1.0 : 0.0},
+                     {"mesh", hasMesh(before, counter) && !hasMesh(found.plan, counter) ? 0.0 : 1.0},
+                     {"shortened_mm", deeperMm(before, found.plan, counter)},
+                     {"counter_kg", found.massKg},
+                     {"counter_added_kg", found.massKg - massBefore},
                      {"added_kg", answer.addedKg},
                      {"added_minor", static_cast<double>(answer.addedMinor)},
                      {"currency", before.currency},
@@ -175,6 +192,7 @@ std::optional<SearchAnswer> searchCounter(const Plan& plan, const PriceBook& pri
     if (part == nullptr || part->kind() != PartKind::counter) return std::nullopt;
     Trial trial(plan, prices);
     if (!trial.added(plan)) return std::nullopt;
+    const double massBefore = massOfPart(*trial.last(), counter);
 
     std::vector<Candidate> candidates;
     for (const Form& form : formsFor(plan, *part)) {
@@ -212,7 +230,7 @@ std::optional<SearchAnswer> searchCounter(const Plan& plan, const PriceBook& pri
             holds = solved && complaintsOf(*strengths).empty();
             if (!holds) break;
         }
-        if (holds) return answerOf(plan, candidate, goal, greatestUse(*strengths), tried);
+        if (holds) return answerOf(plan, counter, candidate, goal, greatestUse(*strengths), tried, massBefore);
     }
     return std::nullopt;
 }

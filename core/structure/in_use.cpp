@@ -14,18 +14,30 @@ struct Worst {
     ShellSolution solution;
 };
 
-Worst worstOf(const Body& body, const ShellSystem& system, const std::vector<NodeVector>& loads, double ageH)
+/// The worst load, and the worst of those under which it does not tip.
+struct WorstTwo {
+    Worst worst;
+    Worst lying;
+};
+
+WorstTwo worstOf(const Body& body, const ShellSystem& system, const std::vector<NodeVector>& loads, double ageH)
 {
     const std::vector<double> strength = usableStrengthMpa(body, ageH);
-    std::vector<ShellSolution> solutions = system.solve(loads);
-    Worst worst;
+    const std::vector<ShellSolution> solutions = system.solve(loads);
+    WorstTwo two;
+    bool tips = false;
     for (std::size_t i = 0; i < solutions.size(); ++i) {
-        if (!solutions[i].settled) return {i, 0.0, std::move(solutions[i])};
+        if (!solutions[i].settled) {
+            if (!tips) two.worst = {i, 0.0, solutions[i]};
+            tips = true;
+            continue;
+        }
         const StressField stress = stressField(body, system.forces(solutions[i].displacement));
         const double percent = greatestUse(body, stress, strength).percent;
-        if (percent > worst.percent) worst = {i, percent, std::move(solutions[i])};
+        if (percent > two.lying.percent) two.lying = {i, percent, solutions[i]};
     }
-    return worst;
+    if (!tips) two.worst = two.lying;
+    return two;
 }
 
 CaseResult nothingHolds(const Body& body, StrengthCase which)
@@ -78,13 +90,19 @@ std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, s
         use.addPerson(spot, forceN, loads.back());
     }
     if (stop.stop_requested()) return std::nullopt;
-    const Worst worst = worstOf(*body, use.system(), loads, place.ageH);
-    CaseResult result = finish(worst.solution, place);
-    result.personGoverns = worst.load > 0;
-    if (result.personGoverns) result.personAt = spots[worst.load - 1];
+    const WorstTwo two = worstOf(*body, use.system(), loads, place.ageH);
+    const auto under = [&](const Worst& load) {
+        CaseResult result = finish(load.solution, place);
+        result.personGoverns = load.load > 0;
+        if (result.personGoverns) result.personAt = spots[load.load - 1];
+        return result;
+    };
+    answer.cases.push_back(under(two.worst));
     if (stop.stop_requested()) return std::nullopt;
-    answer.cases.push_back(std::move(result));
-    addInUseFindings(body->input, answer.cases, answer.findings);
+    // A slab that tips under somebody at its end may as well crack under somebody in its middle.
+    std::vector<CaseResult> told = answer.cases;
+    if (!told.back().holds && two.lying.percent > 0.0) told.push_back(under(two.lying));
+    addInUseFindings(body->input, told, answer.findings);
     return answer;
 }
 

@@ -28,7 +28,7 @@ inline constexpr double kPersonMm = 100.0;
 std::vector<Point> personSpots(const StrengthInput& input);
 
 /// The spots where `forceN` on the square uses most of the strength on top of the casting's dead load, the worst first,
-/// at most `most`; those where it tips come before all. Found on a coarse mesh by the tension at the places that matter
+/// at most `most`; one where it tips comes before all. Found on a coarse mesh by the tension at the places that matter
 /// (inner corners, strips, rests, spans, under the load): to be solved properly after. Empty where it cannot be solved.
 std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, std::size_t most,
                                     std::stop_token stop = {});

@@ -114,19 +114,29 @@ void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>&
             findings.push_back(std::move(finding));
         }
     }
-    if (!worst || worst->usePercent <= kFullPercent) return;
     const double safety = input.assumptions.crackSafety;
+    for (const CaseResult& result : cases) {
+        if (result.which != StrengthCase::ownWeight || !result.holds || result.usePercent <= kFullPercent) continue;
+        const bool surely = result.usePercent > kFullPercent * safety;
+        Finding finding = about(input, "cracks_by_itself", surely ? Severity::stop : Severity::caution);
+        finding.values = {{"case", std::string(strengthCaseWord(result.which))},
+                          {"use_percent", result.usePercent},
+                          {"tension_mpa", std::max(result.tensionTopMpa, result.tensionBottomMpa)},
+                          {"strength_mpa", result.strengthMpa},
+                          {"place", placeWords(result.place)}};
+        findings.push_back(std::move(finding));
+    }
+    if (!worst || worst->which == StrengthCase::ownWeight || worst->usePercent <= kFullPercent) return;
     const bool surely = worst->usePercent > kFullPercent * safety;
     Finding finding = about(input, surely ? "cracks_surely_in_place" : "cracks_in_place",
                             surely ? Severity::stop : Severity::caution);
-    finding.values = {{"use_percent", worst->usePercent},
+    finding.values = {{"case", std::string(strengthCaseWord(worst->which))},
+                      {"use_percent", worst->usePercent},
                       {"tension_mpa", std::max(worst->tensionTopMpa, worst->tensionBottomMpa)},
                       {"strength_mpa", worst->strengthMpa},
                       {"safety", safety},
                       {"place", placeWords(worst->place)},
-                      {"load", std::string(worst->which == StrengthCase::ownWeight ? "own_weight"
-                                           : worst->personGoverns                  ? "person"
-                                                                                   : "even")}};
+                      {"load", std::string(worst->personGoverns ? "person" : "even")}};
     const auto* counter = std::get_if<Counter>(&input.body);
     const Imposed imposed = counter ? counter->imposed.value_or(Imposed::worktop) : Imposed::worktop;
     finding.values["person_kg"] = personN(input.assumptions, imposed) / kGravityMS2;

@@ -224,8 +224,15 @@ std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, s
         ranked.push_back({share, i});
     }
     std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.use > b.use; });
+    // One spot where it tips says it all; those where it cracks are wanted beside.
     std::vector<Point> worst;
-    for (std::size_t i = 0; i < ranked.size() && i < most; ++i) worst.push_back(spots[ranked[i].spot]);
+    std::size_t cracking = 0;
+    for (std::size_t i = 0; i < ranked.size() && cracking < most; ++i) {
+        const bool tips = std::isinf(ranked[i].use);
+        if (tips && i > 0) continue;
+        if (!tips) ++cracking;
+        worst.push_back(spots[ranked[i].spot]);
+    }
     return worst;
 }
 

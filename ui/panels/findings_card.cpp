@@ -10,9 +10,11 @@
 
 #include "core/io/plan_patch.h"
 #include "core/remedy/attempts.h"
+#include "core/structure/strength.h"
 #include "ui/document/plan_document.h"
 #include "ui/document/selection.h"
 #include "ui/live/live_assessment.h"
+#include "ui/live/strength_choice.h"
 #include "ui/look/severity_mark.h"
 #include "ui/look/theme.h"
 #include "ui/panels/counted.h"
@@ -178,9 +180,14 @@ void FindingsCard::explain(int row)
     paragraph(tr("Where:"), where.join(tr(", ")));
     paragraph(tr("Why:"), findingSource(finding));
     paragraph(tr("What helps:"), findingHelp(finding));
-    if (finding.remedies.empty() && live().isTryingRemedies() && isWorthTrying(finding)) {
-        text += QStringLiteral("<p style='margin-top:2px;margin-bottom:2px'><i>%1</i></p>")
-                    .arg(tr("Edits that may help are being tried by the solver.").toHtmlEscaped());
+    if (finding.remedies.empty() && isWorthTrying(finding)) {
+        const QString words = live().isTryingRemedies()
+            ? tr("Edits that may help are being tried by the solver.")
+            : tr("The solver tried single edits (thickness, rim, ribs, supports, cutout, handling): none of them clears "
+                 "this or helps much. A joint, a smaller cutout or a wider strip may.");
+        if (live().isTryingRemedies() || live().strengthState() == StrengthState::working) {
+            text += QStringLiteral("<p style='margin-top:2px;margin-bottom:2px'><i>%1</i></p>").arg(words.toHtmlEscaped());
+        }
     }
     if (explanation_->text() != text) explanation_->setText(text);
     explanation_->setVisible(!text.isEmpty());
@@ -214,7 +221,20 @@ void FindingsCard::visitSubjects(const LineView&, const Line& line, const Assess
     for (const std::string& subject : assessment.findings[line.source].subjects) visit(subject);
 }
 
-void FindingsCard::lineBecameCurrent(const LineView&, int row) { explain(row); }
+void FindingsCard::lineBecameCurrent(const LineView&, int row)
+{
+    explain(row);
+    if (row < 0 || !shownAssessment()) return;
+    // Card and drawing of strength show what the finding speaks about.
+    const Finding& finding = shownAssessment()->findings[list_->lineModel().line(row).source];
+    const auto value = finding.values.find("case");
+    const std::string* word = value == finding.values.end() ? nullptr : std::get_if<std::string>(&value->second);
+    if (!word) return;
+    for (int i = 0; i <= static_cast<int>(StrengthCase::standing); ++i) {
+        const auto which = static_cast<StrengthCase>(i);
+        if (*word == strengthCaseWord(which)) live().strengthChoice().setWhich(which);
+    }
+}
 
 void FindingsCard::figureClicked(const QString& code, const QWidget&)
 {

@@ -27,9 +27,10 @@ constexpr double kFull = 100.0;
 /// Close to the limit: worth a look, with what is known of the concrete.
 constexpr double kNear = 80.0;
 
-std::optional<Severity> severityOf(const CaseResult& result)
+/// As the findings have it: a stop is what cracks without any safety, `safety` being that of the plan.
+std::optional<Severity> severityOf(const CaseResult& result, double safety)
 {
-    if (!result.holds || result.usePercent > kFull) return Severity::stop;
+    if (!result.holds || result.usePercent > kFull * safety) return Severity::stop;
     if (result.usePercent > kNear) return Severity::caution;
     return std::nullopt;
 }
@@ -64,6 +65,8 @@ StrengthCard::StrengthCard(PlanDocument& document, Selection& selection, LiveAss
     layout->addWidget(label);
     layout->addWidget(chooser_, 1);
     addToolRow(row);
+    search_ = new SearchBox(document, live, this);
+    addToolRow(search_);
     connect(chooser_, &QComboBox::activated, this, [this](int index) {
         LiveAssessment& figures = this->live();
         const bool worst = index <= 0 || index > chosenFrom_.size();
@@ -88,8 +91,6 @@ StrengthCard::StrengthCard(PlanDocument& document, Selection& selection, LiveAss
     about_->setForegroundRole(QPalette::PlaceholderText);
     about_->setContentsMargins(kStepPx, kStepPx, kStepPx, 0);
     addFootnote(about_);
-    search_ = new SearchBox(document, live, this);
-    addFootnote(search_);
     connect(&live.strengthChoice(), &StrengthChoice::changed, this, &StrengthCard::refresh);
     connect(&selection, &Selection::chosenChanged, this, [this] {
         casting_.clear();
@@ -126,6 +127,7 @@ StrengthCard::Shown StrengthCard::shown(const Assessment& assessment) const
 CardSummary StrengthCard::summarise(const Plan& plan, const Assessment& assessment) const
 {
     CardSummary summary;
+    const double safety = assumptionsOf(plan).crackSafety;
     const Shown what = shown(assessment);
     summary.empty = !what.result;
     if (summary.empty) return summary;
@@ -142,12 +144,12 @@ CardSummary StrengthCard::summarise(const Plan& plan, const Assessment& assessme
     summary.big = {.code = QStringLiteral("strength_use"),
                    .text = numberText(result.usePercent, 0),
                    .unit = tr("% of its strength, %1").arg(name),
-                   .mark = severityOf(result)};
+                   .mark = severityOf(result, safety)};
     summary.lines.append({.code = QStringLiteral("strength_use"),
                           .text = tr("%1 %2: %3")
                                       .arg(strengthCaseName(result.which), ageText(result.ageH),
                                            placeText(result.place, findPart(plan, what.strength->part))),
-                          .mark = severityOf(result)});
+                          .mark = severityOf(result, safety)});
     summary.lines.append({.code = QStringLiteral("strength_tension"),
                           .text = tr("%1 of %2 MPa, tension at the %3")
                                       .arg(numberText(std::max(result.tensionTopMpa, result.tensionBottomMpa), 2),
@@ -169,6 +171,7 @@ CardSummary StrengthCard::summarise(const Plan& plan, const Assessment& assessme
 
 void StrengthCard::fillTables(const Plan& plan, const Assessment& assessment)
 {
+    safety_ = assumptionsOf(plan).crackSafety;
     QList<Line> lines;
     const StrengthChoice& choice = live().strengthChoice();
     for (int i = 0; i < int(assessment.strength.size()); ++i) {
@@ -180,7 +183,7 @@ void StrengthCard::fillTables(const Plan& plan, const Assessment& assessment)
                             numberText(std::max(result->tensionTopMpa, result->tensionBottomMpa), 2),
                             numberText(result->strengthMpa, 2), useText(*result)},
                   .tip = strengthCaseName(result->which),
-                  .mark = severityOf(*result),
+                  .mark = severityOf(*result, safety_),
                   .share = result->usePercent / kFull,
                   .source = i};
         if (!choice.which()) line.details = {strengthCaseName(result->which)};
@@ -230,7 +233,7 @@ void StrengthCard::fillCases(const CastingStrength& strength)
                   .cells = {strengthCaseName(one.which), shortNumberText(one.ageH, 1), shortNumberText(one.factor, 2),
                             numberText(std::max(one.tensionTopMpa, one.tensionBottomMpa), 2),
                             numberText(one.strengthMpa, 2), useText(one)},
-                  .mark = severityOf(one),
+                  .mark = severityOf(one, safety_),
                   .share = one.usePercent / kFull,
                   .source = i};
         lines.append(line);
@@ -253,7 +256,7 @@ void StrengthCard::fillSections(const CaseResult& result, const Part* part)
                             numberText(one.tensionMpa, 2), percentText(one.usePercent)},
                   .share = one.usePercent / kFull,
                   .source = i};
-        if (one.name == result.place) line.mark = severityOf(result);
+        if (one.name == result.place) line.mark = severityOf(result, safety_);
         lines.append(line);
     }
     sections_->lineModel().setLines(std::move(lines));

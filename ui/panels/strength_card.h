@@ -47,6 +47,7 @@ private:
     LineView* sections_;
     QLabel* about_;
     SearchBox* search_;
+    double safety_ = 1.5;  ///< of the plan that is shown
     std::string casting_;  ///< looked at last in the table of pieces
     QList<StrengthCase> chosenFrom_;
 };

@@ -8,7 +8,7 @@
 ///   "_h", "_c"); any other number in its shortest form;
 /// - after a colon, how to write it: "money" (in the finding's own "currency"), "amount" and "unit" (in its own
 ///   "unit"), "item" (an item key in words), "type" (the kind of a JSON value), "key" (a key of the plan file in
-///   words), "people" (how many it takes), "form" (of a counter, from all values), "load" (on a counter), "handled" (what is done to a casting), "rimless" (what has no depth without
+///   words), "people" (how many it takes), "form" (of a counter, from all values), "load" (on a counter), "sure" (of a crack), "way" (left or right), "handled" (what is done to a casting), "rimless" (what has no depth without
 ///   a rim), a digit (so many decimals).
 namespace yardcast::ui {
 

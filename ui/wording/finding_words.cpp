@@ -142,6 +142,18 @@ QString handledWord(const std::string& word)
     return QString::fromStdString(word);
 }
 
+/// How sure a crack is: past the strength without any safety, it is more likely than not.
+QString crackWord(const Values& values)
+{
+    const auto number = [&](const char* key) {
+        const auto found = values.find(key);
+        const auto* value = found == values.end() ? nullptr : std::get_if<double>(&found->second);
+        return value ? *value : 0.0;
+    };
+    const bool likely = number("tension_mpa") > number("characteristic_mpa");
+    return likely ? Words::tr("is likely to crack") : Words::tr("may crack");
+}
+
 /// What lies on a counter when it uses most of its strength.
 QString loadWord(const Values& values)
 {
@@ -157,7 +169,7 @@ QString loadWord(const Values& values)
     if (load == "even") {
         return Words::tr("under %1 kN/m² all over").arg(shortNumberText(number("even_kpa"), 2));
     }
-    return Words::tr("where it lies, by its own weight and what stands on it");
+    return Words::tr("where it lies");
 }
 
 /// "a field of 35 mm, rim 55 mm deep and 60 mm wide, ribs over its rests"
@@ -178,7 +190,13 @@ QString formText(const Values& values)
     if (number("cutout_rims") > 0.0) parts << Words::tr("rims about its cutouts");
     if (number("ribs") > 0.0) parts << Words::tr("ribs over its rests");
     if (number("supports") > 0.0) parts << Words::tr("one more support");
-    if (!(number("mesh") > 0.0)) parts << Words::tr("no mesh");
+    if (!(number("mesh") > 0.0)) parts << Words::tr("without its mesh");
+    if (number("shortened_mm") > 0.0) {
+        parts << Words::tr("what bears it shortened by %1").arg(lengthText(number("shortened_mm")));
+    }
+    if (number("shortened_mm") < 0.0) {
+        parts << Words::tr("what bears it made %1 taller").arg(lengthText(-number("shortened_mm")));
+    }
     return parts.join(QStringLiteral(", "));
 }
 
@@ -200,6 +218,11 @@ QString valueText(const Values& values, const QString& key, const QString& forma
     if (format == QLatin1String("amount")) return amountText(number, wordAt(values, "unit"));
     if (format == QLatin1String("unit")) return inUnit(number, wordAt(values, "unit"));
     if (format == QLatin1String("people")) return peopleText(number);
+    if (format == QLatin1String("sure")) return crackWord(values);
+    if (format == QLatin1String("way")) {
+        return number < 0.0 ? Words::tr("%1 towards the counter's left end").arg(lengthText(-number))
+                            : Words::tr("%1 towards the counter's right end").arg(lengthText(number));
+    }
     if (format == QLatin1String("form")) return formText(values);
     bool hasDecimals = false;
     const int decimals = format.toInt(&hasDecimals);
@@ -287,7 +310,11 @@ QString remedyEffect(const Remedy& remedy)
     const auto money = static_cast<std::int64_t>(std::llround(*minor));
     const QString price = money == 0 ? Words::tr("no money more")
                                      : sign(*minor) + moneyText(money, wordAt(remedy.values, "currency"));
-    return Words::tr("%1, %2, greatest use then %3").arg(mass, price, percentText(*use));
+    if (const auto before = number("use_before_percent")) {
+        return Words::tr("does not clear it by itself: in all %1, %2; greatest use then %3 instead of %4")
+            .arg(mass, price, percentText(*use), percentText(*before));
+    }
+    return Words::tr("in all %1, %2; greatest use then %3").arg(mass, price, percentText(*use));
 }
 
 std::vector<std::string> wordedFindingCodes()

@@ -14,10 +14,10 @@ constexpr const char* kGround = WORDS("Presumed bearing of 50 kPa on garden soil
 
 const std::vector<FindingSentence> kHandlingSentences{
     {"cracks_handling",
-     WORDS("{subject} may crack {case:handled}, {age_h} after casting: {tension_mpa:2} MPa of tension ({place}) against "
-           "{strength_mpa:2} MPa that may be used and {characteristic_mpa:2} MPa without any safety ({use_percent})."),
+     WORDS("{subject} {tension_mpa:sure} {case:handled}, {age_h} after casting: {tension_mpa:2} MPa of tension ({place}) against "
+           "{strength_mpa:2} MPa that may be used and {characteristic_mpa:2} MPa without any safety ({use_percent:0} %)."),
      kCrackSource,
-     WORDS("Wait longer, keep it warmer, hold it where it suffers least, tilt it and carry it on edge, strap planks "
+     WORDS("Wait longer and keep it warmer where a higher age would do, hold it where it suffers least, tilt it and carry it on edge, strap planks "
            "along it, or make it thicker. Nobody stands where a slab can fall or tilt to; wear gloves and safety shoes, keep "
            "feet and fingers clear, and lower it onto battens, never onto a hand.")},
     {"grips_tip", WORDS("{subject} tips when it is held at its hand places ({grips}): its weight does not lie between them."),

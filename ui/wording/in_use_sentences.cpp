@@ -19,11 +19,15 @@ constexpr const char* kPractice = WORDS("Common practice, no source.");
 const std::vector<FindingSentence> kInUseSentences{
     {"cracks_in_place",
      WORDS("{subject} may crack {load:load}: {tension_mpa:2} MPa of tension ({place}) against {strength_mpa:2} MPa "
-           "that may be used, with a safety of {safety:1} ({use_percent})."),
+           "that may be used, with a safety of {safety:1} ({use_percent:0} %)."),
      kCrackSource, kCrackHelp},
     {"cracks_surely_in_place",
      WORDS("{subject} is likely to crack {load:load}: {tension_mpa:2} MPa of tension ({place}), more than its strength "
-           "even without any safety ({use_percent} of the {strength_mpa:2} MPa that may be used)."),
+           "even without any safety ({use_percent:0} % of the {strength_mpa:2} MPa that may be used)."),
+     kCrackSource, kCrackHelp},
+    {"cracks_by_itself",
+     WORDS("{subject} cracks by its own weight and its own loads, with nobody on it: {tension_mpa:2} MPa of tension "
+           "({place}), {use_percent:0} % of the {strength_mpa:2} MPa that may be used."),
      kCrackSource, kCrackHelp},
     {"strength_unsolved",
      WORDS("{subject} could not be divided into a mesh: whether it cracks is not known, and nothing is said about it."),

@@ -20,13 +20,13 @@ const std::vector<RemedySentence> kRemedySentences{
     {"rib_over", WORDS("Cast a rib {width_mm} wide where it lies on {under}.")},
     {"cutout_moved", WORDS("Move cutout {cutout} by {by_mm}, away from the narrow strip.")},
     {"support_added", WORDS("Put one more support under it, {x_mm} from its left end.")},
-    {"support_moved", WORDS("Move support {support} by {by_mm}.")},
+    {"support_moved", WORDS("Move support {support} {by_mm:way}.")},
     {"bars_added", WORDS("Lay {count} bars of {diameter_mm} along the strip, on the side that is pulled.")},
     {"steel_to_side", WORDS("Lay the mesh on the side that is pulled: {cover_mm} from the face.")},
 
     // found by a search
-    {"form_lightest", WORDS("The lightest form that holds in every case: {thickness_mm:form}.")},
-    {"form_cheapest", WORDS("The cheapest form that holds in every case: {thickness_mm:form}.")},
+    {"form_lightest", WORDS("The lightest form that holds in every case: {thickness_mm:form}. The counter itself then has {counter_kg}.")},
+    {"form_cheapest", WORDS("The cheapest form that holds in every case: {thickness_mm:form}. The counter itself then has {counter_kg}.")},
 };
 
 }  // namespace yardcast::ui

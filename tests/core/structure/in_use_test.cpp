@@ -147,6 +147,31 @@ TEST(InUse, APersonOnALongOverhangTipsWhatLiesStillByItself)
     EXPECT_THAT(codes(*strength), testing::Not(testing::Contains("tips")));
 }
 
+TEST(InUse, ASlabThatTipsUnderSomebodyIsAlsoSaidToCrackWhereItDoes)
+{
+    // 20 mm thin over 1500 mm of span, and 500 mm of overhang to tip it by.
+    PlanMaker plan;
+    plan.counter("C1", slab(2100, 600, 20)).wall("S1", 50, 100, 0, 600, 880).wall("S2", 1550, 100, 0, 600, 880);
+    const auto strength = inUse(plan);
+    const std::vector<std::string> said = codes(*strength);
+    EXPECT_FALSE(strength->find(StrengthCase::inPlace)->holds);
+    EXPECT_THAT(said, testing::Contains("tips_in_use"));
+    EXPECT_THAT(said, testing::Contains("cracks_surely_in_place"));
+}
+
+TEST(InUse, CrackingByItsOwnWeightIsSaidByItself)
+{
+    PlanMaker plan;
+    plan.counter("C1", slab(3000, 600, 20)).wall("S1", 50, 100, 0, 600, 880).wall("S2", 2950, 100, 0, 600, 880);
+    const auto strength = inUse(plan);
+    // w L2 / 8 on h2 / 6: 2400 kg/m3 over 2.9 m gives 7.4 MPa, far beyond any strength.
+    EXPECT_GT(strength->find(StrengthCase::ownWeight)->usePercent, 200.0);
+    EXPECT_THAT(codes(*strength), testing::Contains("cracks_by_itself"));
+    PlanMaker stout;
+    stout.counter("C1", slab(1000, 600, 60)).wall("S1", 50, 100, 0, 600, 840).wall("S2", 950, 100, 0, 600, 840);
+    EXPECT_THAT(codes(*inUse(stout)), testing::Not(testing::Contains("cracks_by_itself")));
+}
+
 TEST(InUse, NothingUnderItIsSaidAndNotSolved)
 {
     PlanMaker plan;

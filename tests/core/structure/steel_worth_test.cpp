@@ -106,7 +106,9 @@ TEST(SteelWorth, SteelElsewhereIsNoneWhereItIsNeeded)
     // Bars at one end only, none across the middle of the span.
     Counter counter = tests::slab(2400, 600, 30);
     counter.steel.emplace();
-    counter.steel->bars.push_back(BarGroup{.from = {100, 300}, .to = {600, 300}});
+    BarGroup& bar = counter.steel->bars.emplace_back();
+    bar.from = {100, 300};
+    bar.to = {600, 300};
     PlanMaker maker;
     maker.counter("C1", counter).wall("S1", 50, 100, 0, 600, 870).wall("S2", 2350, 100, 0, 600, 870);
     const CastingStrengthPtr strength = inUse(maker);
