@@ -1,6 +1,7 @@
 #include "ui/drawing/strength_picture.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <utility>
@@ -67,9 +68,13 @@ QPen linePen(double level, const PaintStyle& style)
     return level >= kFull ? outlinePen(style) : thinPen(style, style.ink.ink);
 }
 
+constexpr double kNewtonPerKg = 9.80665;
+constexpr double kHandUnits = 2.0;
+constexpr double kWorstUnits = 3.4;
+
 QString forceText(double newton)
 {
-    return QCoreApplication::translate("Drawing", "%1\u00a0N").arg(numberText(newton, 0));
+    return QCoreApplication::translate("Drawing", "%1\u00a0kg").arg(numberText(newton / kNewtonPerKg, 0));
 }
 
 OverlayLabel plated(QPointF at, const QStringList& texts, const PaintStyle& style, double weight)
@@ -83,35 +88,74 @@ OverlayLabel plated(QPointF at, const QStringList& texts, const PaintStyle& styl
     return label;
 }
 
-void paintHeld(QPainter& painter, const HeldAt& held, const OwnMap& map, const PaintStyle& style,
+bool isHand(const HeldAt& held)
+{
+    return held.under.starts_with("hand ");
+}
+
+/// Hands are drawn as rings: the patches they press on are a matter of the solver's.
+bool isPoint(const HeldAt& held)
+{
+    return held.region.empty() || isHand(held);
+}
+
+void paintRing(QPainter& painter, const HeldAt& held, QPointF at, const PaintStyle& style)
+{
+    const double radius = kHandUnits * style.mmPerUnit;
+    painter.setPen(style.pen(style.ink.ink, style.wide()));
+    painter.setBrush(style.ink.sheet);
+    painter.drawEllipse(at, radius, radius);
+    painter.setBrush(Qt::NoBrush);
+    if (!isHand(held)) return;
+    TextLook look;
+    look.bold = true;
+    look.sizeUnits = 1.25 * kHandUnits;
+    paintText(painter, at, QString::fromStdString(held.under.substr(held.under.find(' ') + 1)), style, look);
+}
+
+void paintRegion(QPainter& painter, const HeldAt& held, const OwnMap& map, const PaintStyle& style)
+{
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(hiddenPen(style, style.ink.ink));
+    painter.drawPath(regionPath(held.region, map));
+}
+
+void paintHeld(QPainter& painter, const HeldAt& held, bool isHandled, const OwnMap& map, const PaintStyle& style,
                std::vector<OverlayLabel>& labels)
 {
     const QPointF at = map(held.centre);
-    // Hands are drawn as circles: the patches they press on are a matter of the solver's.
-    const bool point = held.region.empty() || held.under.rfind("hand ", 0) == 0;
-    const double radius = 1.5 * style.mmPerUnit;
-    painter.setBrush(Qt::NoBrush);
-    if (point) {
-        painter.setPen(style.pen(style.ink.ink, style.wide()));
-        painter.setBrush(style.ink.sheet);
-        painter.drawEllipse(at, radius, radius);
-        painter.setBrush(Qt::NoBrush);
-    } else {
-        painter.setPen(hiddenPen(style, style.ink.ink));
-        painter.drawPath(regionPath(held.region, map));
-    }
+    const bool point = isPoint(held);
+    if (!point) paintRegion(painter, held, map, style);
     const QString name = heldText(held.under);
-    const QString force = forceText(held.forceN);
-    const bool isLate = held.under == "late corner";
-    const QString words =
-        isLate ? name : held.liftedOff ? QCoreApplication::translate("Drawing", "%1 lifts off").arg(name) : name + QLatin1Char(' ') + force;
+    QString words = name;
+    if (held.liftedOff) {
+        // A piece that is handled rests on nothing that it could leave.
+        if (!isHandled) words = QCoreApplication::translate("Drawing", "%1 lifts off").arg(name);
+    } else if (held.under != "late corner") {
+        words = name + QLatin1Char(' ') + forceText(held.forceN);
+    }
     OverlayLabel label = plated(at, {words, name}, style, 50.0);
-    label.clearUnits = point ? 1.5 : 0.0;
+    label.clearUnits = point ? kHandUnits : 0.0;
     labels.push_back(std::move(label));
 }
 
-/// The end of the cut that lies farther from the middle of the casting, and the way out of it there.
-std::pair<QPointF, QPointF> letterPlace(const SectionForces& section, const StrengthField* field, const OwnMap& map)
+/// The rings come last, so that no line runs through their numbers.
+void paintRings(QPainter& painter, const CaseResult& result, const OwnMap& map, const PaintStyle& style)
+{
+    for (const HeldAt& held : result.held) {
+        if (isPoint(held)) paintRing(painter, held, map(held.centre), style);
+    }
+}
+
+bool isHandled(StrengthCase which)
+{
+    return which != StrengthCase::ownWeight && which != StrengthCase::inPlace && which != StrengthCase::standing;
+}
+
+/// Both ends of a cut and the ways out of it there, first the one farther from the middle of the casting.
+using CutEnds = std::array<std::pair<QPointF, QPointF>, 2>;
+
+CutEnds endsOf(const SectionForces& section, const StrengthField* field, const OwnMap& map)
 {
     Point middle{};
     if (field && !field->mesh.nodes.empty()) {
@@ -123,7 +167,51 @@ std::pair<QPointF, QPointF> letterPlace(const SectionForces& section, const Stre
     const QPointF other = map(toIsOut ? section.from : section.to);
     const QPointF along = end - other;
     const double run = std::hypot(along.x(), along.y());
-    return {end, run > 0.0 ? along / run : QPointF(0.0, 1.0)};
+    const QPointF out = run > 0.0 ? along / run : QPointF(0.0, 1.0);
+    return {std::pair(end, out), std::pair(other, -out)};
+}
+
+QRectF squareAbout(QPointF at, double halfMm)
+{
+    return {at.x() - halfMm, at.y() - halfMm, 2.0 * halfMm, 2.0 * halfMm};
+}
+
+/// Letters stand at an end of their cut, whatever else has to give way: the table is of no use without them. What they
+/// cover is added to `taken`.
+void paintLetters(QPainter& painter, const std::vector<SectionForces>& sections, const StrengthField* field,
+                  const OwnMap& map, const PaintStyle& style, std::vector<QRectF>& taken)
+{
+    const double unit = style.mmPerUnit;
+    TextLook look;
+    look.bold = true;
+    look.behind = style.ink.sheet;
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        const CutEnds ends = endsOf(sections[i], field, map);
+        const QSizeF size = textSizeMm(sectionLetter(i), style, look);
+        const auto boxAt = [&](QPointF at) {
+            return QRectF(at - QPointF(size.width() / 2.0, size.height() / 2.0), size);
+        };
+        std::pair<QPointF, QPointF> chosen{ends[0].first, ends[0].first + ends[0].second * (kLetterUnits * unit)};
+        bool found = false;
+        for (const double away : {kLetterUnits, kLetterUnits + 2.5}) {
+            for (const auto& [end, out] : ends) {
+                const QPointF aside(-out.y(), out.x());
+                for (const double shift : {0.0, 3.0, -3.0, 6.0, -6.0}) {
+                    const QPointF at = end + out * (away * unit) + aside * (shift * unit);
+                    if (found || std::any_of(taken.begin(), taken.end(),
+                                             [&](const QRectF& box) { return box.intersects(boxAt(at)); })) {
+                        continue;
+                    }
+                    chosen = {end, at};
+                    found = true;
+                }
+            }
+        }
+        painter.setPen(outlinePen(style));
+        painter.drawLine(chosen.first, chosen.first + (chosen.second - chosen.first) * 0.45);
+        paintText(painter, chosen.second, sectionLetter(i), style, look);
+        taken.push_back(boxAt(chosen.second));
+    }
 }
 
 void paintWorst(QPainter& painter, QPointF at, const PaintStyle& style)
@@ -217,31 +305,31 @@ void paintUseMarks(QPainter& painter, const CaseResult& result, const std::vecto
                    const OwnMap& map, const PaintStyle& style, std::vector<OverlayLabel> more)
 {
     std::vector<OverlayLabel> labels = std::move(more);
-    for (const HeldAt& held : result.held) paintHeld(painter, held, map, style, labels);
-    for (std::size_t i = 0; i < sections.size(); ++i) {
-        painter.setPen(centrePen(style, style.ink.ink));
-        painter.drawLine(map(sections[i].from), map(sections[i].to));
-        const auto [end, out] = letterPlace(sections[i], result.field.get(), map);
-        painter.setPen(outlinePen(style));
-        painter.drawLine(end, end + out * (1.5 * style.mmPerUnit));
-        OverlayLabel label =
-            plated(end + out * (kLetterUnits * style.mmPerUnit), {sectionLetter(i)}, style, 80.0);
-        label.look.bold = true;
-        labels.push_back(std::move(label));
+    for (const HeldAt& held : result.held) paintHeld(painter, held, isHandled(result.which), map, style, labels);
+    painter.setPen(centrePen(style, style.ink.ink));
+    for (const SectionForces& section : sections) painter.drawLine(map(section.from), map(section.to));
+    paintRings(painter, result, map, style);
+    std::vector<QRectF> taken;
+    for (const OverlayLabel& label : labels) {
+        if (label.clearUnits > 0.0) taken.push_back(squareAbout(label.at, label.clearUnits * style.mmPerUnit));
     }
+    if (result.personGoverns) taken.push_back(squareAbout(map(result.personAt), kWorstUnits * style.mmPerUnit));
+    if (result.holds && result.usePercent > 0.0)
+        taken.push_back(squareAbout(map(result.at), kWorstUnits * style.mmPerUnit));
+    paintLetters(painter, sections, result.field.get(), map, style, taken);
     if (result.personGoverns) {
         const QPointF at = map(result.personAt);
         const double half = 0.9 * style.mmPerUnit;
         painter.fillRect(QRectF(at - QPointF(half, half), at + QPointF(half, half)), style.ink.ink);
         OverlayLabel label = plated(at, {QCoreApplication::translate("Drawing", "person")}, style, 60.0);
-        label.clearUnits = 3.4;
+        label.clearUnits = kWorstUnits;
         labels.push_back(std::move(label));
     }
     if (result.holds && result.usePercent > 0.0) {
         const QPointF at = map(result.at);
         paintWorst(painter, at, style);
         OverlayLabel label = plated(at, {percentText(result.usePercent)}, style, 100.0);
-        label.clearUnits = 3.4;
+        label.clearUnits = kWorstUnits;
         label.look.bold = true;
         labels.push_back(std::move(label));
     }
@@ -258,7 +346,25 @@ void paintUseMarks(QPainter& painter, const CaseResult& result, const std::vecto
                                     20.0 + line.level / kFull));
         }
     }
-    paintLabels(painter, labels, style);
+    paintLabels(painter, labels, style, std::move(taken));
+}
+
+void paintHolders(QPainter& painter, const CaseResult& result, const OwnMap& map, const PaintStyle& style,
+                  std::vector<OverlayLabel> more)
+{
+    std::vector<OverlayLabel> labels = std::move(more);
+    for (const HeldAt& held : result.held) {
+        // A ring has its number in it.
+        if (isPoint(held)) continue;
+        paintRegion(painter, held, map, style);
+        labels.push_back(plated(map(held.centre), {heldText(held.under)}, style, 50.0));
+    }
+    std::vector<QRectF> taken;
+    for (const HeldAt& held : result.held) {
+        if (isPoint(held)) taken.push_back(squareAbout(map(held.centre), kHandUnits * style.mmPerUnit));
+    }
+    paintLabels(painter, labels, style, std::move(taken));
+    paintRings(painter, result, map, style);
 }
 
 }  // namespace yardcast::ui

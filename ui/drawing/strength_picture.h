@@ -28,6 +28,9 @@ void paintUse(QPainter& painter, const CaseResult& result, const OwnMap& map, co
 /// `more` are labels of other things that have to keep clear of them.
 void paintUseMarks(QPainter& painter, const CaseResult& result, const std::vector<SectionForces>& sections,
                    const OwnMap& map, const PaintStyle& style, std::vector<OverlayLabel> more = {});
+/// Only what holds it: hands as rings with their numbers, battens with their names, and `more`.
+void paintHolders(QPainter& painter, const CaseResult& result, const OwnMap& map, const PaintStyle& style,
+                  std::vector<OverlayLabel> more = {});
 /// How far the marks reach beyond the casting, in style units.
 inline constexpr double kUseMarksReach = 9.0;
 

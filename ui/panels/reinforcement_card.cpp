@@ -49,6 +49,14 @@ int castingsWithoutSteel(const Assessment& assessment)
     return count;
 }
 
+bool hasLaps(const SteelSchedule& steel)
+{
+    const auto lapped = [](const MeshLayout& mesh) { return mesh.pieces.size() > 1; };
+    return std::ranges::any_of(steel.layouts, [&](const CastingSteelLayoutPtr& layout) {
+        return std::ranges::any_of(layout->meshes, lapped);
+    });
+}
+
 }  // namespace
 
 ReinforcementCard::ReinforcementCard(PlanDocument& document, Selection& selection, LiveAssessment& live,
@@ -89,8 +97,9 @@ CardSummary ReinforcementCard::summarise(const Plan&, const Assessment& assessme
                    .text = numberText(steel.massKg, steel.massKg < 100 ? 1 : 0),
                    .unit = tr("kg of steel")};
     if (!steel.meshes.empty()) {
-        summary.lines.append(
-            {.code = QStringLiteral("mesh_area"), .text = tr("Mesh %1, laps in it").arg(areaText(steel.meshAreaM2))});
+        const QString area = areaText(steel.meshAreaM2);
+        summary.lines.append({.code = QStringLiteral("mesh_area"),
+                              .text = hasLaps(steel) ? tr("Mesh %1, laps in it").arg(area) : tr("Mesh %1").arg(area)});
     }
     if (!steel.barTotals.empty()) {
         std::map<double, double> metres;

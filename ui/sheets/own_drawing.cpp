@@ -20,13 +20,25 @@ QPointF asItStands(Point own)
     return {own.x, -own.y};
 }
 
-/// The edge of the outline that a casting stands on or turns about.
-void paintEdge(QPainter& painter, const Counter& counter, int edge, const PaintStyle& style)
+/// The edge of the casting's outline that it stands on or turns about.
+void paintEdge(QPainter& painter, const Casting& casting, int edge, const PaintStyle& style)
 {
-    const int count = static_cast<int>(counter.outline.size());
-    if (edge < 0 || edge >= count) return;
+    if (casting.outline.empty() || edge < 0) return;
+    const Ring& ring = casting.outline.front().outer;
+    const auto index = static_cast<std::size_t>(edge);
+    if (index >= ring.size()) return;
     painter.setPen(style.pen(style.ink.ink, 3.0 * style.wide()));
-    painter.drawLine(asItStands(counter.outline[edge]), asItStands(counter.outline[(edge + 1) % count]));
+    painter.drawLine(asItStands(ring[index]), asItStands(ring[(index + 1) % ring.size()]));
+}
+
+void paintMarkedCorner(QPainter& painter, const Casting& casting, const PaintStyle& style)
+{
+    if (casting.outline.empty()) return;
+    const double radius = 1.4 * style.mmPerUnit;
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(style.ink.ink);
+    painter.drawEllipse(asItStands(frontLeftCorner(casting.outline.front().outer)), radius, radius);
+    painter.setBrush(Qt::NoBrush);
 }
 
 /// The ids of cutouts that the casting has, in the middle of those that have room, beside the small ones.
@@ -73,18 +85,44 @@ ScaledDrawing strengthDrawing(const Part& part, const CastingPtr& casting, const
         const auto* counter = std::get_if<Counter>(&part.body);
         std::vector<OverlayLabel> labels;
         if (counter) {
-            paintEdge(painter, *counter, result.edge, style);
+            paintEdge(painter, *casting, result.edge, style);
             labels = cutoutLabels(*counter, *casting, style);
         }
         paintUseMarks(painter, result, sections, asItStands, style, labels);
         if (!counter) return;
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(style.ink.ink);
-        if (!casting->outline.empty())
-            painter.drawEllipse(asItStands(frontLeftCorner(casting->outline.front().outer)), 1.4 * unit, 1.4 * unit);
-        painter.setBrush(Qt::NoBrush);
+        paintMarkedCorner(painter, *casting, style);
         if (front == FrontMark::no) return;
         paintFrontMark(painter, QPointF(body().center().x(), body().bottom() + kUseMarksReach * unit), style);
+    };
+    return drawing;
+}
+
+ScaledDrawing holdDrawing(const Part& part, const CastingPtr& casting, const CaseResult& result)
+{
+    const Box box = casting->boundsMm;
+    const QRectF body(asItStands({box.low.x, box.high.y}), asItStands({box.high.x, box.low.y}));
+    constexpr double kAside = 3.0;
+    constexpr double kBelow = 11.0;
+    ScaledDrawing drawing;
+    drawing.bounds = [body](const PaintStyle& style) {
+        const double unit = style.mmPerUnit;
+        return body.adjusted(-kAside * unit, -kAside * unit, kAside * unit, kBelow * unit);
+    };
+    drawing.paint = [part, casting, result, body](QPainter& painter, const PaintStyle& style) {
+        painter.setPen(outlinePen(style));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPath(regionPath(casting->outline, asItStands));
+        paintEdge(painter, *casting, result.edge, style);
+        std::vector<OverlayLabel> labels;
+        const auto* counter = std::get_if<Counter>(&part.body);
+        if (counter) labels = cutoutLabels(*counter, *casting, style);
+        CaseResult holders = result;
+        // The edge is drawn as a line already.
+        std::erase_if(holders.held, [](const HeldAt& held) { return held.under == "edge"; });
+        paintHolders(painter, holders, asItStands, style, labels);
+        if (!counter) return;
+        paintMarkedCorner(painter, *casting, style);
+        paintFrontMark(painter, QPointF(body.center().x(), body.bottom() + (kBelow - 7.0) * style.mmPerUnit), style);
     };
     return drawing;
 }

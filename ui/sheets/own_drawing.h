@@ -15,5 +15,7 @@ namespace yardcast::ui {
 enum class FrontMark { no, yes };
 ScaledDrawing strengthDrawing(const Part& part, const CastingPtr& casting, const CaseResult& result,
                               const std::vector<SectionForces>& sections, FrontMark front = FrontMark::yes);
+/// The same casting without colours: numbered hands, battens, and in heavy line the edge it turns about or stands on.
+ScaledDrawing holdDrawing(const Part& part, const CastingPtr& casting, const CaseResult& result);
 
 }  // namespace yardcast::ui

@@ -6,10 +6,12 @@
 
 #include <QPainter>
 
+#include "ui/drawing/dimension_painter.h"
 #include "ui/drawing/label_set.h"
 #include "ui/drawing/marks.h"
 #include "ui/drawing/own_map.h"
 #include "ui/drawing/steel_painter.h"
+#include "ui/sheets/free_labels.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
@@ -95,6 +97,52 @@ std::vector<OverlayLabel> cutoutNames(const Part& part, const Casting& casting, 
     return labels;
 }
 
+/// What no word may cover: the outline and every bar.
+std::vector<QLineF> linesOf(const Casting& casting, const CastingSteelLayout& layout, const OwnMap& map)
+{
+    std::vector<QLineF> lines;
+    const auto addRing = [&](const Ring& ring) {
+        for (std::size_t i = 0; i < ring.size(); ++i) lines.emplace_back(map(ring[i]), map(ring[(i + 1) % ring.size()]));
+    };
+    for (const Polygon& polygon : casting.outline) {
+        addRing(polygon.outer);
+        for (const Ring& hole : polygon.holes) addRing(hole);
+    }
+    for (const LaidBar& bar : layout.bars) lines.emplace_back(map(bar.from), map(bar.to));
+    for (const CornerBar& bar : layout.cornerBars) lines.emplace_back(map(bar.bar.from), map(bar.bar.to));
+    return lines;
+}
+
+/// How far the mesh ends from two sides of the mould, once each; at the other end where the section's mark stands.
+std::vector<Dimension> coverDimensions(const CastingSteelLayout& layout, const QRectF& body, const OwnMap& map,
+                                       const std::vector<QRectF>& taken, const PaintStyle& style)
+{
+    QRectF mesh;
+    for (const MeshLayout& one : layout.meshes) {
+        for (const MeshPiece& piece : one.pieces) mesh = mesh.united(boxOf(piece.at, map));
+    }
+    std::vector<Dimension> found;
+    if (mesh.isEmpty()) return found;
+    const auto add = [&](QPointF a, QPointF b, double offsetUnits, int figureEnd) {
+        Dimension dimension;
+        dimension.a = a;
+        dimension.b = b;
+        dimension.offsetUnits = offsetUnits;
+        dimension.valueMm = std::round(QLineF(a, b).length());
+        dimension.figureEnd = figureEnd;
+        const QRectF covers = dimensionBounds(dimension, style);
+        const bool isFree = std::none_of(taken.begin(), taken.end(),
+                                         [&](const QRectF& other) { return other.intersects(covers); });
+        if (isFree && dimension.valueMm > 0.0) found.push_back(dimension);
+        return isFree;
+    };
+    constexpr double kAway = 4.0;
+    if (!add(body.topLeft(), {mesh.left(), body.top()}, kAway, 1))
+        add({mesh.right(), body.top()}, body.topRight(), kAway, -1);
+    add({body.left(), body.bottom()}, {body.left(), mesh.bottom()}, kAway, 1);
+    return found;
+}
+
 }  // namespace
 
 Seen seenOf(const CastingSteelLayout& layout)
@@ -129,11 +177,19 @@ ScaledDrawing steelDrawing(const Part& part, const CastingPtr& casting, const Ca
         const std::vector<OverlayLabel> names = cutoutNames(part, *casting, map, style);
         labels.insert(labels.end(), names.begin(), names.end());
         const double sectionX = map({options.sectionXMm, 0.0}).x();
-        paintLabels(painter, labels, style,
-                    options.withSection ? sectionMarkBoxes(sectionX, body, style) : std::vector<QRectF>());
+        std::vector<QRectF> taken =
+            options.withSection ? sectionMarkBoxes(sectionX, body, style) : std::vector<QRectF>();
+        for (const Dimension& dimension : coverDimensions(layout, body, map, taken, style)) {
+            taken.push_back(dimensionBounds(dimension, style));
+            paintDimension(painter, dimension, style);
+        }
+        const QPointF corner = map(markedCorner(*casting));
+        taken.emplace_back(corner - QPointF(1.6, 1.6) * unit, QSizeF(3.2, 3.2) * unit);
+        paintFreeLabels(painter, labels, style, linesOf(*casting, layout, map), taken,
+                        body.adjusted(-kAside * unit, -kAside * unit, kAside * unit, (kAside - 1.0) * unit));
         painter.setPen(Qt::NoPen);
         painter.setBrush(style.ink.ink);
-        painter.drawEllipse(map(markedCorner(*casting)), 1.6 * unit, 1.6 * unit);
+        painter.drawEllipse(corner, 1.6 * unit, 1.6 * unit);
         painter.setBrush(Qt::NoBrush);
         const QPointF below(body.center().x(), body.bottom() + kAside * unit);
         if (options.front == FrontMark::no) {
@@ -144,58 +200,6 @@ ScaledDrawing steelDrawing(const Part& part, const CastingPtr& casting, const Ca
             paintFootMark(painter, below, style);
         }
         if (options.withSection) paintSectionMark(painter, sectionX, body, style);
-    };
-    return drawing;
-}
-
-ScaledDrawing meshCutDrawing(const MeshLayout& mesh)
-{
-    /// Two sheets side by side.
-    const double gap = 60.0;
-    const int across = mesh.sheets > 1 ? 2 : 1;
-    const int down = (mesh.sheets + across - 1) / across;
-    const double width = mesh.sheet.width;
-    const double depth = mesh.sheet.depth;
-    const auto cornerOf = [=](int sheet) {
-        return QPointF((sheet % across) * (width + gap), (sheet / across) * (depth + gap));
-    };
-    ScaledDrawing drawing;
-    drawing.bounds = [=](const PaintStyle& style) {
-        const double unit = style.mmPerUnit;
-        return QRectF(0.0, 0.0, across * (width + gap) - gap, down * (depth + gap) - gap)
-            .adjusted(-unit, -unit, unit, unit);
-    };
-    drawing.paint = [=](QPainter& painter, const PaintStyle& style) {
-        std::vector<OverlayLabel> labels;
-        for (int sheet = 0; sheet < mesh.sheets; ++sheet) {
-            painter.setPen(thinPen(style, style.ink.ink));
-            painter.setBrush(Qt::NoBrush);
-            painter.drawRect(QRectF(cornerOf(sheet), QSizeF(width, depth)));
-        }
-        for (const MeshPiece& piece : mesh.pieces) {
-            QSizeF size(piece.at.width(), piece.at.height());
-            if (piece.turnedOnSheet) size.transpose();
-            // The low corner of a sheet is drawn below left.
-            const QPointF low = cornerOf(piece.sheet) + QPointF(piece.onSheet.x, depth - piece.onSheet.y - size.height());
-            const QRectF box(low, size);
-            painter.setPen(outlinePen(style));
-            painter.setBrush(style.ink.cast);
-            painter.drawRect(box);
-            painter.setBrush(Qt::NoBrush);
-            painter.setPen(thinPen(style, style.ink.ink));
-            painter.drawLine(box.bottomLeft(), box.topRight());
-            OverlayLabel label;
-            label.at = box.center();
-            const QString words = Sheets::tr("%1, %2", "mark and size of a piece of mesh")
-                                      .arg(meshMark(piece.mark), sizeText(std::round(size.width()), std::round(size.height())));
-            label.texts = {meshMark(piece.mark)};
-            if (textSizeMm(words, style).width() < size.width()) label.texts.prepend(words);
-            label.look.behind = style.ink.sheet;
-            label.look.colour = style.ink.ink;
-            label.weight = size.width() * size.height();
-            labels.push_back(std::move(label));
-        }
-        paintLabels(painter, labels, style);
     };
     return drawing;
 }

@@ -34,7 +34,8 @@ double steelSectionXMm(const Casting& casting, const CastingSteelLayout& layout)
 /// front (of a panel the foot) is on the left.
 ScaledDrawing steelSection(const CastingPtr& casting, const CastingSteelLayout& layout, double xMm);
 
-/// What the sheets of mesh are cut into; each sheet with its pieces and their marks, to scale.
-ScaledDrawing meshCutDrawing(const MeshLayout& mesh);
+/// What the sheets of mesh are cut into; each sheet with its pieces and their marks, to scale, and what is cut away from
+/// a piece with its distances from the corner of the dot. Pieces are seen as the slab is in its mould.
+ScaledDrawing meshCutDrawing(const MeshLayout& mesh, Seen seen);
 
 }  // namespace yardcast::ui

@@ -116,13 +116,16 @@ std::vector<SheetPage> tablePages(const Plan& plan, const CastingSteelLayout& la
     for (const MeshLayout& mesh : layout.meshes) {
         if (mesh.sheets < 1) continue;
         ListBlock block;
-        block.drawing = meshCutDrawing(mesh);
+        block.drawing = meshCutDrawing(mesh, seenOf(layout));
         block.drawingMm = kCutPlanMm;
         block.title = mesh.sheets == 1 ? Sheets::tr("Cut the mesh from 1 sheet of %1")
                                              .arg(sizeText(mesh.sheet.width, mesh.sheet.depth))
                                        : Sheets::tr("Cut the mesh from %1 sheets of %2")
                                              .arg(mesh.sheets)
                                              .arg(sizeText(mesh.sheet.width, mesh.sheet.depth));
+        const bool mirrored = seenOf(layout) == Seen::inTheMould;
+        block.title = mirrored ? Sheets::tr("%1, as it lies in the mould (mirrored)").arg(block.title)
+                               : Sheets::tr("%1, as it lies in the mould").arg(block.title);
         blocks.push_back(std::move(block));
     }
     const auto add = [&](const QString& title, SheetTable table) {

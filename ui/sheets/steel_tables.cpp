@@ -179,10 +179,10 @@ SheetTable steelCheckTable(const CastingStrength* strength, const Part& part)
     table.columns = {{Sheets::tr("Section"), 50.0, false},
                      {Sheets::tr("Case"), 36.0, false},
                      {Sheets::tr("Steel needed at"), 24.0, false},
-                     {Sheets::tr("Asked N"), 16.0, true},
-                     {Sheets::tr("Cracks at N"), 17.0, true},
-                     {Sheets::tr("Carries with steel N"), 20.0, true},
-                     {Sheets::tr("without N"), 17.0, true}};
+                     {Sheets::tr("Asked Nm/m"), 16.0, true},
+                     {Sheets::tr("Cracks at Nm/m"), 17.0, true},
+                     {Sheets::tr("Carries with steel Nm/m"), 20.0, true},
+                     {Sheets::tr("without Nm/m"), 17.0, true}};
     if (!strength) return table;
     for (const SteelCheck& check : gravestChecks(*strength)) {
         SheetRow row;

@@ -8,6 +8,7 @@
 #include "ui/drawing/marks.h"
 #include "ui/drawing/strength_picture.h"
 #include "ui/sheets/cautions.h"
+#include "ui/sheets/hold_pages.h"
 #include "ui/sheets/list_pages.h"
 #include "ui/sheets/own_drawing.h"
 #include "ui/sheets/scales.h"
@@ -56,6 +57,7 @@ struct CaseDrawing {
     QString title;
     ScaledDrawing drawing;
     SheetTable sections;
+    QStringList words;      ///< below the drawing
 };
 
 std::optional<CaseDrawing> drawingOf(const CastingStrength& strength, const Part& part, const CastingPtr& casting,
@@ -75,6 +77,13 @@ std::optional<CaseDrawing> drawingOf(const CastingStrength& strength, const Part
         made.title = Sheets::tr("IT TIPS: %1. Drawn: %2").arg(tips.join(QStringLiteral(", ")), said);
     } else {
         made.title = (handled ? Sheets::tr("Worst when handled: %1") : Sheets::tr("Worst in place: %1")).arg(said);
+    }
+    made.words = {strengthLegend(*result, !sections.empty())};
+    if (handled) {
+        const QString edge = edgeSentence(*result, *casting);
+        if (!edge.isEmpty()) made.words.prepend(edge);
+        made.words.prepend(massAndAgeText(*casting, strength) + QLatin1Char(' ') +
+                           Sheets::tr("Where hands and battens go: next sheets."));
     }
     made.drawing = strengthDrawing(part, casting, *result, sections);
     return made;
@@ -103,8 +112,8 @@ SheetPage drawingPage(const Plan& plan, const CastingStrength& strength, const C
         const double width = contentBox(landscape, true).width();
         return one.sections.scaledTo(std::min(width - 2.0, 1.6 * one.sections.widthMm()));
     };
-    const double words = sentencesHeightMm({strengthLegend(*one.result)}, contentBox(false, true).width() - 4.0);
-    const double below = std::max(tableOn(false).heightMm(), tableOn(true).heightMm()) + words + 2.0 * kListGapMm;
+    const double words = sentencesHeightMm(one.words, contentBox(false, true).width() - 4.0);
+    const double below = (one.sections.rows.empty() ? 0.0 : std::max(tableOn(false).heightMm(), tableOn(true).heightMm())) + words + 2.0 * kListGapMm;
     const DrawingFit fit = fitOnSheet(one.drawing, kListTitleMm, below);
     SheetPage page = blank(plan, strength.casting);
     page.landscape = fit.landscape;
@@ -115,7 +124,7 @@ SheetPage drawingPage(const Plan& plan, const CastingStrength& strength, const C
         const double y = box.bottom() - below;
         const double height = table.rows.empty() ? 0.0 : paintTable(painter, QPointF(box.left() + 1.0, y), table);
         paintSentences(painter, QRectF(box.left() + 2.0, y + height + kListGapMm, box.width() - 4.0, 0.0),
-                       {strengthLegend(*one.result)});
+                       one.words);
     };
     return page;
 }
@@ -168,8 +177,10 @@ std::vector<SheetPage> counterPages(const Plan& plan, const CastingStrength& str
         const std::optional<CaseDrawing> one = drawingOf(strength, part, casting, handled);
         if (one) pages.push_back(drawingPage(plan, strength, *one));
     }
+    const std::vector<SheetPage> holds = holdPages(blank(plan, strength.casting), strength, part, casting);
+    pages.insert(pages.end(), holds.begin(), holds.end());
     const std::vector<SheetPage> list =
-        listPages(blank(plan, strength.casting), {{Sheets::tr("Every case"), caseTable(strength, part), {}, 0.0}},
+        listPages(blank(plan, strength.casting), {{Sheets::tr("Every case"), caseTable(strength, part, *casting), {}, 0.0}},
                   strengthSentences(strength, part));
     pages.insert(pages.end(), list.begin(), list.end());
     return pages;
@@ -197,7 +208,7 @@ std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessm
             std::vector<SheetPage> more = counterPages(plan, *strength, *part, placed->casting);
             pages.insert(pages.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
         } else {
-            uprights.add(*strength, name, caseTable(*strength, *part));
+            uprights.add(*strength, name, caseTable(*strength, *part, *placed->casting));
             anyUpright = strength.get();
             uprightPart = part;
         }

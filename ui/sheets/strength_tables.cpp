@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "ui/drawing/strength_picture.h"
+#include "ui/sheets/hold_pages.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/strength_names.h"
@@ -20,7 +21,7 @@ const SectionForces* worstSection(const CaseResult& result)
     return worst == result.sections.end() ? nullptr : &*worst;
 }
 
-QString heldSentence(const CaseResult& result)
+QString heldSentence(const CaseResult& result, bool isHandled)
 {
     QStringList holds;
     QStringList lifted;
@@ -32,12 +33,15 @@ QString heldSentence(const CaseResult& result)
         if (held.liftedOff) {
             lifted << heldText(held.under);
         } else {
-            holds << Sheets::tr("%1: %2\u00a0N").arg(heldText(held.under), numberText(held.forceN, 0));
+            holds << Sheets::tr("%1: %2").arg(heldText(held.under), forceText(held.forceN));
         }
     }
     QStringList said;
     if (!holds.isEmpty()) said << Sheets::tr("Held by %1.").arg(holds.join(QStringLiteral(", ")));
-    if (!lifted.isEmpty()) said << Sheets::tr("LIFTS OFF %1.").arg(lifted.join(QStringLiteral(", ")));
+    // What is handled rests on nothing that it could leave.
+    if (!lifted.isEmpty() && !isHandled) {
+        said << Sheets::tr("IT LIFTS OFF %1: nothing presses there.").arg(lifted.join(QStringLiteral(", ")));
+    }
     return said.join(QLatin1Char(' '));
 }
 
@@ -48,15 +52,12 @@ QString factorText(const CaseResult& result)
     return text;
 }
 
-QString edgeSentence(const CaseResult& result)
+bool isHandledIn(StrengthCase which)
 {
-    if (result.edge < 0) return {};
-    return result.which == StrengthCase::tilt
-               ? Sheets::tr("Turns about edge %1.").arg(result.edge + 1)
-               : Sheets::tr("Stands on edge %1.").arg(result.edge + 1);
+    return which != StrengthCase::ownWeight && which != StrengthCase::inPlace && which != StrengthCase::standing;
 }
 
-SheetRow rowOf(const CaseResult& result, const Part& part)
+SheetRow rowOf(const CaseResult& result, const Part& part, const Casting& casting)
 {
     SheetRow row;
     if (!result.holds) {
@@ -73,7 +74,7 @@ SheetRow rowOf(const CaseResult& result, const Part& part)
         said << Sheets::tr("Worst with a person's load %1 from the left, %2 from the front.")
                     .arg(lengthText(std::round(result.personAt.x)), lengthText(std::round(result.personAt.y)));
     }
-    said << edgeSentence(result) << heldSentence(result);
+    said << edgeSentence(result, casting) << heldSentence(result, isHandledIn(result.which));
     said.removeAll(QString());
     row.note = said.join(QLatin1Char(' '));
     return row;
@@ -90,14 +91,14 @@ QString worstSentence(const CaseResult& result, const Part& part)
                            : Sheets::tr("Worst: %1, at the %2.")
                                  .arg(placeText(result.place, &part), sideText(result.onFace));
     if (const SectionForces* section = worstSection(result)) {
-        text += Sheets::tr(" Worst section: %1, moment %2\u00a0N, force %3\u00a0N/mm, use %4.")
+        text += Sheets::tr(" Worst section: %1, moment %2\u00a0Nm/m, force %3\u00a0N/mm, use %4.")
                     .arg(placeText(section->name, &part), numberText(section->meanMomentN, 0),
                          numberText(section->meanForceNMm, 2), percentText(section->usePercent));
     }
     return text;
 }
 
-SheetTable caseTable(const CastingStrength& strength, const Part& part)
+SheetTable caseTable(const CastingStrength& strength, const Part& part, const Casting& casting)
 {
     SheetTable table;
     const bool upright = part.kind() != PartKind::counter;
@@ -111,7 +112,7 @@ SheetTable caseTable(const CastingStrength& strength, const Part& part)
                      {Sheets::tr("Use"), 14.0, true}};
     const CaseResult* worst = strength.worst();
     for (const CaseResult& result : strength.cases) {
-        SheetRow row = rowOf(result, part);
+        SheetRow row = rowOf(result, part, casting);
         row.bold = &result == worst;
         table.rows.push_back(std::move(row));
     }
@@ -122,8 +123,8 @@ SheetTable sectionTable(const std::vector<SectionForces>& sections, const Part& 
 {
     SheetTable table;
     table.columns = {{QString(), 5.0, false},
-                     {Sheets::tr("Section"), 40.0, false},
-                     {Sheets::tr("Moment N"), 16.0, true},
+                     {Sheets::tr("Section"), 36.0, false},
+                     {Sheets::tr("Moment Nm/m"), 20.0, true},
                      {Sheets::tr("Force N/mm"), 15.0, true},
                      {Sheets::tr("Use"), 14.0, true}};
     for (std::size_t i = 0; i < sections.size(); ++i) {
@@ -141,7 +142,7 @@ QStringList strengthSentences(const CastingStrength& strength, const Part& part)
     QStringList said{
         Sheets::tr("Use: tension at the surface over the strength in bending that may be used at that age. From 100 % on,"
                    " count on a crack."),
-        Sheets::tr("Moment: mean per width of the cut, in N (Nmm per mm), positive where the underside in use is in "
+        Sheets::tr("Moment: mean along the cut, in Nm for each metre of it (Nm/m), positive where the underside in use is in "
                    "tension. Force in N per mm, tension positive. Tension in MPa."),
         Sheets::tr("Only uncracked concrete is counted on: fibres are not counted, nor is steel."),
         part.kind() == PartKind::counter
@@ -157,13 +158,23 @@ QStringList strengthSentences(const CastingStrength& strength, const Part& part)
     return said;
 }
 
-QString strengthLegend(const CaseResult& result)
+QString strengthLegend(const CaseResult& result, bool hasSections)
 {
-    QString legend = Sheets::tr("Lines of equal use in percent, wide at 100, hatched above. Dashed: what it rests on. Circles: "
-                      "hands. Ring with cross: the worst place. Letters: sections of the table. Black dot: front left "
-                      "corner.");
-    if (!result.faceUp) legend += Sheets::tr(" In this case it lies face down; it is drawn as it stands.");
-    return legend;
+    const auto isHand = [](const HeldAt& held) { return held.under.starts_with("hand "); };
+    const bool hands = std::any_of(result.held.begin(), result.held.end(), isHand);
+    const bool others = !std::all_of(result.held.begin(), result.held.end(), isHand);
+    QStringList said{Sheets::tr("Lines of equal use in percent, wide at 100, hatched above.")};
+    if (others) said << Sheets::tr("Dashed: what it rests on.");
+    if (hands) said << Sheets::tr("Numbered circles: hands.");
+    if (result.edge >= 0) {
+        said << (result.which == StrengthCase::tilt ? Sheets::tr("Heavy line: the edge it turns about.")
+                                                    : Sheets::tr("Heavy line: the edge it stands on."));
+    }
+    said << Sheets::tr("Ring with cross: the worst place.");
+    if (hasSections) said << Sheets::tr("Letters: sections of the table.");
+    said << Sheets::tr("Black dot: front left corner.");
+    if (!result.faceUp) said << Sheets::tr("In this case it lies face down; it is drawn as it stands.");
+    return said.join(QLatin1Char(' '));
 }
 
 }  // namespace yardcast::ui

@@ -51,7 +51,7 @@ QString steelSideText(SteelSide side, bool counter)
 {
     switch (side) {
     case SteelSide::face: return counter ? Words::tr("towards the face") : Words::tr("towards the front");
-    case SteelSide::middle: return Words::tr("in the middle, worth next to nothing");
+    case SteelSide::middle: return Words::tr("in the middle: it works either way, but weakly");
     case SteelSide::underside: return counter ? Words::tr("towards the underside") : Words::tr("towards the back");
     }
     return {};

@@ -18,7 +18,7 @@ QString barMark(int mark);
 const SteelHeight* heightOfBar(const CastingSteelLayout& layout, int mark);
 /// "25 mm above the mould base" or "25 mm from the front wall of the mould".
 QString heightText(const SteelHeight& height, SteelDatum datum);
-/// "towards the face", "in the middle, worth next to nothing", "towards the underside"; of a panel front and back.
+/// "towards the face", "in the middle: it works either way, but weakly", "towards the underside"; of a panel front and back.
 QString steelSideText(SteelSide side, bool counter = true);
 /// Shapes of ISO 3766 by their codes in BS 8666: "straight" for 00, the code itself for others.
 QString barShapeText(const std::string& code);

@@ -68,6 +68,17 @@ inline Region band(double left, double right, const Box& box)
     return {{{{left, box.low.y}, {right, box.low.y}, {right, box.high.y}, {left, box.high.y}}, {}}};
 }
 
+/// The edge of the outline that lies along the front of the box about it; -1 without one.
+inline int frontEdge(const Casting& casting)
+{
+    const Ring& ring = casting.outline.front().outer;
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Point& next = ring[(i + 1) % ring.size()];
+        if (std::max(ring[i].y, next.y) < casting.boundsMm.low.y + 0.5) return static_cast<int>(i);
+    }
+    return -1;
+}
+
 /// Every case that a counter has, the worst of them carried flat.
 inline CastingStrengthPtr fakeStrength(const Casting& casting)
 {
@@ -98,14 +109,19 @@ inline CastingStrengthPtr fakeStrength(const Casting& casting)
             result.factor = 1.3;
             result.onFace = true;
             result.faceUp = false;
-            for (int i = 0; i < 4; ++i) {
+            const bool onBattens = which == StrengthCase::setDown;
+            if (onBattens) {
+                result.held = {{"batten 1", band(left + 300.0, left + 360.0, box), {left + 330.0, 100.0}, 400.0, false, 1.0},
+                               {"batten 2", band(right - 360.0, right - 300.0, box), {right - 330.0, 90.0}, 300.0, false, 1.0}};
+            }
+            for (int i = 0; i < 4 && !onBattens; ++i) {
                 const double x = i % 2 == 0 ? left + 250.0 : right - 250.0;
                 const double y = i < 2 ? box.low.y + 60.0 : box.high.y - 60.0;
                 result.held.push_back({"hand " + std::to_string(i + 1), {}, {x, y}, 190.0 + i, false, 1.0});
             }
         }
         if (which == StrengthCase::suction) result.suctionKpa = 1.0;
-        if (which == StrengthCase::tilt || which == StrengthCase::carriedOnEdge) result.edge = 0;
+        if (which == StrengthCase::tilt || which == StrengthCase::carriedOnEdge) result.edge = frontEdge(casting);
         if (which == StrengthCase::inPlace) {
             result.personGoverns = true;
             result.personAt = result.at;

@@ -6,7 +6,9 @@
 #include "fake_strength.h"
 #include "pdf_probe.h"
 #include "sheet_plans.h"
+#include "ui/sheets/free_labels.h"
 #include "ui/sheets/handedness.h"
+#include "ui/sheets/sheet_text.h"
 
 using namespace yardcast;
 using namespace yardcast::ui;
@@ -235,6 +237,72 @@ private slots:
         QVERIFY(text.contains(QStringLiteral("break without warning")));
         QVERIFY(text.contains(QStringLiteral("the same steel would carry 2 times")));
         QVERIFY(text.contains(QStringLiteral("needed at the face")));
+    }
+
+    void theHoleInTheMeshIsDrawnWithItsDistances()
+    {
+        for (const CounterCast cast : {CounterCast::faceDown, CounterCast::faceUp}) {
+            const Plan plan = steelPlan(cast);
+            const AssessmentPtr assessment = assessed(plan);
+            const MeshPiece* cut = nullptr;
+            for (const CastingSteelLayoutPtr& layout : assessment->steel.layouts) {
+                for (const MeshPiece& piece : layout->meshes.at(0).pieces) {
+                    if (!piece.notches.empty()) cut = &piece;
+                }
+            }
+            QVERIFY(cut);
+            // Of the largest: the sink.
+            const Box hole = *boundsOf(*std::max_element(
+                cut->notches.begin(), cut->notches.end(),
+                [](const Ring& a, const Ring& b) { return std::abs(signedArea(a)) < std::abs(signedArea(b)); }));
+            const auto pages = readPdf(pdfOf(plan, *assessment));
+            const auto page = std::find_if(pages.begin(), pages.end(), [](const PdfPage& one) {
+                return seen(one).contains(QStringLiteral("Cut the mesh"));
+            });
+            QVERIFY(page != pages.end());
+            const QString text = seen(*page);
+            const bool isMirrored = cast == CounterCast::faceDown;
+            QVERIFY(text.contains(QStringLiteral("as it lies in the mould")));
+            QCOMPARE(text.contains(QStringLiteral("as it lies in the mould (mirrored)")), isMirrored);
+            const QString across = QString::number(std::round(hole.low.x - cut->at.low.x));
+            const QString deep = QString::number(std::round(hole.low.y - cut->at.low.y));
+            const QRectF first = placeOf(*page, across);
+            const QRectF second = placeOf(*page, deep);
+            QVERIFY2(!first.isNull() && !second.isNull(), qPrintable(text));
+            // The distance along the front is written between the hole and the side of the dot.
+            QCOMPARE(first.center().x() > second.center().x(), isMirrored);
+            QVERIFY(second.center().y() > first.center().y());
+        }
+    }
+
+    void wordsFindAFreePlace()
+    {
+        const PaintStyle style = paperStyle(10.0);
+        std::vector<OverlayLabel> labels;
+        for (int i = 0; i < 3; ++i) {
+            OverlayLabel label;
+            label.at = {500.0, 300.0 + 4.0 * i};
+            label.texts = {QStringLiteral("bar %1").arg(i)};
+            labels.push_back(label);
+        }
+        const std::vector<QLineF> lines{{0.0, 300.0, 1000.0, 300.0}, {400.0, 0.0, 600.0, 600.0}};
+        const QRectF kept(480.0, 305.0, 100.0, 60.0);
+        const QRectF bounds(0.0, 0.0, 1000.0, 600.0);
+        const auto placed = placeFree(labels, style, lines, {kept}, bounds);
+        QCOMPARE(placed.size(), labels.size());
+        for (std::size_t i = 0; i < placed.size(); ++i) {
+            const QRectF& box = placed[i].box;
+            QVERIFY(bounds.contains(box) && !box.intersects(kept));
+            // Neither line has a point in the box: both ends of a horizontal on one side, corners of the box on one side
+            // of the slanted one.
+            QVERIFY(box.bottom() < 300.0 || box.top() > 300.0);
+            const auto off = [](QPointF at) { return (at.x() - 400.0) * 600.0 - at.y() * 200.0; };
+            const bool left = off(box.topLeft()) < 0.0;
+            for (const QPointF corner : {box.topRight(), box.bottomLeft(), box.bottomRight()}) {
+                QCOMPARE(off(corner) < 0.0, left);
+            }
+            for (std::size_t k = 0; k < i; ++k) QVERIFY(!box.intersects(placed[k].box));
+        }
     }
 
     void noSteelIsSaid()
