@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <vector>
 
 #include <QPainter>
 
@@ -63,10 +64,19 @@ QString wholeMm(double mm)
     return shortNumberText(std::round(mm));
 }
 
-/// What is cut away, its size in it, and how far it lies from the sides that meet at the dot; its outline goes to `lines`.
+/// Words of the drawing: sizes stand inside what is cut away, all others keep out of it.
+struct CutLabels {
+    std::vector<OverlayLabel> outside;
+    std::vector<OverlayLabel> inside;
+    std::vector<QLineF> lines;
+    std::vector<QRectF> holes;
+};
+
+/// What is cut away, its size in it, and how far it lies from the sides that meet at the dot.
 void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const PaintStyle& style,
-                std::vector<OverlayLabel>& labels, std::vector<QLineF>& lines)
+                CutLabels& made)
 {
+    auto& [labels, inside, lines, holes] = made;
     const std::optional<Box> box = boundsOf(notch);
     if (!box) return;
     QPolygonF polygon;
@@ -83,11 +93,12 @@ void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const
     const QPointF across = map(box->high) - map(box->low);
     const QString words = Sheets::tr("cut away %1").arg(size);
     QStringList texts;
-    for (const QString& text : {words, size, Sheets::tr("%1 × %2").arg(wholeMm(box->width()), wholeMm(box->height()))}) {
+    const QString bare = Sheets::tr("%1 × %2").arg(wholeMm(box->width()), wholeMm(box->height()));
+    for (const QString& text : {words, size, bare}) {
         if (textSizeMm(text, style).width() < std::abs(across.x())) texts << text;
     }
-    if (!texts.isEmpty()) labels.push_back(figure(map(middle), texts, style, 1.0 + area));
-    lines.reserve(lines.size() + notch.size());
+    if (!texts.isEmpty()) inside.push_back(figure(map(middle), texts, style, area));
+    holes.push_back(polygon.boundingRect());
     for (qsizetype i = 0; i < polygon.size(); ++i) lines.emplace_back(polygon[i], polygon[(i + 1) % polygon.size()]);
     painter.setPen(Qt::NoPen);
     painter.setBrush(style.ink.ink);
@@ -110,6 +121,14 @@ void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const
     };
     distanceLine({corner.x, middle.y}, {box->low.x, middle.y});
     distanceLine({middle.x, corner.y}, {middle.x, box->low.y});
+}
+
+void addSides(const QRectF& box, std::vector<QLineF>& lines)
+{
+    lines.emplace_back(box.topLeft(), box.topRight());
+    lines.emplace_back(box.topRight(), box.bottomRight());
+    lines.emplace_back(box.bottomRight(), box.bottomLeft());
+    lines.emplace_back(box.bottomLeft(), box.topLeft());
 }
 
 /// In the middle of the piece, or of the widest strip beside what is cut away.
@@ -144,19 +163,20 @@ ScaledDrawing meshCutDrawing(const MeshLayout& mesh, Seen seen)
         return QPointF((sheet % across) * (width + gap), (sheet / across) * (depth + gap));
     };
     ScaledDrawing drawing;
-    drawing.bounds = [=](const PaintStyle& style) {
+    const auto boundsAt = [=](const PaintStyle& style) {
         const double unit = style.mmPerUnit;
         return QRectF(0.0, 0.0, across * (width + gap) - gap, down * (depth + gap) - gap)
             .adjusted(-kAsideUnits * unit, -kAsideUnits * unit, kAsideUnits * unit, kAsideUnits * unit);
     };
+    drawing.bounds = boundsAt;
     drawing.paint = [=](QPainter& painter, const PaintStyle& style) {
-        const double unit = style.mmPerUnit;
-        std::vector<OverlayLabel> labels;
-        std::vector<QLineF> lines;
+        CutLabels made;
         for (int sheet = 0; sheet < mesh.sheets; ++sheet) {
             painter.setPen(thinPen(style, style.ink.ink));
             painter.setBrush(Qt::NoBrush);
-            painter.drawRect(QRectF(cornerOf(sheet), QSizeF(width, depth)));
+            const QRectF box(cornerOf(sheet), QSizeF(width, depth));
+            painter.drawRect(box);
+            addSides(box, made.lines);
         }
         for (const MeshPiece& piece : mesh.pieces) {
             QSizeF size(piece.at.width(), piece.at.height());
@@ -167,13 +187,12 @@ ScaledDrawing meshCutDrawing(const MeshLayout& mesh, Seen seen)
             painter.setPen(outlinePen(style));
             painter.setBrush(style.ink.cast);
             painter.drawRect(box);
-            lines.insert(lines.end(), {{box.topLeft(), box.topRight()}, {box.topRight(), box.bottomRight()},
-                                       {box.bottomRight(), box.bottomLeft()}, {box.bottomLeft(), box.topLeft()}});
+            addSides(box, made.lines);
             painter.setBrush(Qt::NoBrush);
             painter.setPen(thinPen(style, style.ink.ink));
             if (piece.notches.empty()) painter.drawLine(box.bottomLeft(), box.topRight());
             for (const Ring& notch : piece.notches) {
-                paintNotch(painter, notch, PieceMap(piece, box, seen), style, labels, lines);
+                paintNotch(painter, notch, PieceMap(piece, box, seen), style, made);
             }
             OverlayLabel label;
             label.at = wordsPlace(piece, box, seen);
@@ -184,11 +203,11 @@ ScaledDrawing meshCutDrawing(const MeshLayout& mesh, Seen seen)
             label.look.behind = style.ink.sheet;
             label.look.colour = style.ink.ink;
             label.weight = 1.0 + size.width() * size.height();
-            labels.push_back(std::move(label));
+            made.outside.push_back(std::move(label));
         }
-        paintFreeLabels(painter, labels, style, lines, {},
-                        QRectF(0.0, 0.0, across * (width + gap) - gap, down * (depth + gap) - gap)
-                            .adjusted(-kAsideUnits * unit, -kAsideUnits * unit, kAsideUnits * unit, kAsideUnits * unit));
+        const QRectF bounds = boundsAt(style);
+        paintFreeLabels(painter, made.inside, style, made.lines, {}, bounds);
+        paintFreeLabels(painter, made.outside, style, made.lines, made.holes, bounds);
     };
     return drawing;
 }

@@ -204,7 +204,7 @@ QStringList steelSentences(const CastingSteelLayout& layout, bool counter)
     QStringList said;
     for (const MeshLayout& mesh : layout.meshes) {
         const SteelHeight& height = mesh.height;
-        said << Sheets::tr("Mesh: %1, on spacers %2 high, %3 in use. Concrete around it: %4 at the %5, %6 behind.")
+        said << Sheets::tr("Mesh: %1, on spacers %2 high. In use it lies %3. Concrete around it: %4 at the %5, %6 behind.")
                     .arg(heightText(height, layout.datum), lengthText(height.spacerMm), steelSideText(height.side, counter),
                          lengthText(height.coverFaceMm), counter ? Sheets::tr("face") : Sheets::tr("front"),
                          lengthText(height.coverBackMm));

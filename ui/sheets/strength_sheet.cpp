@@ -113,7 +113,9 @@ SheetPage drawingPage(const Plan& plan, const CastingStrength& strength, const C
         return one.sections.scaledTo(std::min(width - 2.0, 1.6 * one.sections.widthMm()));
     };
     const double words = sentencesHeightMm(one.words, contentBox(false, true).width() - 4.0);
-    const double below = (one.sections.rows.empty() ? 0.0 : std::max(tableOn(false).heightMm(), tableOn(true).heightMm())) + words + 2.0 * kListGapMm;
+    const bool hasTable = !one.sections.rows.empty();
+    const double tableMm = hasTable ? std::max(tableOn(false).heightMm(), tableOn(true).heightMm()) : 0.0;
+    const double below = tableMm + words + 2.0 * kListGapMm;
     const DrawingFit fit = fitOnSheet(one.drawing, kListTitleMm, below);
     SheetPage page = blank(plan, strength.casting);
     page.landscape = fit.landscape;

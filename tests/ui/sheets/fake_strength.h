@@ -111,8 +111,8 @@ inline CastingStrengthPtr fakeStrength(const Casting& casting)
             result.faceUp = false;
             const bool onBattens = which == StrengthCase::setDown;
             if (onBattens) {
-                result.held = {{"batten 1", band(left + 300.0, left + 360.0, box), {left + 330.0, 100.0}, 400.0, false, 1.0},
-                               {"batten 2", band(right - 360.0, right - 300.0, box), {right - 330.0, 90.0}, 300.0, false, 1.0}};
+                result.held = {{"batten 1", band(left + 300.0, left + 360.0, box), {left + 330.0, 100.0}, 400.0},
+                               {"batten 2", band(right - 360.0, right - 300.0, box), {right - 330.0, 90.0}, 300.0}};
             }
             for (int i = 0; i < 4 && !onBattens; ++i) {
                 const double x = i % 2 == 0 ? left + 250.0 : right - 250.0;

@@ -101,7 +101,8 @@ private slots:
         });
         QVERIFY(day != pages.end());
         const QString text = seen(*day);
-        QVERIFY(text.contains(QStringLiteral("weighs %1").arg(massText(casting.massKg).replace(QChar(0x00A0), QLatin1Char(' ')))));
+        const QString mass = massText(casting.massKg).replace(QChar(0x00A0), QLatin1Char(' '));
+        QVERIFY(text.contains(QStringLiteral("weighs %1").arg(mass)));
         QVERIFY(text.contains(QStringLiteral("not before 48 h")));
         // Each hand with its place: 190 N is 19 kg.
         QVERIFY(text.contains(QStringLiteral("hand 1 250 60 19 kg")));
