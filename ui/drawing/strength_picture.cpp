@@ -68,14 +68,8 @@ QPen linePen(double level, const PaintStyle& style)
     return level >= kFull ? outlinePen(style) : thinPen(style, style.ink.ink);
 }
 
-constexpr double kNewtonPerKg = 9.80665;
 constexpr double kHandUnits = 2.0;
 constexpr double kWorstUnits = 3.4;
-
-QString forceText(double newton)
-{
-    return QCoreApplication::translate("Drawing", "%1\u00a0kg").arg(numberText(newton / kNewtonPerKg, 0));
-}
 
 OverlayLabel plated(QPointF at, const QStringList& texts, const PaintStyle& style, double weight)
 {
@@ -132,7 +126,8 @@ void paintHeld(QPainter& painter, const HeldAt& held, bool isHandled, const OwnM
         // A piece that is handled rests on nothing that it could leave.
         if (!isHandled) words = QCoreApplication::translate("Drawing", "%1 lifts off").arg(name);
     } else if (held.under != "late corner") {
-        words = name + QLatin1Char(' ') + forceText(held.forceN);
+        words = QCoreApplication::translate("Drawing", "%1: %2", "what holds it, force")
+                    .arg(name, heldForceText(held.forceN));
     }
     OverlayLabel label = plated(at, {words, name}, style, 50.0);
     label.clearUnits = point ? kHandUnits : 0.0;

@@ -73,10 +73,10 @@ std::vector<PlacedLabel> placeFree(const std::vector<OverlayLabel>& labels, cons
                 box.moveCenter(label.at + way * unit);
                 const QRectF wide = box.adjusted(-air, -air, air, air);
                 if (!bounds.contains(wide)) continue;
-                if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(wide); }))
-                    continue;
-                if (std::any_of(lines.begin(), lines.end(), [&](const QLineF& line) { return crosses(line, wide); }))
-                    continue;
+                const auto covers = [&](const QRectF& other) { return other.intersects(wide); };
+                const auto meets = [&](const QLineF& line) { return crosses(line, wide); };
+                if (std::any_of(taken.begin(), taken.end(), covers)) continue;
+                if (std::any_of(lines.begin(), lines.end(), meets)) continue;
                 placed.push_back({index, text, box});
                 taken.push_back(wide);
                 found = true;

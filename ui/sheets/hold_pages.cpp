@@ -20,7 +20,6 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr double kNewtonPerKg = 9.80665;
 /// Places this near to each other are the same.
 constexpr double kSameMm = 1.0;
 
@@ -93,8 +92,8 @@ SheetRow rowOf(const HeldAt& held, const Casting& casting)
 {
     const Box& box = casting.boundsMm;
     SheetRow row;
-    row.cells = {QString(), heldText(held.under), wholeMm(held.centre.x - box.low.x), wholeMm(held.centre.y - box.low.y),
-                 forceText(held.forceN)};
+    const Point from = held.centre - box.low;
+    row.cells = {QString(), heldText(held.under), wholeMm(from.x), wholeMm(from.y), heldForceText(held.forceN)};
     const std::optional<Box> lies = isBatten(held) ? boundsOf(held.region) : std::nullopt;
     if (!lies) return row;
     constexpr double kNarrowMm = 120.0;
@@ -180,10 +179,10 @@ QStringList holdSentences(const CastingStrength& strength)
 {
     QStringList said{
         Sheets::tr("Measured as it stands, seen from above, from its left end and from its front edge to the middle of "
-                   "the hand or batten; the black dot is its front left corner. While it lies face down, left and right "
-                   "change places."),
-        Sheets::tr("It bears: with the factors of lifting and carrying and the suction of the mould, so more than a still "
-                   "scale would show.")};
+                   "the hand or batten; the black dot is its front left corner. While it lies face down, left and "
+                   "right change places."),
+        Sheets::tr("It bears: with the factors of lifting and carrying and the suction of the mould, so more than a "
+                   "still scale would show.")};
     if (strength.gripsProposed) {
         said << Sheets::tr("The plan sets no grips: those for lifting and carrying flat are proposed, where the slab "
                            "suffers least.");
@@ -248,12 +247,6 @@ QString notBeforeText(double hours)
     if (days >= 5.0 && std::abs(days - std::round(days)) < 0.05)
         return Sheets::tr("not before %1 days").arg(shortNumberText(std::round(days)));
     return Sheets::tr("not before %1\u00a0h").arg(shortNumberText(hours, 1));
-}
-
-QString forceText(double newton)
-{
-    const double kg = std::abs(newton) / kNewtonPerKg;
-    return kg > 0.0 && kg < 0.5 ? Sheets::tr("under 1\u00a0kg") : Sheets::tr("%1\u00a0kg").arg(numberText(kg, 0));
 }
 
 QString massAndAgeText(const Casting& casting, const CastingStrength& strength)

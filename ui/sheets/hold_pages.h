@@ -15,8 +15,6 @@ namespace yardcast::ui {
 QString edgeText(const Casting& casting, int edge);
 /// "not before 48 h".
 QString notBeforeText(double hours);
-/// A force as what would weigh as much, whole kg.
-QString forceText(double newton);
 /// "Prep slab weighs 78 kg. Not before 48 h after the pour."
 QString massAndAgeText(const Casting& casting, const CastingStrength& strength);
 /// "Turns about its back edge; hands go under its front edge." or what it stands on; empty where it does neither.

@@ -182,8 +182,8 @@ ScaledDrawing meshCutDrawing(const MeshLayout& mesh, Seen seen)
             QSizeF size(piece.at.width(), piece.at.height());
             if (piece.turnedOnSheet) size.transpose();
             // The low corner of a sheet is drawn below left.
-            const QPointF low = cornerOf(piece.sheet) + QPointF(piece.onSheet.x, depth - piece.onSheet.y - size.height());
-            const QRectF box(low, size);
+            const QPointF low(piece.onSheet.x, depth - piece.onSheet.y - size.height());
+            const QRectF box(cornerOf(piece.sheet) + low, size);
             painter.setPen(outlinePen(style));
             painter.setBrush(style.ink.cast);
             painter.drawRect(box);
@@ -196,8 +196,9 @@ ScaledDrawing meshCutDrawing(const MeshLayout& mesh, Seen seen)
             }
             OverlayLabel label;
             label.at = wordsPlace(piece, box, seen);
-            const QString words = Sheets::tr("%1, %2", "mark and size of a piece of mesh")
-                                      .arg(meshMark(piece.mark), sizeText(std::round(size.width()), std::round(size.height())));
+            const QString cutTo = sizeText(std::round(size.width()), std::round(size.height()));
+            const QString words =
+                Sheets::tr("%1, %2", "mark and size of a piece of mesh").arg(meshMark(piece.mark), cutTo);
             label.texts = {meshMark(piece.mark)};
             if (textSizeMm(words, style).width() < size.width()) label.texts.prepend(words);
             label.look.behind = style.ink.sheet;

@@ -33,8 +33,8 @@ std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessm
 std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment);
 std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg);
 std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment);
-/// For each counter the worst case in place and the worst when it is handled, its sections, and every case; supports and
-/// panels in a table. One page that says so where strength has not been computed.
+/// For each counter the worst case in place and the worst when it is handled, its sections, where hands and battens go on
+/// the day it is lifted, and every case; supports and panels in a table. One page that says so where strength has not been computed.
 std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessment);
 /// For each casting with steel: as it lies in the mould with its section, and its lists.
 std::vector<SheetPage> steelPages(const Plan& plan, const Assessment& assessment);

@@ -102,7 +102,9 @@ std::vector<QLineF> linesOf(const Casting& casting, const CastingSteelLayout& la
 {
     std::vector<QLineF> lines;
     const auto addRing = [&](const Ring& ring) {
-        for (std::size_t i = 0; i < ring.size(); ++i) lines.emplace_back(map(ring[i]), map(ring[(i + 1) % ring.size()]));
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            lines.emplace_back(map(ring[i]), map(ring[(i + 1) % ring.size()]));
+        }
     };
     for (const Polygon& polygon : casting.outline) {
         addRing(polygon.outer);

@@ -33,7 +33,7 @@ QString heldSentence(const CaseResult& result, bool isHandled)
         if (held.liftedOff) {
             lifted << heldText(held.under);
         } else {
-            holds << Sheets::tr("%1: %2").arg(heldText(held.under), forceText(held.forceN));
+            holds << Sheets::tr("%1: %2").arg(heldText(held.under), heldForceText(held.forceN));
         }
     }
     QStringList said;

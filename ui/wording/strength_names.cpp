@@ -89,6 +89,13 @@ QString heldText(const std::string& under)
     return QString::fromStdString(under);
 }
 
+QString heldForceText(double newton)
+{
+    constexpr double kNewtonPerKg = 9.80665;
+    const double kg = std::abs(newton) / kNewtonPerKg;
+    return kg > 0.0 && kg < 0.5 ? Words::tr("under 1\u00a0kg") : Words::tr("%1\u00a0kg").arg(numberText(kg, 0));
+}
+
 QString sideText(bool onFace)
 {
     return onFace ? Words::tr("face") : Words::tr("underside");

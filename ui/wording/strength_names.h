@@ -19,6 +19,8 @@ QString ageText(double hours);
 QString placeText(const PlaceName& place, const Part* part = nullptr);
 /// What holds a casting: the id of a part as it is, "hand 1", "edge" and the like in words.
 QString heldText(const std::string& under);
+/// What a force would weigh, in whole kg: "19 kg"; "under 1 kg".
+QString heldForceText(double newton);
 /// "face" or "underside".
 QString sideText(bool onFace);
 

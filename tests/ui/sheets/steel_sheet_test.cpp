@@ -293,8 +293,7 @@ private slots:
         for (std::size_t i = 0; i < placed.size(); ++i) {
             const QRectF& box = placed[i].box;
             QVERIFY(bounds.contains(box) && !box.intersects(kept));
-            // Neither line has a point in the box: both ends of a horizontal on one side, corners of the box on one side
-            // of the slanted one.
+            // Neither line has a point in the box: all its corners lie on one side of each.
             QVERIFY(box.bottom() < 300.0 || box.top() > 300.0);
             const auto off = [](QPointF at) { return (at.x() - 400.0) * 600.0 - at.y() * 200.0; };
             const bool left = off(box.topLeft()) < 0.0;

@@ -77,6 +77,15 @@ private slots:
         QCOMPARE(heldText("S1"), "S1");
         QCOMPARE(heldText("edge"), "edge");
     }
+
+    void forcesAreSaidAsWhatWouldWeighThem()
+    {
+        // 9.80665 N weigh 1 kg (CGPM 1901).
+        QCOMPARE(seen(heldForceText(19.0 * 9.80665)), "19 kg");
+        QCOMPARE(seen(heldForceText(190.0)), "19 kg");
+        QCOMPARE(seen(heldForceText(3.0)), "under 1 kg");
+        QCOMPARE(seen(heldForceText(0.0)), "0 kg");
+    }
 };
 
 }  // namespace yardcast::ui
