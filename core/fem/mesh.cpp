@@ -21,6 +21,8 @@ using namespace fem;
 
 /// What merging sides and dividing arcs anew may change of the area; beyond it the boundary is followed point by point.
 constexpr double kAreaShare = 5e-4;
+/// Half the width of strips that may be left out when the domain cannot be meshed with them.
+constexpr double kNoStripMm = 0.02;
 /// Lines longer than this many sizes together are passed over.
 constexpr double kMostLineSizes = 200000.0;
 
@@ -192,10 +194,21 @@ TriangleMesh meshOf(const MeshRequest& request)
     if (perimeterMm(sound->domain) / sizeMm > kMostMeshNodes) return {};
 
     const Box bounds{box->low - centre, box->high - centre};
-    for (const bool plain : {false, true}) {
-        std::optional<TriangleMesh> mesh = meshOnce(*sound, bounds, centre, plain);
-        if (!mesh) continue;
-        if (mesh->triangles.empty() || std::abs(mesh->areaMm2() - area) <= kAreaShare * area) return std::move(*mesh);
+    MeshRequest tried = *sound;
+    for (const bool opened : {false, true}) {
+        // A strip thinner than the lattice of the nodes, between a cutout and the edge, makes boundaries cross when they
+        // are rounded: without it there is a mesh.
+        if (opened) {
+            const Region shrunk = offset(sound->domain, -kNoStripMm, OffsetJoin::mitre);
+            tried.domain = offset(shrunk, kNoStripMm, OffsetJoin::mitre);
+            if (tried.domain.empty()) return {};
+        }
+        for (const bool plain : {false, true}) {
+            std::optional<TriangleMesh> mesh = meshOnce(tried, bounds, centre, plain);
+            if (!mesh) continue;
+            if (mesh->triangles.empty() || std::abs(mesh->areaMm2() - area) <= kAreaShare * area)
+                return std::move(*mesh);
+        }
     }
     return {};
 }

@@ -196,6 +196,22 @@ TEST(Mesh, IsEmptyWhereThereIsNothingToMesh)
     EXPECT_TRUE(meshOf(crossing).triangles.empty());
 }
 
+TEST(Mesh, TakesACutoutWithNextToNothingBetweenItAndTheEdge)
+{
+    // Turned, so that both sides of the strip are rounded; narrower than a step of the lattice (0.004) and wider.
+    for (const double strip : {0.0, 0.0005, 0.001, 0.002, 0.003, 0.005, 0.01, 0.03, 0.1, 0.5}) {
+        SCOPED_TRACE(strip);
+        const Placement placement{{0, 0}, 31.0};
+        MeshRequest request;
+        request.sizeMm = 50;
+        request.domain = transformed(subtract({{{{0, 0}, {1000, 0}, {1000, 500}, {0, 500}}, {}}},
+                                              regionOf(rectangleRing({430, 100 + strip}, {300, 200}, 0, 20))),
+                                     placement);
+        const TriangleMesh mesh = meshOf(request);
+        EXPECT_NEAR(mesh.areaMm2() / areaMm2(request.domain), 1.0, 5e-4);
+    }
+}
+
 TEST(Mesh, TakesHolesThatTouchTheEdge)
 {
     MeshRequest request;
