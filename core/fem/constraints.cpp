@@ -126,6 +126,8 @@ bool Constraints::ringSites(int number, std::vector<int>& sites)
     std::vector<Station> stations = stationsOf(number);
     if (stations.empty()) stations.push_back({0.0, -1, -1});
     mergeStations(number, stations);
+    // A point that found no place in the triangulation: there is no ring to be made of these.
+    if (std::ranges::any_of(stations, [](const Station& station) { return station.site < 0; })) return false;
     for (std::size_t k = 0; k < stations.size(); ++k) {
         const double fromMm = stations[k].alongMm;
         const double toMm = k + 1 < stations.size() ? stations[k + 1].alongMm : stations[0].alongMm + path.lengthMm;
