@@ -163,14 +163,13 @@ CastingStrengthPtr completedFrom(const CastingStrengthPtr& newer, const CastingS
     std::ranges::stable_sort(whole->cases, {}, &CaseResult::which);
     std::ranges::copy_if(older->steel, std::back_inserter(whole->steel), lacks, &SteelCheck::which);
     for (const Finding& finding : older->findings) {
-        const auto value = finding.values.find("case");
-        const std::string* word = value == finding.values.end() ? nullptr : std::get_if<std::string>(&value->second);
+        const std::string word = wordAt(finding.values, "case");
         const bool missing = std::ranges::any_of(older->cases, [&](const CaseResult& one) {
-            return lacks(one.which) && (!word || *word == strengthCaseWord(one.which));
+            return lacks(one.which) && (word.empty() || word == strengthCaseWord(one.which));
         });
         // What names no case may have been found again.
         const bool again =
-            !word && std::ranges::find(newer->findings, finding.code, &Finding::code) != newer->findings.end();
+            word.empty() && std::ranges::find(newer->findings, finding.code, &Finding::code) != newer->findings.end();
         if (missing && !again) whole->findings.push_back(finding);
     }
     return whole;

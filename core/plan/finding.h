@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -11,6 +12,22 @@ enum class Severity { note, caution, stop };
 
 /// A number (in the unit its key names) or a word that the sentence of a finding is filled with.
 using FindingValue = std::variant<double, std::string>;
+using FindingValues = std::map<std::string, FindingValue>;
+
+/// The number under a key; nothing where there is none.
+inline std::optional<double> numberAt(const FindingValues& values, const std::string& key)
+{
+    const auto found = values.find(key);
+    const auto* number = found == values.end() ? nullptr : std::get_if<double>(&found->second);
+    return number ? std::optional(*number) : std::nullopt;
+}
+/// The word under a key; empty where there is none.
+inline std::string wordAt(const FindingValues& values, const std::string& key)
+{
+    const auto found = values.find(key);
+    const auto* word = found == values.end() ? nullptr : std::get_if<std::string>(&found->second);
+    return word ? *word : std::string();
+}
 
 /// What would help. `code` and `values` make the sentence; `edit` is an RFC 6902 JSON Patch as text, or empty
 /// where no edit is offered (the remedy is advice).

@@ -114,13 +114,14 @@ struct PlacedLoad {
 enum class CarryWay { flat, onEdge };
 
 struct Lift {
-    std::optional<double> ageH;    ///< default 48
+    std::optional<double> ageH;    ///< default kDefaultLiftAgeH
     std::vector<Point> grips;
     std::optional<int> people;     ///< default: the crew
     CarryWay carry = CarryWay::flat;
     FileSource source;
     friend bool operator==(const Lift&, const Lift&) = default;
 };
+inline constexpr double kDefaultLiftAgeH = 48.0;
 
 enum class CounterCast { faceDown, faceUp };
 enum class Imposed { worktop, person };
@@ -157,10 +158,11 @@ struct Core {
 struct Pads {
     int count = 4;
     Size size{80.0, 80.0};
-    std::optional<double> thicknessMm;  ///< default 8
+    std::optional<double> thicknessMm;  ///< default kDefaultPadMm
     FileSource source;
     friend bool operator==(const Pads&, const Pads&) = default;
 };
+inline constexpr double kDefaultPadMm = 8.0;
 
 enum class UprightCast { flat, upright };
 

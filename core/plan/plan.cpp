@@ -39,6 +39,13 @@ const Mix* findMix(const Plan& plan, const std::string& id)
     return found == plan.mixes.end() ? nullptr : &*found;
 }
 
+const Steel* steelOf(const PartBody& body)
+{
+    if (const auto* counter = std::get_if<Counter>(&body)) return counter->steel ? &*counter->steel : nullptr;
+    if (const auto* panel = std::get_if<Panel>(&body)) return panel->steel ? &*panel->steel : nullptr;
+    return nullptr;
+}
+
 Ring cutoutRing(const Cutout& cutout)
 {
     if (cutout.shape == CutoutShape::circle) return circleRing(cutout.centre, cutout.diameterMm);

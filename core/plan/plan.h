@@ -158,6 +158,8 @@ Assumptions assumptionsOf(const Plan& plan);
 /// Index in `plan.parts`, or -1.
 int indexOfPart(const Plan& plan, const std::string& id);
 
+/// The steel of a counter or panel; null where it has none.
+const Steel* steelOf(const PartBody& body);
 /// The ring of a cutout in the counter's frame.
 Ring cutoutRing(const Cutout& cutout);
 /// What the part covers seen from above, in plan axes: the outline of a counter (cutouts not taken out), the
@@ -171,6 +173,9 @@ struct Levels {
 /// A counter's low is its face less the rim's depth (or the thickness). For an appliance on a counter the counter's
 /// face is its base.
 Levels levelsOf(const Plan& plan, const Part& part);
+/// A support may end this far, mm, and its pads' thickness below the slab: bedding and levelling make it up. Common
+/// practice, no source.
+inline constexpr double kBeddingMm = 15.0;
 /// Depth of a counter at its deepest, mm.
 double fullDepthMm(const Counter& counter);
 

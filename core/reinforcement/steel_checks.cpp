@@ -42,13 +42,6 @@ Passage passageOf(const BarGroup& group, const std::vector<CastingPtr>& castings
 
 }  // namespace
 
-const Steel* steelOf(const Part& part)
-{
-    if (const auto* counter = std::get_if<Counter>(&part.body)) return counter->steel ? &*counter->steel : nullptr;
-    if (const auto* panel = std::get_if<Panel>(&part.body)) return panel->steel ? &*panel->steel : nullptr;
-    return nullptr;
-}
-
 double fctk005Mpa(const Plan& plan, const std::string& mixId)
 {
     const Mix* mix = findMix(plan, mixId);

@@ -10,8 +10,6 @@
 /// What is to be said about how steel lies. For core/reinforcement only.
 namespace yardcast {
 
-/// Of a counter or panel; null without.
-const Steel* steelOf(const Part& part);
 /// Of the mix at 28 days; of the usual C25/30 where the plan does not say.
 double fctk005Mpa(const Plan& plan, const std::string& mixId);
 

@@ -68,7 +68,7 @@ SteelSchedule steelSchedule(const Plan& plan, const std::vector<CastingPtr>& cas
     BarTotals totals;
     SteelChecks checks(plan, findings);
     for (std::size_t i = 0; i < plan.parts.size(); ++i) {
-        const Steel* steel = steelOf(*plan.parts[i]);
+        const Steel* steel = steelOf(plan.parts[i]->body);
         const auto own = ofPart.find(plan.parts[i]->id);
         if (steel == nullptr || own == ofPart.end()) continue;
         checks.check(i, *steel, own->second);

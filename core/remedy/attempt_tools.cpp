@@ -8,8 +8,8 @@ namespace yardcast {
 
 namespace {
 
-/// As validation has it: bedding and a pad of 8 mm make up for a support that ends below the slab.
-constexpr double kBearsWithinMm = 23.0;
+/// As validation has it: bedding and a pad make up for a support that ends below the slab.
+constexpr double kBearsWithinMm = kBeddingMm + kDefaultPadMm;
 /// A strip that gives way keeps at least this. Common practice, no source.
 constexpr double kLeastStripMm = 75.0;
 constexpr double kStripBarMm = 8.0;
@@ -39,15 +39,14 @@ std::optional<Clearances> clearancesOf(const Counter& counter, const Cutout& cut
 
 const CaseResult* worstCase(const CastingStrength& strength, const Finding& finding)
 {
-    const auto word = finding.values.find("case");
-    if (word != finding.values.end() && std::holds_alternative<std::string>(word->second)) {
-        const auto found = std::find_if(strength.cases.begin(), strength.cases.end(), [&](const CaseResult& result) {
-            return std::get<std::string>(word->second) == strengthCaseWord(result.which);
-        });
-        if (found != strength.cases.end()) return &*found;
-    }
+    const std::string word = wordAt(finding.values, "case");
+    const auto found = std::find_if(strength.cases.begin(), strength.cases.end(),
+                                    [&](const CaseResult& result) { return word == strengthCaseWord(result.which); });
+    if (found != strength.cases.end()) return &*found;
     return strength.worst();
 }
+
+bool isPulledAtFace(const Finding& finding) { return numberAt(finding.values, "tension_at_face").value_or(0.0) > 0.0; }
 
 const Cutout* findCutout(const Counter& counter, const std::string& id)
 {
@@ -179,9 +178,7 @@ std::optional<BarGroup> barsAlongStrip(const Counter& counter, const PlaceName& 
     default: return std::nullopt;
     }
     bars.count = strip >= 2 * kStripBarEndMm + kStripBarSpacingMm ? 2 : 1;
-    const auto face = finding.values.find("tension_at_face");
-    const bool atFace = face != finding.values.end() && std::holds_alternative<double>(face->second)
-        && std::get<double>(face->second) > 0.0;
+    const bool atFace = isPulledAtFace(finding);
     const bool deep = counter.rim && cutout->rimMm.value_or(0.0) > 0.0;
     const double depth = deep ? fullDepthMm(counter) : counter.thicknessMm;
     bars.coverMm = atFace ? kLeastCoverMm : std::max(kLeastCoverMm, depth - kLeastCoverMm - kStripBarMm);

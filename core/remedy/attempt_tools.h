@@ -11,13 +11,13 @@
 /// What attempts share. For core/remedy only.
 namespace yardcast {
 
-/// Lift::ageH where the plan gives none.
-inline constexpr double kDefaultLiftAgeH = 48.0;
 /// The least cover that steel is put at by an edit, mm: what spacers are sold for. Common practice, no source.
 inline constexpr double kLeastCoverMm = 10.0;
 
 /// The case a finding speaks about (its value "case"), or the worst one.
 const CaseResult* worstCase(const CastingStrength& strength, const Finding& finding);
+/// Whether a finding about steel says that the face is pulled there, not the underside.
+bool isPulledAtFace(const Finding& finding);
 /// Null when the counter has no such cutout.
 const Cutout* findCutout(const Counter& counter, const std::string& id);
 /// Supports and panels that end just below the counter's deepest underside and lie under it, in the plan's order.

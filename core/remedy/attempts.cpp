@@ -105,12 +105,7 @@ private:
         }
     }
 
-    bool isCase(const char* word) const
-    {
-        const auto which = finding_.values.find("case");
-        return which != finding_.values.end() && std::holds_alternative<std::string>(which->second)
-            && std::get<std::string>(which->second) == word;
-    }
+    bool isCase(const char* word) const { return wordAt(finding_.values, "case") == word; }
 
     void thicker()
     {
@@ -163,11 +158,7 @@ private:
 
     void ribOver()
     {
-        const Part* under = nullptr;
-        const auto named = finding_.values.find("under");
-        if (named != finding_.values.end() && std::holds_alternative<std::string>(named->second)) {
-            under = findPart(plan_, std::get<std::string>(named->second));
-        }
+        const Part* under = findPart(plan_, wordAt(finding_.values, "under"));
         if (under == nullptr || !counter_.rim) return;
         const std::optional<Rib> rib = ribAlong(part_, counter_, *under, kRibWidthMm);
         if (!rib) return;
@@ -214,9 +205,7 @@ private:
     {
         if (!counter_.steel || !counter_.steel->mesh) return;
         const Mesh& mesh = *counter_.steel->mesh;
-        const auto face = finding_.values.find("tension_at_face");
-        const bool atFace = face != finding_.values.end() && std::holds_alternative<double>(face->second)
-            && std::get<double>(face->second) > 0.0;
+        const bool atFace = isPulledAtFace(finding_);
         const double far = counter_.thicknessMm - kLeastCoverMm - 2 * mesh.barMm;
         const double cover = atFace ? kLeastCoverMm : far;
         if (cover < kLeastCoverMm - 1e-9 || std::abs(cover - mesh.coverMm) < 1.0) return;

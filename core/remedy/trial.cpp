@@ -29,10 +29,7 @@ bool isPriceOfIt(const std::string& complaint)
 std::string complaintOf(const Finding& finding)
 {
     std::string complaint = (finding.code == "cracks_surely_in_place" ? "cracks_in_place" : finding.code) + '|';
-    const auto which = finding.values.find("case");
-    if (which != finding.values.end() && std::holds_alternative<std::string>(which->second)) {
-        complaint += std::get<std::string>(which->second);
-    }
+    complaint += wordAt(finding.values, "case");
     complaint += '|';
     if (!finding.subjects.empty()) complaint += finding.subjects.front();
     return complaint;

@@ -14,7 +14,6 @@ namespace {
 
 constexpr double kKgPerMm3AtOneKgM3 = 1e-9;
 constexpr double kSameDepthMm = 1e-6;
-constexpr double kFullAgeH = 672.0;
 /// Poisson's ratio of uncracked concrete: EN 1992-1-1 3.1.3(4).
 constexpr double kPoisson = 0.2;
 /// A node so near to an inner corner, in thicknesses, is judged by the corner's crack lines instead. At a sharp square
@@ -454,15 +453,22 @@ int nearestNode(const Body& body, Point at)
     return best;
 }
 
+double cementS(CementSpeed speed)
+{
+    switch (speed) {
+        case CementSpeed::slow: return kSlowCementS;
+        case CementSpeed::normal: return kNormalCementS;
+        case CementSpeed::rapid: return kRapidCementS;
+    }
+    return kNormalCementS;
+}
+
 ConcreteAtAge concreteAtAge(const StrengthInput& input, double ageH)
 {
     const auto concrete = concreteProperties(input.strengthClass);
     if (!concrete) return {};
     if (ageH >= kFullAgeH) return {concrete->ecmMpa, concrete->fctk005Mpa};
-    const double s = input.cementSpeed == CementSpeed::rapid  ? kRapidCementS
-                     : input.cementSpeed == CementSpeed::slow ? kSlowCementS
-                                                              : kNormalCementS;
-    const StrengthAtAge young = strengthAtAge(*concrete, s, ageH, input.meanC);
+    const StrengthAtAge young = strengthAtAge(*concrete, cementS(input.cementSpeed), ageH, input.meanC);
     return {young.elasticMpa, young.fctk005Mpa};
 }
 

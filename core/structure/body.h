@@ -88,13 +88,15 @@ int nearestNode(const Body& body, Point at);
 /// Strength and stiffness in a case.
 struct CaseSetting {
     StrengthCase which = StrengthCase::ownWeight;
-    double ageH = 672.0;
+    double ageH = kFullAgeH;
     double factor = 1.0;
     double suctionKpa = 0.0;
     std::array<double, 3> down{0.0, 0.0, -1.0};  ///< which way gravity acts, in the frame of the body
     bool faceUp = true;
 };
-/// The concrete's data at the age of a case. From 28 days on (`ageH` >= 672) that is the class itself, whatever the
+/// The s of eq. 3.2 for a mix of the plan.
+double cementS(CementSpeed speed);
+/// The concrete's data at the age of a case. From 28 days on (`kFullAgeH`) that is the class itself, whatever the
 /// temperature was; younger by `strengthAtAge`.
 struct ConcreteAtAge {
     double elasticMpa = 0.0;

@@ -15,13 +15,6 @@ const CaseResult* find(const HandlingAnswer& answer, StrengthCase which)
     return found == answer.cases.end() ? nullptr : &*found;
 }
 
-Finding about(const StrengthInput& input, const char* code, Severity severity)
-{
-    Finding finding{code, severity, {input.casting->id}, "", {}, {}};
-    if (input.casting->part != input.casting->id) finding.subjects.push_back(input.casting->part);
-    return finding;
-}
-
 /// A casting that is to be carried on edge is not carried flat, and the other way round.
 bool isPlanned(const StrengthInput& input, StrengthCase which)
 {
@@ -48,7 +41,7 @@ std::vector<Finding> handlingFindings(const StrengthInput& input, const Handling
         if (!exceeds(&result) || !isPlanned(input, result.which)) continue;
         const bool avoidable = result.which == StrengthCase::suction && tiltedOff;
         const bool stop = result.usePercent > 100.0 * safety && !avoidable;
-        Finding finding = about(input, "cracks_handling", stop ? Severity::stop : Severity::caution);
+        Finding finding = findingAbout(input, "cracks_handling", stop ? Severity::stop : Severity::caution);
         finding.values = {{"case", std::string(strengthCaseWord(result.which))},
                           {"place", placeWords(result.place)},
                           {"age_h", result.ageH},
@@ -61,12 +54,12 @@ std::vector<Finding> handlingFindings(const StrengthInput& input, const Handling
 
     const CaseResult* flat = find(answer, StrengthCase::carriedFlat);
     if (!answer.gripsProposed && ((flat && !flat->holds) || (loose && !loose->holds))) {
-        Finding finding = about(input, "grips_tip", Severity::stop);
+        Finding finding = findingAbout(input, "grips_tip", Severity::stop);
         finding.values = {{"grips", static_cast<double>(answer.grips.size())}};
         findings.push_back(std::move(finding));
     }
     if (tiltedOff) {
-        Finding finding = about(input, "suction_strong", Severity::note);
+        Finding finding = findingAbout(input, "suction_strong", Severity::note);
         const double suctionKg = loose->suctionKpa * 1000.0 * areaMm2(input.casting->outline) * 1e-6 / kGravityMS2;
         finding.values = {{"suction_kg", suctionKg},
                           {"mass_kg", input.casting->massKg},
@@ -76,7 +69,7 @@ std::vector<Finding> handlingFindings(const StrengthInput& input, const Handling
     }
     const CaseResult* down = find(answer, StrengthCase::setDown);
     if (down && down->holds && !exceeds(down) && facts.endsUsePercent > 100.0 && std::isfinite(facts.endsUsePercent)) {
-        Finding finding = about(input, "set_down_ends", Severity::note);
+        Finding finding = findingAbout(input, "set_down_ends", Severity::note);
         finding.values = {{"ends_percent", facts.endsUsePercent},
                           {"use_percent", down->usePercent},
                           {"inset_mm", std::round(facts.battenInsetMm)}};

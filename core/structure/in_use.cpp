@@ -80,9 +80,7 @@ std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, s
     const NodeVector even = use.evenLoad();
     std::vector<NodeVector> loads{dead};
     for (std::size_t i = 0; i < even.size(); ++i) loads[0][i] += even[i];
-    const auto* counter = std::get_if<Counter>(&body->input.body);
-    const double forceN = personN(body->input.assumptions,
-                                  counter ? counter->imposed.value_or(Imposed::worktop) : Imposed::worktop);
+    const double forceN = personLoadN(body->input);
     std::vector<Point> spots;
     if (forceN > 0.0) spots = worstPersonSpots(body->input, forceN, kSpotsSolved, stop);
     for (const Point spot : spots) {

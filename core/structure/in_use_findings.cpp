@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <variant>
 
 #include "core/structure/in_use.h"
 #include "core/structure/places.h"
@@ -23,16 +22,6 @@ constexpr double kShortOverhangMm = 150.0;
 constexpr double kSeenBowMm = 1.0;
 constexpr double kFullPercent = 100.0;
 
-Finding about(const StrengthInput& input, std::string code, Severity severity)
-{
-    Finding finding;
-    finding.code = std::move(code);
-    finding.severity = severity;
-    finding.subjects = {input.casting->id};
-    if (input.casting->part != input.casting->id) finding.subjects.push_back(input.casting->part);
-    return finding;
-}
-
 }  // namespace
 
 double curlMm(double lengthMm, double thicknessMm)
@@ -48,12 +37,12 @@ void addBearingFindings(const StrengthInput& input, std::vector<Finding>& findin
         const double touched = areaMm2(rest.bearing);
         if (touched < (1.0 - 1e-6) * whole) {
             const bool hardly = touched < kHardlyTouched * whole;
-            Finding finding = about(input, "rest_on_foam", hardly ? Severity::caution : Severity::note);
+            Finding finding = findingAbout(input, "rest_on_foam", hardly ? Severity::caution : Severity::note);
             finding.values = {{"under", rest.under}, {"touched_percent", 100 * touched / whole}};
             findings.push_back(std::move(finding));
         }
         if (touched > 0.0 && rest.lengthMm < kWantedBearingMm) {
-            Finding finding = about(input, "bearing_short", Severity::caution);
+            Finding finding = findingAbout(input, "bearing_short", Severity::caution);
             finding.values = {{"under", rest.under}, {"bearing_mm", rest.lengthMm}, {"wanted_mm", kWantedBearingMm}};
             findings.push_back(std::move(finding));
         }
@@ -66,7 +55,7 @@ void addBearingFindings(const StrengthInput& input, std::vector<Finding>& findin
         if (!first && o.lengthMm / o.slabMm > worst->second.lengthMm / worst->second.slabMm) worst->second = o;
     }
     for (const auto& [rest, o] : worstOverhang) {
-        Finding finding = about(input, "overhang_long", Severity::caution);
+        Finding finding = findingAbout(input, "overhang_long", Severity::caution);
         finding.values = {{"under", input.rests[rest].under},
                           {"overhang_mm", o.lengthMm},
                           {"usual_mm", kOverhangShare * o.slabMm}};
@@ -79,7 +68,7 @@ void addBearingFindings(const StrengthInput& input, std::vector<Finding>& findin
     const double longest = std::max(casting.boundsMm.width(), casting.boundsMm.height());
     const double bow = curlMm(longest, thinnest);
     if (bow > kSeenBowMm) {
-        Finding finding = about(input, "curls", Severity::note);
+        Finding finding = findingAbout(input, "curls", Severity::note);
         finding.values = {{"bow_mm", bow}, {"length_mm", longest}};
         findings.push_back(std::move(finding));
     }
@@ -93,7 +82,7 @@ void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>&
         if (!result.holds) {
             // Leant on it tips; by itself it does not even lie still. One says it for both.
             const bool byItself = result.which == StrengthCase::ownWeight;
-            Finding finding = about(input, byItself ? "tips" : "tips_in_use", Severity::stop);
+            Finding finding = findingAbout(input, byItself ? "tips" : "tips_in_use", Severity::stop);
             if (!byItself && result.personGoverns) {
                 finding.values = {{"x_mm", result.personAt.x}, {"y_mm", result.personAt.y}};
             }
@@ -109,7 +98,7 @@ void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>&
             // What rests on foam has its own sentence.
             const bool onFoam = held.touchingShare == 0.0 && areaMm2(held.region) <= 0.0;
             if (!held.liftedOff || onFoam) continue;
-            Finding finding = about(input, "lifts_off", Severity::caution);
+            Finding finding = findingAbout(input, "lifts_off", Severity::caution);
             finding.values = {{"under", held.under}};
             findings.push_back(std::move(finding));
         }
@@ -118,7 +107,7 @@ void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>&
     for (const CaseResult& result : cases) {
         if (result.which != StrengthCase::ownWeight || !result.holds || result.usePercent <= kFullPercent) continue;
         const bool surely = result.usePercent > kFullPercent * safety;
-        Finding finding = about(input, "cracks_by_itself", surely ? Severity::stop : Severity::caution);
+        Finding finding = findingAbout(input, "cracks_by_itself", surely ? Severity::stop : Severity::caution);
         finding.values = {{"case", std::string(strengthCaseWord(result.which))},
                           {"use_percent", result.usePercent},
                           {"tension_mpa", std::max(result.tensionTopMpa, result.tensionBottomMpa)},
@@ -128,7 +117,7 @@ void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>&
     }
     if (!worst || worst->which == StrengthCase::ownWeight || worst->usePercent <= kFullPercent) return;
     const bool surely = worst->usePercent > kFullPercent * safety;
-    Finding finding = about(input, surely ? "cracks_surely_in_place" : "cracks_in_place",
+    Finding finding = findingAbout(input, surely ? "cracks_surely_in_place" : "cracks_in_place",
                             surely ? Severity::stop : Severity::caution);
     finding.values = {{"case", std::string(strengthCaseWord(worst->which))},
                       {"use_percent", worst->usePercent},
@@ -137,9 +126,7 @@ void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>&
                       {"safety", safety},
                       {"place", placeWords(worst->place)},
                       {"load", std::string(worst->personGoverns ? "person" : "even")}};
-    const auto* counter = std::get_if<Counter>(&input.body);
-    const Imposed imposed = counter ? counter->imposed.value_or(Imposed::worktop) : Imposed::worktop;
-    finding.values["person_kg"] = personN(input.assumptions, imposed) / kGravityMS2;
+    finding.values["person_kg"] = personLoadN(input) / kGravityMS2;
     finding.values["even_kpa"] = input.assumptions.evenLoadKpa;
     findings.push_back(std::move(finding));
 }

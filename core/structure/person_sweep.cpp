@@ -10,7 +10,6 @@ namespace yardcast {
 namespace {
 
 using Stress = std::array<double, 3>;
-constexpr double kAgeH = 672.0;
 constexpr double kWidestStripMm = 200.0;
 
 /// Membrane stress and stress per mm of depth in the middle of a triangle, as a linear map of its 18 displacements:
@@ -212,7 +211,7 @@ std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, s
     const std::vector<ShellSolution> solutions = use.system().solve(loads);
 
     Probes probes(*body, spots);
-    const std::vector<double> strength = usableStrengthMpa(*body, kAgeH);
+    const std::vector<double> strength = usableStrengthMpa(*body, kFullAgeH);
     struct Ranked {
         double use;
         std::size_t spot;

@@ -55,22 +55,11 @@ CutSection sectionOf(const std::vector<CutDepth>& depths)
     return section;
 }
 
-const Steel* steelOf(const StrengthInput& input)
-{
-    if (const auto* counter = std::get_if<Counter>(&input.body)) return counter->steel ? &*counter->steel : nullptr;
-    if (const auto* panel = std::get_if<Panel>(&input.body)) return panel->steel ? &*panel->steel : nullptr;
-    return nullptr;
-}
-
 StrengthAtAge concreteOf(const StrengthInput& input, double ageH)
 {
     const auto concrete = concreteProperties(input.strengthClass);
     if (!concrete) return {};
-    const double s = input.cementSpeed == CementSpeed::rapid  ? kRapidCementS
-                     : input.cementSpeed == CementSpeed::slow ? kSlowCementS
-                                                              : kNormalCementS;
-    constexpr double kFullAgeH = 28 * 24.0;
-    return strengthAtAge(*concrete, s, ageH, ageH >= kFullAgeH ? 20.0 : input.meanC);
+    return strengthAtAge(*concrete, cementS(input.cementSpeed), ageH, ageH >= kFullAgeH ? 20.0 : input.meanC);
 }
 
 /// What of an action in use is lasting is known from the case of own weight at the same cut.
@@ -116,7 +105,7 @@ SteelCheck checkOf(const StrengthInput& input, const CaseResult& result, const S
     // Pulled at the face, only what reaches the underside is pressed there: all the steel works on that width.
     const double share = check.tensionAtFace ? cut.deepWidthMm / cut.widthMm : 1.0;
     std::vector<SteelLayer> layers;
-    if (const Steel* steel = steelOf(input)) {
+    if (const Steel* steel = steelOf(input.body)) {
         layers = layersAcross(*steel, input.casting->outline, section.from, section.to, cut.widthMm,
                               concrete.fctk005Mpa);
     }
@@ -157,8 +146,7 @@ double askedOf(const SteelCheck& check)
 
 Finding about(const StrengthInput& input, const SteelCheck& check, const char* code, Severity severity)
 {
-    Finding finding{code, severity, {input.casting->id}, "", {}, {}};
-    if (input.casting->part != input.casting->id) finding.subjects.push_back(input.casting->part);
+    Finding finding = findingAbout(input, code, severity);
     finding.values = {{"case", std::string(strengthCaseWord(check.which))},
                       {"place", placeWords(check.name)},
                       {"design_nm", check.designMomentN},
@@ -221,7 +209,7 @@ std::vector<SteelCheck> steelWorth(const StrengthInput& input, const std::vector
 void addSteelFindings(const StrengthInput& input, const std::vector<SteelCheck>& checks,
                       std::vector<Finding>& findings)
 {
-    const Steel* steel = steelOf(input);
+    const Steel* steel = steelOf(input.body);
     const bool hasSteel = steel && (steel->mesh || !steel->bars.empty());
     const SteelCheck* weak = nullptr;
     const SteelCheck* wrong = nullptr;

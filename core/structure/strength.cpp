@@ -27,6 +27,15 @@ const char* strengthCaseWord(StrengthCase which)
     return "own_weight";
 }
 
+std::optional<StrengthCase> strengthCaseOf(const std::string& word)
+{
+    for (int i = 0; i <= static_cast<int>(StrengthCase::standing); ++i) {
+        const auto which = static_cast<StrengthCase>(i);
+        if (word == strengthCaseWord(which)) return which;
+    }
+    return std::nullopt;
+}
+
 const CaseResult* CastingStrength::find(StrengthCase which) const
 {
     const auto found =

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <stop_token>
 #include <string>
 #include <vector>
@@ -18,6 +19,9 @@ enum class Refinement { draft, working, printed };
 /// 50, 30, 20 mm away from corners, strips and rests.
 double meshSizeMm(Refinement refinement);
 
+/// From this age on, 28 days, concrete has the strength of its class.
+inline constexpr double kFullAgeH = 28 * 24.0;
+
 /// The words of the contract are in `strengthCaseWord`.
 enum class StrengthCase {
     ownWeight,      ///< own weight and `loads`, 28 days, on its rests, every factor 1
@@ -32,6 +36,8 @@ enum class StrengthCase {
 };
 /// "own_weight", "in_place", ...
 const char* strengthCaseWord(StrengthCase which);
+/// The case of a word; nothing for other words.
+std::optional<StrengthCase> strengthCaseOf(const std::string& word);
 
 /// Where a named section or the worst place lies, in a form that wording can speak.
 enum class PlaceKind {
@@ -86,7 +92,7 @@ struct StrengthField {
 
 struct CaseResult {
     StrengthCase which = StrengthCase::ownWeight;
-    double ageH = 672.0;
+    double ageH = kFullAgeH;
     double factor = 1.0;            ///< of own weight
     double suctionKpa = 0.0;
     double elasticMpa = 0.0;

@@ -14,11 +14,8 @@ namespace {
 /// As in the checks of the plan (core/plan/validation): what shares less than this only touches, and pads and bedding
 /// make up so much between a support and the slab. Common practice, no source.
 constexpr double kTouchMm = 1.0;
-constexpr double kBeddingMm = 15.0;
-constexpr double kDefaultPadMm = 8.0;
 /// What hangs in a cutout rests on so much of the slab round it. Common practice, no source.
 constexpr double kFlangeMm = 15.0;
-constexpr double kDefaultLiftAgeH = 48.0;
 
 Ring inOwnFrame(Ring ring, const Placement& place)
 {
@@ -286,6 +283,19 @@ bool operator==(const StrengthInput& a, const StrengthInput& b)
            a.liftAgeH == b.liftAgeH && a.people == b.people && a.grips == b.grips && a.assumptions == b.assumptions;
 }
 
+double personLoadN(const StrengthInput& input)
+{
+    const auto* counter = std::get_if<Counter>(&input.body);
+    return personN(input.assumptions, counter ? counter->imposed.value_or(Imposed::worktop) : Imposed::worktop);
+}
+
+Finding findingAbout(const StrengthInput& input, std::string code, Severity severity)
+{
+    Finding finding{std::move(code), severity, {input.casting->id}, "", {}, {}};
+    if (input.casting->part != input.casting->id) finding.subjects.push_back(input.casting->part);
+    return finding;
+}
+
 std::vector<StrengthInput> strengthInputs(const Plan& plan, const std::vector<CastingPtr>& castings)
 {
     std::map<std::string, const Part*> parts;
@@ -299,7 +309,6 @@ std::vector<StrengthInput> strengthInputs(const Plan& plan, const std::vector<Ca
         input.casting = casting;
         input.assumptions = assumptions;
         input.meanC = meanC(plan.conditions);
-        input.liftAgeH = kDefaultLiftAgeH;
         input.people = plan.crew.people;
         addMix(plan, input);
         const auto found = parts.find(casting->part);

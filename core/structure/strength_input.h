@@ -39,13 +39,18 @@ struct StrengthInput {
     double maxAggregateMm = 0.0;
     bool fibres = false;
     double meanC = 20.0;                ///< mean temperature while it hardens
-    double liftAgeH = 48.0;
+    double liftAgeH = kDefaultLiftAgeH;
     int people = 2;
     std::vector<Point> grips;           ///< empty: to be proposed
     Assumptions assumptions;
 
     friend bool operator==(const StrengthInput& a, const StrengthInput& b);
 };
+
+/// What one person puts on a counter, by what the plan assumes and how the counter is used.
+double personLoadN(const StrengthInput& input);
+/// A finding about the casting: its subjects are the casting and, where that is another id, its part.
+Finding findingAbout(const StrengthInput& input, std::string code, Severity severity);
 
 /// One input a casting, in the order of `castings`. Cheap (no solving): what changes with a drag is seen by
 /// comparing inputs.

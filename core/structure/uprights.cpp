@@ -13,7 +13,6 @@ namespace yardcast {
 
 namespace {
 
-constexpr double kDefaultPadMm = 8.0;
 /// An upright longer than this many pads rocks on one.
 constexpr double kOnePadReach = 2.0;
 
@@ -95,11 +94,6 @@ PressingAnswer onPads(const StandingPads& pads, Point at, double forceN)
     }
     for (const double value : lever(at)) places.load.push_back(-forceN * value);
     return press(places);
-}
-
-Finding about(const StrengthInput& input, const char* code, Severity severity)
-{
-    return {code, severity, {input.casting->id}, "", {}, {}};
 }
 
 CaseResult caseOf(const StrengthInput& input, const Standing& standing)
@@ -216,7 +210,7 @@ StandingAnswer standingCase(const StrengthInput& input)
     const bool leanedOn = !(input.carriedN > 0.0) || sizes.baseMm + sizes.heightMm >= kBarTopMm;
     const bool squat = sizes.heightMm <= kSquatRatio * pads.around.height();
     if (!stands.holds || (leanedOn && !squat && stands.tipFactor < kLeanFactor)) {
-        Finding finding = about(input, "upright_tips", stands.holds ? Severity::caution : Severity::stop);
+        Finding finding = findingAbout(input, "upright_tips", stands.holds ? Severity::caution : Severity::stop);
         finding.values = {{"lean_n", std::round(stands.leanN)},
                           {"push_n", kLeanN},
                           {"factor", stands.tipFactor},
@@ -227,24 +221,24 @@ StandingAnswer standingCase(const StrengthInput& input)
     const auto concrete = concreteProperties(input.strengthClass);
     const double bearing = dryBearingMpa(concrete ? concrete->fckMpa : 0.0);
     if (stands.padMpa > bearing && bearing > 0.0) {
-        Finding finding = about(input, "pad_pressure", Severity::caution);
+        Finding finding = findingAbout(input, "pad_pressure", Severity::caution);
         finding.values = {{"pressure_mpa", stands.padMpa}, {"limit_mpa", bearing}};
         answer.findings.push_back(std::move(finding));
     }
     if (std::round(stands.groundKpa) > kSoilKpa) {
         const bool firm = stands.groundKpa > kFirmGroundKpa;
-        Finding finding = about(input, "ground_pressure", firm ? Severity::caution : Severity::note);
+        Finding finding = findingAbout(input, "ground_pressure", firm ? Severity::caution : Severity::note);
         finding.values = {{"pressure_kpa", std::round(stands.groundKpa)}, {"soil_kpa", kSoilKpa},
                           {"area_cm2", std::round(stands.weightN / kSoilKpa * 10.0)}};
         answer.findings.push_back(std::move(finding));
     }
     if (sizes.pads && pads.pads.size() == 1 && sizes.lengthMm > kOnePadReach * pads.around.width()) {
-        Finding finding = about(input, "pads_few", Severity::caution);
+        Finding finding = findingAbout(input, "pads_few", Severity::caution);
         finding.values = {{"count", 1.0}, {"length_mm", sizes.lengthMm}};
         answer.findings.push_back(std::move(finding));
     }
     if (stands.slenderness > kMostSlender) {
-        Finding finding = about(input, "upright_slender", Severity::caution);
+        Finding finding = findingAbout(input, "upright_slender", Severity::caution);
         finding.values = {{"ratio", stands.slenderness}, {"limit", kMostSlender},
                           {"height_mm", sizes.heightMm}, {"thickness_mm", sizes.thicknessMm}};
         answer.findings.push_back(std::move(finding));

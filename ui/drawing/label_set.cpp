@@ -40,6 +40,17 @@ std::vector<QRectF> placesFor(const OverlayLabel& label, QSizeF size, const Pain
 
 }  // namespace
 
+OverlayLabel platedLabel(QPointF at, const QStringList& texts, const PaintStyle& style, double weight)
+{
+    OverlayLabel label;
+    label.at = at;
+    label.texts = texts;
+    label.look.behind = style.ink.sheet;
+    label.look.colour = style.ink.ink;
+    label.weight = weight;
+    return label;
+}
+
 std::vector<PlacedLabel> placeLabels(const std::vector<OverlayLabel>& labels, const PaintStyle& style,
                                      std::vector<QRectF> taken)
 {

@@ -22,6 +22,9 @@ struct OverlayLabel {
     double weight = 0.0;    ///< where two do not fit, the heavier one is kept
 };
 
+/// A label in ink on a plate of the sheet's colour.
+OverlayLabel platedLabel(QPointF at, const QStringList& texts, const PaintStyle& style, double weight);
+
 /// Where one of the labels goes, and in which of its texts.
 struct PlacedLabel {
     std::size_t label = 0;  ///< index in the labels given

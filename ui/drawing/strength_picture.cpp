@@ -71,17 +71,6 @@ QPen linePen(double level, const PaintStyle& style)
 constexpr double kHandUnits = 2.0;
 constexpr double kWorstUnits = 3.4;
 
-OverlayLabel plated(QPointF at, const QStringList& texts, const PaintStyle& style, double weight)
-{
-    OverlayLabel label;
-    label.at = at;
-    label.texts = texts;
-    label.look.behind = style.ink.sheet;
-    label.look.colour = style.ink.ink;
-    label.weight = weight;
-    return label;
-}
-
 bool isHand(const HeldAt& held)
 {
     return held.under.starts_with("hand ");
@@ -129,7 +118,7 @@ void paintHeld(QPainter& painter, const HeldAt& held, bool isHandled, const OwnM
         words = QCoreApplication::translate("Drawing", "%1: %2", "what holds it, force")
                     .arg(name, heldForceText(held.forceN));
     }
-    OverlayLabel label = plated(at, {words, name}, style, 50.0);
+    OverlayLabel label = platedLabel(at, {words, name}, style, 50.0);
     label.clearUnits = point ? kHandUnits : 0.0;
     labels.push_back(std::move(label));
 }
@@ -316,14 +305,14 @@ void paintUseMarks(QPainter& painter, const CaseResult& result, const std::vecto
         const QPointF at = map(result.personAt);
         const double half = 0.9 * style.mmPerUnit;
         painter.fillRect(QRectF(at - QPointF(half, half), at + QPointF(half, half)), style.ink.ink);
-        OverlayLabel label = plated(at, {QCoreApplication::translate("Drawing", "person")}, style, 60.0);
+        OverlayLabel label = platedLabel(at, {QCoreApplication::translate("Drawing", "person")}, style, 60.0);
         label.clearUnits = kWorstUnits;
         labels.push_back(std::move(label));
     }
     if (result.holds && result.usePercent > 0.0) {
         const QPointF at = map(result.at);
         paintWorst(painter, at, style);
-        OverlayLabel label = plated(at, {percentText(result.usePercent)}, style, 100.0);
+        OverlayLabel label = platedLabel(at, {percentText(result.usePercent)}, style, 100.0);
         label.clearUnits = kWorstUnits;
         label.look.bold = true;
         labels.push_back(std::move(label));
@@ -336,9 +325,9 @@ void paintUseMarks(QPainter& painter, const CaseResult& result, const std::vecto
             const double run = line.lengthMm();
             // The longest of a level come first.
             if (run < least || ++figures[line.level] > kMostFiguresALevel) continue;
-            labels.push_back(plated(map(line.alongMm(0.5 * run).first),
-                                    {QCoreApplication::translate("Drawing", "%1").arg(numberText(line.level, 0))}, style,
-                                    20.0 + line.level / kFull));
+            const QString figure = QCoreApplication::translate("Drawing", "%1").arg(numberText(line.level, 0));
+            labels.push_back(
+                platedLabel(map(line.alongMm(0.5 * run).first), {figure}, style, 20.0 + line.level / kFull));
         }
     }
     paintLabels(painter, labels, style, std::move(taken));
@@ -352,7 +341,7 @@ void paintHolders(QPainter& painter, const CaseResult& result, const OwnMap& map
         // A ring has its number in it.
         if (isPoint(held)) continue;
         paintRegion(painter, held, map, style);
-        labels.push_back(plated(map(held.centre), {heldText(held.under)}, style, 50.0));
+        labels.push_back(platedLabel(map(held.centre), {heldText(held.under)}, style, 50.0));
     }
     std::vector<QRectF> taken;
     for (const HeldAt& held : result.held) {

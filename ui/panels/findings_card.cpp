@@ -227,13 +227,7 @@ void FindingsCard::lineBecameCurrent(const LineView&, int row)
     if (row < 0 || !shownAssessment()) return;
     // Card and drawing of strength show what the finding speaks about.
     const Finding& finding = shownAssessment()->findings[list_->lineModel().line(row).source];
-    const auto value = finding.values.find("case");
-    const std::string* word = value == finding.values.end() ? nullptr : std::get_if<std::string>(&value->second);
-    if (!word) return;
-    for (int i = 0; i <= static_cast<int>(StrengthCase::standing); ++i) {
-        const auto which = static_cast<StrengthCase>(i);
-        if (*word == strengthCaseWord(which)) live().strengthChoice().setWhich(which);
-    }
+    if (const auto which = strengthCaseOf(wordAt(finding.values, "case"))) live().strengthChoice().setWhich(which);
 }
 
 void FindingsCard::figureClicked(const QString& code, const QWidget&)

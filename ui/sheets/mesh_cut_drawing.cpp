@@ -48,17 +48,6 @@ private:
     bool isMirrored_;
 };
 
-OverlayLabel figure(QPointF at, const QStringList& texts, const PaintStyle& style, double weight)
-{
-    OverlayLabel label;
-    label.at = at;
-    label.texts = texts;
-    label.look.behind = style.ink.sheet;
-    label.look.colour = style.ink.ink;
-    label.weight = weight;
-    return label;
-}
-
 QString wholeMm(double mm)
 {
     return shortNumberText(std::round(mm));
@@ -97,7 +86,7 @@ void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const
     for (const QString& text : {words, size, bare}) {
         if (textSizeMm(text, style).width() < std::abs(across.x())) texts << text;
     }
-    if (!texts.isEmpty()) inside.push_back(figure(map(middle), texts, style, area));
+    if (!texts.isEmpty()) inside.push_back(platedLabel(map(middle), texts, style, area));
     holes.push_back(polygon.boundingRect());
     for (qsizetype i = 0; i < polygon.size(); ++i) lines.emplace_back(polygon[i], polygon[(i + 1) % polygon.size()]);
     painter.setPen(Qt::NoPen);
@@ -117,7 +106,7 @@ void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const
             paintArrowhead(painter, line.p1(), -way, style, style.ink.ink);
             paintArrowhead(painter, line.p2(), way, style, style.ink.ink);
         }
-        labels.push_back(figure(line.center(), {wholeMm(distance(from, to))}, style, 1e9 + area));
+        labels.push_back(platedLabel(line.center(), {wholeMm(distance(from, to))}, style, 1e9 + area));
     };
     distanceLine({corner.x, middle.y}, {box->low.x, middle.y});
     distanceLine({middle.x, corner.y}, {middle.x, box->low.y});

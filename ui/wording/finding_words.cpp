@@ -18,7 +18,7 @@ namespace yardcast::ui {
 
 namespace {
 
-using Values = std::map<std::string, FindingValue>;
+using Values = FindingValues;
 
 const std::unordered_map<std::string, const FindingSentence*>& sentences()
 {
@@ -37,13 +37,6 @@ const FindingSentence* sentenceFor(const std::string& code)
 {
     const auto found = sentences().find(code);
     return found == sentences().end() ? nullptr : found->second;
-}
-
-std::string wordAt(const Values& values, const std::string& key)
-{
-    const auto found = values.find(key);
-    const auto* word = found == values.end() ? nullptr : std::get_if<std::string>(&found->second);
-    return word ? *word : std::string();
 }
 
 /// A number by the unit that ends its key.
@@ -145,11 +138,7 @@ QString handledWord(const std::string& word)
 /// How sure a crack is: past the strength without any safety, it is more likely than not.
 QString crackWord(const Values& values)
 {
-    const auto number = [&](const char* key) {
-        const auto found = values.find(key);
-        const auto* value = found == values.end() ? nullptr : std::get_if<double>(&found->second);
-        return value ? *value : 0.0;
-    };
+    const auto number = [&](const char* key) { return numberAt(values, key).value_or(0.0); };
     const bool likely = number("tension_mpa") > number("characteristic_mpa");
     return likely ? Words::tr("is likely to crack") : Words::tr("may crack");
 }
@@ -157,11 +146,7 @@ QString crackWord(const Values& values)
 /// What lies on a counter when it uses most of its strength.
 QString loadWord(const Values& values)
 {
-    const auto number = [&](const char* key) {
-        const auto found = values.find(key);
-        const auto* value = found == values.end() ? nullptr : std::get_if<double>(&found->second);
-        return value ? *value : 0.0;
-    };
+    const auto number = [&](const char* key) { return numberAt(values, key).value_or(0.0); };
     const std::string load = wordAt(values, "load");
     if (load == "person") {
         return Words::tr("where somebody of %1 sits or leans on its weakest place").arg(massText(number("person_kg")));
@@ -175,11 +160,7 @@ QString loadWord(const Values& values)
 /// "a field of 35 mm, rim 55 mm deep and 60 mm wide, ribs over its rests"
 QString formText(const Values& values)
 {
-    const auto number = [&](const char* key) {
-        const auto found = values.find(key);
-        const auto* value = found == values.end() ? nullptr : std::get_if<double>(&found->second);
-        return value ? *value : 0.0;
-    };
+    const auto number = [&](const char* key) { return numberAt(values, key).value_or(0.0); };
     QStringList parts{Words::tr("a field of %1").arg(lengthText(number("thickness_mm")))};
     if (number("rim_depth_mm") > 0.0) {
         parts << Words::tr("rim %1 deep and %2 wide")
@@ -295,11 +276,7 @@ QString remedyText(const Remedy& remedy)
 
 QString remedyEffect(const Remedy& remedy)
 {
-    const auto number = [&](const char* key) {
-        const auto found = remedy.values.find(key);
-        const auto* value = found == remedy.values.end() ? nullptr : std::get_if<double>(&found->second);
-        return value ? std::optional<double>(*value) : std::nullopt;
-    };
+    const auto number = [&](const char* key) { return numberAt(remedy.values, key); };
     const auto kg = number("added_kg");
     const auto minor = number("added_minor");
     const auto use = number("use_percent");

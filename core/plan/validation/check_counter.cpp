@@ -127,7 +127,7 @@ void checkMembers(const Counter& counter, Subject& subject)
 
 void checkLift(const Lift& lift, Subject& subject)
 {
-    subject.number("lift/age_h", lift.ageH.value_or(48.0), {1.0, 20'000.0, "h"});
+    subject.number("lift/age_h", lift.ageH.value_or(kDefaultLiftAgeH), {1.0, 20'000.0, "h"});
     subject.number("lift/people", lift.people.value_or(1), {1.0, 50.0, "people"});
     if (subject.count("lift/grips", lift.grips.size(), kMostMembers)) subject.points("lift/grips", lift.grips);
 }

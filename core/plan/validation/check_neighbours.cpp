@@ -8,10 +8,6 @@ namespace yardcast::validation {
 
 namespace {
 
-/// A support may end this far, mm, and its pads' thickness below the slab: bedding and levelling make it up.
-/// Common practice, no source.
-constexpr double kBeddingMm = 15.0;
-constexpr double kDefaultPadMm = 8.0;
 /// More collisions than this are not listed, and more pairs than this not compared: a plan with so many parts in one
 /// place is damaged, and time would grow with their square.
 constexpr std::size_t kMostCollisions = 1000;

@@ -17,7 +17,7 @@ void checkPads(const Pads& pads, Subject& subject)
     subject.number("pads/count", pads.count, {1.0, 100.0, "pieces"});
     subject.number("pads/size/0", pads.size.width, {5.0, 2000.0, "mm"});
     subject.number("pads/size/1", pads.size.depth, {5.0, 2000.0, "mm"});
-    subject.number("pads/thickness_mm", pads.thicknessMm.value_or(8.0), {0.0, 300.0, "mm"});
+    subject.number("pads/thickness_mm", pads.thicknessMm.value_or(kDefaultPadMm), {0.0, 300.0, "mm"});
 }
 
 struct Outer {
