@@ -48,7 +48,8 @@ std::vector<Constraints::Station> Constraints::stationsOf(int number) const
         if (meeting.path == number) stations.push_back({meeting.alongMm, meeting.site, m});
         if (meeting.otherPath == number) stations.push_back({meeting.otherAlongMm, meeting.site, m});
     }
-    std::ranges::stable_sort(stations, {}, &Station::alongMm);
+    std::stable_sort(stations.begin(), stations.end(),
+                     [](const Station& a, const Station& b) { return a.alongMm < b.alongMm; });
     return stations;
 }
 
@@ -71,7 +72,7 @@ void Constraints::mergeStations(int number, std::vector<Station>& stations)
             first = k;
         }
         for (std::size_t k = 0; k < first; ++k) stations[k].alongMm += path.lengthMm;
-        std::ranges::rotate(stations, stations.begin() + std::ptrdiff_t(first));
+        std::rotate(stations.begin(), stations.begin() + std::ptrdiff_t(first), stations.end());
     }
     std::vector<Station> kept;
     for (const Station& s : stations) {

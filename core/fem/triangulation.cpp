@@ -418,7 +418,7 @@ bool Triangulation::remove(int site, int apex)
     // The rim runs counter-clockwise; begin at the edge that leaves the apex.
     const auto first = std::ranges::find(cavity_.rim, apex, &RimEdge::from);
     if (first == cavity_.rim.end()) return false;
-    std::ranges::rotate(cavity_.rim, first);
+    std::rotate(cavity_.rim.begin(), first, cavity_.rim.end());
     const std::vector<RimEdge> rim = cavity_.rim;
     const std::size_t count = rim.size();
     for (std::size_t k = 1; k + 1 < count; ++k)
