@@ -11,8 +11,14 @@
 #include "core/mould/mould_estimate.h"
 #include "core/plan/finding.h"
 #include "core/plan/plan.h"
+#include "core/pour/curing.h"
 #include "core/pour/mix_quantities.h"
+#include "core/pour/mixing_card.h"
+#include "core/pour/pour_plan.h"
+#include "core/pour/pour_play.h"
+#include "core/pour/weather.h"
 #include "core/purchase/shopping.h"
+#include "core/readiness/earliest_hours.h"
 #include "core/reinforcement/steel_schedule.h"
 #include "core/structure/strength.h"
 
@@ -28,12 +34,20 @@ struct PlacedCasting {
 struct Assessment {
     std::vector<PlacedCasting> castings;      ///< in the order of the parts
     std::vector<MixQuantities> mixes;         ///< only mixes that some casting uses
+    std::vector<MixingCard> cards;            ///< one a mix, same order
+    PourWeather weather;
+    std::vector<Curing> curing;               ///< one a mix in use
+    PourPlan pour;
     SteelSchedule steel;
     std::vector<CastingLift> handling;        ///< one a casting, same order
     std::vector<FrontLayout> fronts;
     MouldEstimate mould;
     ShoppingList shopping;
     std::vector<CastingStrengthPtr> strength; ///< those that are known, in the order of castings (see withStrength)
+    std::vector<CastingHoursPtr> hours;       ///< those that are known (see withReadiness), likewise what follows
+    PourPlayPtr play;                         ///< null while not known
+    std::vector<GainCurve> gain;              ///< one a mix in use; without the hours while they are not known
+    std::vector<SeasonMonth> season;          ///< where the plan has one
     std::vector<Finding> findings;            ///< gravest first, then in the order of the parts
 
     double volumeL() const;

@@ -270,6 +270,36 @@ void describe(V& v, const Conditions*)
     v.defaulted("humidity_percent", &Conditions::humidityPercent);
     v.defaulted("wind_kmh", &Conditions::windKmh);
     v.defaulted("concrete_c", &Conditions::concreteC);
+    v.defaulted("water_c", &Conditions::waterC);
+    v.optional("materials_c", &Conditions::materialsC);
+    v.list("measured", &Conditions::measured);
+}
+
+template <class V>
+void describe(V& v, const MeasuredTemperature*)
+{
+    v.needed("h", &MeasuredTemperature::h);
+    v.needed("c", &MeasuredTemperature::c);
+}
+
+template <class V>
+void describe(V& v, const Pouring*)
+{
+    v.defaulted("start_h", &Pouring::startH);
+    v.defaulted("hours", &Pouring::hours);
+    v.list("order", &Pouring::order);
+    v.optional("moulds", &Pouring::moulds);
+    v.defaulted("working_minutes", &Pouring::workingMinutes);
+}
+
+template <class V>
+void describe(V& v, const MonthWeather*)
+{
+    v.needed("month", &MonthWeather::month);
+    v.needed("low_c", &MonthWeather::lowC);
+    v.needed("high_c", &MonthWeather::highC);
+    v.defaulted("humidity_percent", &MonthWeather::humidityPercent);
+    v.defaulted("wind_kmh", &MonthWeather::windKmh);
 }
 
 template <class V>
@@ -284,6 +314,7 @@ void describe(V& v, const Mixer*)
 {
     v.defaulted("drum_l", &Mixer::drumL);
     v.defaulted("batch_minutes", &Mixer::batchMinutes);
+    v.defaulted("usable_percent", &Mixer::usablePercent);
 }
 
 template <class V>
@@ -297,10 +328,40 @@ template <class V>
 void describe(V& v, const Bag*)
 {
     v.needed("mass_kg", &Bag::massKg);
-    v.needed("yield_l", &Bag::yieldL);
+    v.optional("fresh_density_kg_m3", &Bag::freshDensityKgM3);
+    v.neededIf(!v.value().freshDensityKgM3, "yield_l", &Bag::yieldL);
     v.needed("water_l", &Bag::waterL);
     v.needed("cement_kg", &Bag::cementKg);
     v.defaulted("max_aggregate_mm", &Bag::maxAggregateMm);
+    v.defaulted("yield_spread_percent", &Bag::yieldSpreadPercent);
+}
+
+template <class V>
+void describe(V& v, const Aggregate*)
+{
+    v.defaulted("density_kg_m3", &Aggregate::densityKgM3);
+    v.defaulted("absorption_percent", &Aggregate::absorptionPercent);
+    v.defaulted("moisture_percent", &Aggregate::moisturePercent);
+}
+
+template <class V>
+void describe(V& v, const Recipe*)
+{
+    v.needed("cement_kg_m3", &Recipe::cementKgM3);
+    v.needed("water_l_m3", &Recipe::waterLM3);
+    v.defaulted("sand_percent", &Recipe::sandPercent);
+    v.defaulted("sand", &Recipe::sand);
+    v.defaulted("gravel", &Recipe::gravel);
+    v.defaulted("max_aggregate_mm", &Recipe::maxAggregateMm);
+    v.defaulted("cement_bag_kg", &Recipe::cementBagKg);
+}
+
+template <class V>
+void describe(V& v, const TrialBatch*)
+{
+    v.needed("bucket_l", &TrialBatch::bucketL);
+    v.needed("concrete_kg", &TrialBatch::concreteKg);
+    v.optional("water_l", &TrialBatch::waterL);
 }
 
 template <class V>
@@ -314,15 +375,19 @@ template <class V>
 void describe(V& v, const Mix*)
 {
     v.id(&Mix::id);
-    v.needed("bag", &Mix::bag);
+    v.optional("recipe", &Mix::recipe);
+    v.neededIf(!v.value().recipe, "bag", &Mix::bag);
     v.defaulted("strength_class", &Mix::strengthClass);
     v.defaulted("cement_speed", &Mix::cementSpeed);
     v.defaulted("extra_cement_percent", &Mix::extraCementPercent);
     v.defaulted("silica_fume_percent", &Mix::silicaFumePercent);
     v.defaulted("plasticiser_percent", &Mix::plasticiserPercent);
+    v.defaulted("pigment_percent", &Mix::pigmentPercent);
     v.list("fibres", &Mix::fibres);
     v.defaulted("max_water_cement", &Mix::maxWaterCement);
+    v.optional("air_percent", &Mix::airPercent);
     v.defaulted("allowance_percent", &Mix::allowancePercent);
+    v.optional("trial", &Mix::trial);
 }
 
 template <class V>
@@ -338,6 +403,9 @@ void describe(V& v, const Assumptions*)
     v.optional("person_n", &Assumptions::personN);
     v.defaulted("exposure", &Assumptions::exposure);
     v.defaulted("late_corner_mm", &Assumptions::lateCornerMm);
+    v.defaulted("frost", &Assumptions::frost);
+    v.defaulted("curing_class", &Assumptions::curingClass);
+    v.defaulted("strip_mpa", &Assumptions::stripMpa);
 }
 
 template <class V>
@@ -367,6 +435,8 @@ void describe(V& v, const Plan*)
     v.optional("mixer", &Plan::mixer);
     v.optional("budget", &Plan::budget);
     v.defaulted("mixes", &Plan::mixes);
+    v.optional("pour", &Plan::pouring);
+    v.list("season", &Plan::season);
     v.optional("assumptions", &Plan::assumptions);
     v.defaulted("parts", &Plan::parts);
     v.list("owned", &Plan::owned);

@@ -99,6 +99,14 @@ inline constexpr auto wordsOf(const Exposure*)
                                     {Exposure::xs2, "XS2"},
                                     {Exposure::xs3, "XS3"}}};
 }
+inline constexpr auto wordsOf(const Frost*)
+{
+    return WordTable<Frost, 5>{{{Frost::none, "none"},
+                                {Frost::xf1, "XF1"},
+                                {Frost::xf2, "XF2"},
+                                {Frost::xf3, "XF3"},
+                                {Frost::xf4, "XF4"}}};
+}
 
 template <class E>
 constexpr std::string_view wordFor(E value)

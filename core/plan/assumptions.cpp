@@ -30,6 +30,8 @@ Assumptions withinLimits(const Assumptions& assumptions)
     keepWithin(sound.evenLoadKpa, kEvenLoadLimits, defaults.evenLoadKpa);
     keepWithin(sound.personN, kPersonLimits);
     keepWithin(sound.lateCornerMm, kLateCornerLimits, defaults.lateCornerMm);
+    keepWithin(sound.stripMpa, kStripLimits, defaults.stripMpa);
+    if (!isWithin(sound.curingClass, kCuringClassLimits)) sound.curingClass = defaults.curingClass;
     return sound;
 }
 

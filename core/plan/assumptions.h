@@ -14,6 +14,10 @@ enum class MouldSurface { coated, planed, rough };
 /// not from the sea (1 damp, 2 wet, 3 wet and dry); XS from the sea (1 air, 2 under water, 3 splash).
 enum class Exposure { x0, xc1, xc2, xc3, xc4, xd1, xd2, xd3, xs1, xs2, xs3 };
 
+/// EN 206 Table 1, attack by freezing and thawing: 1 moderately wet, 2 the same with de-icing salt, 3 very wet, 4 the
+/// same with salt.
+enum class Frost { none, xf1, xf2, xf3, xf4 };
+
 /// What the figures of strength rest on where nobody has measured. None is hidden and all may be changed.
 struct Assumptions {
     double bedNMm3 = 10.0;          ///< stiffness of what a slab rests on; our choice, no source
@@ -26,6 +30,9 @@ struct Assumptions {
     std::optional<double> personN;  ///< default by `Counter::imposed`, see `personN`
     Exposure exposure = Exposure::xc4;
     double lateCornerMm = 10.0;     ///< how much later than the others one corner comes down; our choice, no source
+    Frost frost = Frost::xf3;       ///< a level slab in rain and frost
+    int curingClass = 3;            ///< EN 13670 table F.1 to F.3: 2, 3 or 4 (35, 50, 70 % of the strength at the surface)
+    double stripMpa = 15.0;         ///< mean compressive strength to strip the mould at (from memory, trade)
     FileSource source;
     friend bool operator==(const Assumptions&, const Assumptions&) = default;
 };
@@ -41,6 +48,8 @@ inline constexpr NumberLimits kSuctionLimits{0.0, 20.0};
 inline constexpr NumberLimits kEvenLoadLimits{0.0, 50.0};
 inline constexpr NumberLimits kPersonLimits{0.0, 10'000.0};
 inline constexpr NumberLimits kLateCornerLimits{0.0, 200.0};
+inline constexpr NumberLimits kCuringClassLimits{2, 4};
+inline constexpr NumberLimits kStripLimits{1.0, 60.0};
 /// With every number outside its limits put back to its default.
 Assumptions withinLimits(const Assumptions& assumptions);
 

@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "core/plan/assumptions.h"
+#include "core/plan/conditions.h"
+#include "core/plan/mix.h"
 #include "core/plan/parts.h"
 
 namespace yardcast {
@@ -38,18 +40,6 @@ struct Site {
     friend bool operator==(const Site&, const Site&) = default;
 };
 
-/// Weather and concrete temperature of the pour day.
-struct Conditions {
-    double airC = 20.0;
-    std::optional<double> highC;  ///< default airC
-    std::optional<double> lowC;   ///< default airC
-    double humidityPercent = 60.0;
-    double windKmh = 5.0;
-    double concreteC = 20.0;
-    FileSource source;
-    friend bool operator==(const Conditions&, const Conditions&) = default;
-};
-
 struct Crew {
     int people = 2;
     double liftLimitKg = 25.0;
@@ -60,6 +50,7 @@ struct Crew {
 struct Mixer {
     double drumL = 63.0;
     double batchMinutes = 8.0;
+    double usablePercent = 65.0;  ///< of the drum that can be filled; common practice 50 to 80, no source
     FileSource source;
     friend bool operator==(const Mixer&, const Mixer&) = default;
 };
@@ -70,41 +61,6 @@ struct Budget {
     std::optional<double> quote;
     FileSource source;
     friend bool operator==(const Budget&, const Budget&) = default;
-};
-
-/// The dry bag and what its maker prints on it.
-struct Bag {
-    double massKg = 25.0;
-    double yieldL = 12.0;
-    double waterL = 2.6;
-    double cementKg = 4.2;
-    double maxAggregateMm = 8.0;
-    FileSource source;
-    friend bool operator==(const Bag&, const Bag&) = default;
-};
-
-struct Fibre {
-    std::string kind;
-    double kgPerM3 = 0.0;
-    FileSource source;
-    friend bool operator==(const Fibre&, const Fibre&) = default;
-};
-
-enum class CementSpeed { slow, normal, rapid };
-
-struct Mix {
-    std::string id;
-    Bag bag;
-    std::string strengthClass = "C25/30";
-    CementSpeed cementSpeed = CementSpeed::normal;
-    double extraCementPercent = 0.0;   ///< of the dry bag mass
-    double silicaFumePercent = 0.0;    ///< of the cement, bag and extra
-    double plasticiserPercent = 0.0;   ///< of the cement, bag and extra
-    std::vector<Fibre> fibres;
-    double maxWaterCement = 0.50;
-    double allowancePercent = 8.0;
-    FileSource source;
-    friend bool operator==(const Mix&, const Mix&) = default;
 };
 
 /// What the maker already has of an item of the price book, in the item's unit.
@@ -137,6 +93,8 @@ struct Plan {
     std::optional<Mixer> mixer;
     std::optional<Budget> budget;
     std::vector<Mix> mixes;
+    std::optional<Pouring> pouring;       ///< file key "pour"
+    std::vector<MonthWeather> season;     ///< file key "season"
     std::optional<Assumptions> assumptions;  ///< default: each at its own default, see `assumptionsOf`
     std::vector<PartPtr> parts;
     std::vector<Owned> owned;      ///< file key "owned"

@@ -59,12 +59,13 @@ namespace yardcast {
 /// | not_all_compared        | caution  |                                            | too many parts in one place    |
 /// | cement_above_bag        | stop     | cement_kg, bag_kg                          | more cement than the bag holds |
 /// | high_below_low          | caution  | high_c, low_c                              |                                |
+/// | measured_not_rising     | caution  | h, before_h                                | readings in the wrong order    |
 /// | currency_unknown        | caution  | currency                                   | no ISO 4217 code               |
 /// | site_few_corners        | caution  | count                                      |                                |
 /// | site_crosses_itself     | caution  | edge, other_edge                           |                                |
 ///
 /// `key` is the last key of the pointer (an index for a member of a pair), `unit` one of mm, percent, kg, l, c, deg, h,
-/// people, pieces, kmh, minutes, money, amount, kg_m3, ratio, n, kpa, n_mm3.
+/// people, pieces, kmh, minutes, money, amount, kg_m3, ratio, n, kpa, n_mm3, mpa, months.
 
 /// What validation found, and which parts cannot be computed at all (sizes that are no sizes); those are left out of
 /// every figure, and each has a stop finding that says so.

@@ -73,7 +73,7 @@ void SteelChecks::check(std::size_t index, const Steel& steel, const std::vector
     for (const CastingPtr& casting : castings) thinnestMm_ = std::min(thinnestMm_, thinnestAtFaceMm(*casting));
     const std::string mixId = castings.empty() ? std::string() : castings.front()->mix;
     const Mix* mix = findMix(plan_, mixId);
-    aggregateMm_ = mix != nullptr && std::isfinite(mix->bag.maxAggregateMm) ? mix->bag.maxAggregateMm : 0.0;
+    aggregateMm_ = mix != nullptr && std::isfinite(maxAggregateMm(*mix)) ? maxAggregateMm(*mix) : 0.0;
     fctk005Mpa_ = fctk005Mpa(plan_, mixId);
     const std::string pointer = "/parts/" + std::to_string(index) + "/steel";
     if (steel.mesh) checkMesh(*steel.mesh, pointer + "/mesh");

@@ -42,7 +42,7 @@ std::vector<Form> formsFor(const Plan& plan, const Part& part)
 {
     const auto& counter = std::get<Counter>(part.body);
     const Mix* mix = findMix(plan, counter.mix);
-    const double least = mix != nullptr ? kStonesInField * mix->bag.maxAggregateMm : 0.0;
+    const double least = mix != nullptr ? kStonesInField * maxAggregateMm(*mix) : 0.0;
     const bool hasCutouts = !counter.cutouts.empty();
     const bool hasMesh = counter.steel && counter.steel->mesh;
     std::vector<Form> forms;

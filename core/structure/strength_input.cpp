@@ -249,7 +249,7 @@ void addMix(const Plan& plan, StrengthInput& input)
     if (!mix) return;
     input.strengthClass = mix->strengthClass;
     input.cementSpeed = mix->cementSpeed;
-    input.maxAggregateMm = mix->bag.maxAggregateMm;
+    input.maxAggregateMm = maxAggregateMm(*mix);
     input.fibres = std::any_of(mix->fibres.begin(), mix->fibres.end(), [](const Fibre& f) { return f.kgPerM3 > 0.0; });
 }
 

@@ -91,7 +91,7 @@ QString keyWord(const std::string& key)
     static const QStringList units{QStringLiteral("mm"),  QStringLiteral("kg"), QStringLiteral("l"),
                                    QStringLiteral("c"),   QStringLiteral("h"),  QStringLiteral("percent"),
                                    QStringLiteral("deg"), QStringLiteral("kmh"), QStringLiteral("kpa"),
-                                   QStringLiteral("n")};
+                                   QStringLiteral("n"),   QStringLiteral("mpa")};
     if (key == "bed_n_mm3") return Words::tr("the stiffness of the bed");
     if (words.size() > 1 && units.contains(words.last())) words.removeLast();
     return words.join(QLatin1Char(' '));
@@ -109,6 +109,7 @@ QString inUnit(double value, const std::string& unit)
     if (unit == "kg_m3") return number + QChar(0x00A0) + QStringLiteral("kg/m") + QChar(0x00B3);
     if (unit == "n") return number + QChar(0x00A0) + QLatin1Char('N');
     if (unit == "kpa") return number + QChar(0x00A0) + QStringLiteral("kN/m") + QChar(0x00B2);
+    if (unit == "mpa") return number + QChar(0x00A0) + QStringLiteral("MPa");
     if (unit == "n_mm3") return number + QChar(0x00A0) + QStringLiteral("N/mm") + QChar(0x00B3);
     if (unit == "minutes") return number + QChar(0x00A0) + QStringLiteral("min");
     if (unit == "kg" || unit == "l" || unit == "h") return number + QChar(0x00A0) + QString::fromStdString(unit);

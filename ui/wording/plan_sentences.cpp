@@ -132,6 +132,8 @@ const std::vector<FindingSentence> kPlanSentences{
      WORDS("Type what the bag's maker states.")},
     {"high_below_low", WORDS("The day's high of {high_c} is below its low of {low_c}."), kGeometry,
      WORDS("Exchange the two.")},
+    {"measured_not_rising", WORDS("A reading at {h} comes after one at {before_h}."), kGeometry,
+     WORDS("Put the readings in the order of their hours, one for each hour.")},
     {"currency_unknown", WORDS("\"{currency}\" is no currency code; two decimals are assumed."), WORDS("ISO 4217."),
      WORDS("Use the code of three capital letters, such as EUR.")},
     {"site_few_corners", WORDS("The site's outline has {count} corners; it needs at least three."), kGeometry,

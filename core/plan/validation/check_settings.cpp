@@ -10,23 +10,64 @@ namespace {
 constexpr Range kPercent{0.0, 100.0, "percent"};
 constexpr Range kAirC{-40.0, 60.0, "c"};
 constexpr Range kMoney{0.0, 1e9, "money"};
+/// A logger that reads every minute for a month.
+constexpr std::size_t kMostReadings = 50'000;
+
+void checkBag(const Bag& bag, Subject& subject)
+{
+    const bool mass = subject.number("bag/mass_kg", bag.massKg, {0.5, 2000.0, "kg"});
+    if (bag.freshDensityKgM3) {
+        subject.number("bag/fresh_density_kg_m3", *bag.freshDensityKgM3, {300.0, 5000.0, "kg_m3"});
+    } else {
+        subject.number("bag/yield_l", bag.yieldL, {0.1, 2000.0, "l"});
+    }
+    subject.number("bag/water_l", bag.waterL, {0.01, 1000.0, "l"});
+    const bool cement = subject.number("bag/cement_kg", bag.cementKg, {0.01, 2000.0, "kg"});
+    if (mass && cement && bag.cementKg > bag.massKg) {
+        subject.addUnusable("cement_above_bag", "bag/cement_kg",
+                            {{"cement_kg", bag.cementKg}, {"bag_kg", bag.massKg}});
+    }
+    subject.number("bag/max_aggregate_mm", bag.maxAggregateMm, {0.1, 63.0, "mm"});
+    subject.number("bag/yield_spread_percent", bag.yieldSpreadPercent, {0.0, 50.0, "percent"});
+}
+
+void checkAggregate(const std::string& key, const Aggregate& aggregate, Subject& subject)
+{
+    subject.number(join(key, "density_kg_m3"), aggregate.densityKgM3, {300.0, 8000.0, "kg_m3"});
+    subject.number(join(key, "absorption_percent"), aggregate.absorptionPercent, {0.0, 50.0, "percent"});
+    subject.number(join(key, "moisture_percent"), aggregate.moisturePercent, {0.0, 50.0, "percent"});
+}
+
+void checkRecipe(const Recipe& recipe, Subject& subject)
+{
+    subject.number("recipe/cement_kg_m3", recipe.cementKgM3, {10.0, 2000.0, "kg_m3"});
+    subject.number("recipe/water_l_m3", recipe.waterLM3, {10.0, 900.0, "l"});
+    subject.number("recipe/sand_percent", recipe.sandPercent, kPercent);
+    checkAggregate("recipe/sand", recipe.sand, subject);
+    checkAggregate("recipe/gravel", recipe.gravel, subject);
+    subject.number("recipe/max_aggregate_mm", recipe.maxAggregateMm, {0.1, 63.0, "mm"});
+    subject.number("recipe/cement_bag_kg", recipe.cementBagKg, {0.5, 2000.0, "kg"});
+}
 
 void checkMix(const Mix& mix, Subject& subject)
 {
-    const bool mass = subject.number("bag/mass_kg", mix.bag.massKg, {0.5, 2000.0, "kg"});
-    subject.number("bag/yield_l", mix.bag.yieldL, {0.1, 2000.0, "l"});
-    subject.number("bag/water_l", mix.bag.waterL, {0.01, 1000.0, "l"});
-    const bool cement = subject.number("bag/cement_kg", mix.bag.cementKg, {0.01, 2000.0, "kg"});
-    if (mass && cement && mix.bag.cementKg > mix.bag.massKg) {
-        subject.addUnusable("cement_above_bag", "bag/cement_kg",
-                            {{"cement_kg", mix.bag.cementKg}, {"bag_kg", mix.bag.massKg}});
+    if (mix.recipe) {
+        checkRecipe(*mix.recipe, subject);
+    } else {
+        checkBag(mix.bag, subject);
     }
-    subject.number("bag/max_aggregate_mm", mix.bag.maxAggregateMm, {0.1, 63.0, "mm"});
     subject.number("extra_cement_percent", mix.extraCementPercent, kPercent);
     subject.number("silica_fume_percent", mix.silicaFumePercent, kPercent);
     subject.number("plasticiser_percent", mix.plasticiserPercent, kPercent);
+    subject.number("pigment_percent", mix.pigmentPercent, kPercent);
     subject.number("allowance_percent", mix.allowancePercent, kPercent);
     subject.number("max_water_cement", mix.maxWaterCement, {0.1, 2.0, "ratio"});
+    subject.number("air_percent", mix.airPercent.value_or(0.0), {0.0, 50.0, "percent"});
+    if (mix.trial) {
+        subject.number("trial/bucket_l", mix.trial->bucketL, {0.1, 1000.0, "l"});
+        subject.number("trial/concrete_kg", mix.trial->concreteKg, {0.1, 5000.0, "kg"});
+        if (mix.trial->waterL) subject.number("trial/water_l", *mix.trial->waterL, {0.01, 1000.0, "l"});
+    }
     if (!subject.count("fibres", mix.fibres.size(), kMostMembers)) return;
     for (std::size_t i = 0; i < mix.fibres.size(); ++i) {
         subject.number(join(join("fibres", i), "kg_per_m3"), mix.fibres[i].kgPerM3, {0.0, 500.0, "kg_m3"});
@@ -44,6 +85,45 @@ void checkConditions(const Conditions& c, Subject& subject)
     subject.number("humidity_percent", c.humidityPercent, kPercent);
     subject.number("wind_kmh", c.windKmh, {0.0, 250.0, "kmh"});
     subject.number("concrete_c", c.concreteC, {0.0, 60.0, "c"});
+    subject.number("water_c", c.waterC, {0.0, 95.0, "c"});
+    subject.number("materials_c", c.materialsC.value_or(c.airC), {-40.0, 90.0, "c"});
+    if (!subject.count("measured", c.measured.size(), kMostReadings)) return;
+    for (std::size_t i = 0; i < c.measured.size(); ++i) {
+        const std::string key = join("measured", i);
+        subject.number(join(key, "h"), c.measured[i].h, {0.0, 10'000.0, "h"});
+        subject.number(join(key, "c"), c.measured[i].c, {-40.0, 95.0, "c"});
+        if (i > 0 && c.measured[i].h <= c.measured[i - 1].h) {
+            subject.add("measured_not_rising", Severity::caution, join(key, "h"),
+                        {{"h", c.measured[i].h}, {"before_h", c.measured[i - 1].h}});
+        }
+    }
+}
+
+void checkPouring(const Pouring& pouring, Subject& subject)
+{
+    subject.number("start_h", pouring.startH, {0.0, 24.0, "h"});
+    subject.number("hours", pouring.hours, {0.5, 24.0, "h"});
+    if (pouring.moulds) subject.number("moulds", *pouring.moulds, {1.0, 10'000.0, "pieces"});
+    subject.number("working_minutes", pouring.workingMinutes, {5.0, 600.0, "minutes"});
+    subject.count("order", pouring.order.size(), kMostReadings);
+}
+
+void checkSeason(const std::vector<MonthWeather>& season, Subject& subject)
+{
+    if (!subject.count("season", season.size(), kMostMembers)) return;
+    for (std::size_t i = 0; i < season.size(); ++i) {
+        const MonthWeather& month = season[i];
+        const std::string key = join("season", i);
+        subject.number(join(key, "month"), month.month, {1.0, 12.0, "months"});
+        const bool low = subject.number(join(key, "low_c"), month.lowC, kAirC);
+        const bool high = subject.number(join(key, "high_c"), month.highC, kAirC);
+        if (low && high && month.highC < month.lowC) {
+            subject.add("high_below_low", Severity::caution, join(key, "high_c"),
+                        {{"high_c", month.highC}, {"low_c", month.lowC}});
+        }
+        subject.number(join(key, "humidity_percent"), month.humidityPercent, kPercent);
+        subject.number(join(key, "wind_kmh"), month.windKmh, {0.0, 250.0, "kmh"});
+    }
 }
 
 void checkAssumptions(const Assumptions& a, Subject& subject)
@@ -59,6 +139,8 @@ void checkAssumptions(const Assumptions& a, Subject& subject)
     check("even_load_kpa", a.evenLoadKpa, kEvenLoadLimits, "kpa");
     check("person_n", personN(a, Imposed::worktop), kPersonLimits, "n");
     check("late_corner_mm", a.lateCornerMm, kLateCornerLimits, "mm");
+    check("curing_class", a.curingClass, kCuringClassLimits, "ratio");
+    check("strip_mpa", a.stripMpa, kStripLimits, "mpa");
 }
 
 void checkSite(const Site& site, Subject& subject)
@@ -126,7 +208,14 @@ void checkSettings(const Plan& plan, Validation& validation)
         Subject mixer(findings, "/mixer", {});
         mixer.number("drum_l", plan.mixer->drumL, {5.0, 10'000.0, "l"});
         mixer.number("batch_minutes", plan.mixer->batchMinutes, {0.5, 240.0, "minutes"});
+        mixer.number("usable_percent", plan.mixer->usablePercent, {5.0, 100.0, "percent"});
     }
+    if (plan.pouring) {
+        Subject pouring(findings, "/pour", {});
+        checkPouring(*plan.pouring, pouring);
+    }
+    Subject season(findings, "", {});
+    checkSeason(plan.season, season);
     if (plan.assumptions) {
         Subject assumptions(findings, "/assumptions", {});
         checkAssumptions(*plan.assumptions, assumptions);

@@ -21,33 +21,56 @@ inline constexpr const char* kFullPlan = R"json({
       {"id": "gully", "kind": "other", "at": [3000, 100]}
     ]
   },
-  "conditions": {"air_c": 24.5, "high_c": 29, "low_c": 13, "humidity_percent": 48, "wind_kmh": 11, "concrete_c": 23},
+  "conditions": {"air_c": 24.5, "high_c": 29, "low_c": 13, "humidity_percent": 48, "wind_kmh": 11, "concrete_c": 23,
+    "water_c": 12, "materials_c": 21, "measured": [{"h": 0, "c": 23.5}, {"h": 6.5, "c": 28}]},
   "crew": {"people": 3, "lift_limit_kg": 22.5},
-  "mixer": {"drum_l": 120, "batch_minutes": 10},
+  "mixer": {"drum_l": 120, "batch_minutes": 10, "usable_percent": 60},
   "budget": {"limit": 1100.5, "quote": 6400},
   "mixes": [
     {
       "id": "worktop",
-      "bag": {"mass_kg": 25, "yield_l": 11.8, "water_l": 2.7, "cement_kg": 4.4, "max_aggregate_mm": 4},
+      "bag": {"mass_kg": 25, "yield_l": 11.8, "water_l": 2.7, "cement_kg": 4.4, "max_aggregate_mm": 4, "yield_spread_percent": 5},
       "strength_class": "C30/37",
       "cement_speed": "R",
       "extra_cement_percent": 4,
       "silica_fume_percent": 8,
       "plasticiser_percent": 1.2,
+      "pigment_percent": 2.5,
       "fibres": [{"kind": "AR glass", "kg_per_m3": 3}, {"kind": "PP", "kg_per_m3": 0.9}],
       "max_water_cement": 0.45,
-      "allowance_percent": 10
+      "air_percent": 4.5,
+      "allowance_percent": 10,
+      "trial": {"bucket_l": 10, "concrete_kg": 22.6, "water_l": 2.75}
     },
     {
       "id": "body",
       "bag": {"mass_kg": 40, "yield_l": 19, "water_l": 4.2, "cement_kg": 6.5, "max_aggregate_mm": 16},
       "strength_class": "C20/25",
       "cement_speed": "S"
+    },
+    {
+      "id": "own",
+      "recipe": {
+        "cement_kg_m3": 360, "water_l_m3": 160, "sand_percent": 48,
+        "sand": {"density_kg_m3": 2630, "absorption_percent": 0.8, "moisture_percent": 4},
+        "gravel": {"density_kg_m3": 2700, "absorption_percent": 0.5, "moisture_percent": 1},
+        "max_aggregate_mm": 16, "cement_bag_kg": 20
+      }
+    },
+    {
+      "id": "by density",
+      "bag": {"mass_kg": 25, "fresh_density_kg_m3": 2240, "water_l": 2.9, "cement_kg": 4.1}
     }
+  ],
+  "pour": {"start_h": 6.5, "hours": 7, "order": ["C1", "S1"], "moulds": 3, "working_minutes": 60},
+  "season": [
+    {"month": 5, "low_c": 8, "high_c": 18, "humidity_percent": 62, "wind_kmh": 12},
+    {"month": 6, "low_c": 11, "high_c": 22, "humidity_percent": 58, "wind_kmh": 9}
   ],
   "assumptions": {
     "bed_n_mm3": 4, "stripping_factor": 1.4, "handling_factor": 1.2, "mould_surface": "rough", "suction_kpa": 2.5,
-    "crack_safety": 1.7, "even_load_kpa": 3, "person_n": 900, "exposure": "XD3", "late_corner_mm": 15
+    "crack_safety": 1.7, "even_load_kpa": 3, "person_n": 900, "exposure": "XD3", "late_corner_mm": 15,
+    "frost": "XF4", "curing_class": 4, "strip_mpa": 12
   },
   "parts": [
     {

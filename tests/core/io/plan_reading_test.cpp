@@ -62,6 +62,39 @@ TEST(PlanReading, EveryKeyArrives)
     EXPECT_EQ(mix.fibres.at(1).kgPerM3, 0.9);
     EXPECT_EQ(mix.maxWaterCement, 0.45);
     EXPECT_EQ(mix.allowancePercent, 10.0);
+    EXPECT_EQ(mix.pigmentPercent, 2.5);
+    EXPECT_EQ(mix.airPercent, 4.5);
+    EXPECT_EQ(mix.bag.yieldSpreadPercent, 5.0);
+    ASSERT_TRUE(mix.trial);
+    EXPECT_EQ(mix.trial->bucketL, 10.0);
+    EXPECT_EQ(mix.trial->concreteKg, 22.6);
+    EXPECT_EQ(mix.trial->waterL, 2.75);
+    const Mix& own = plan.mixes.at(2);
+    ASSERT_TRUE(own.recipe);
+    EXPECT_EQ(own.recipe->cementKgM3, 360.0);
+    EXPECT_EQ(own.recipe->waterLM3, 160.0);
+    EXPECT_EQ(own.recipe->sandPercent, 48.0);
+    EXPECT_EQ(own.recipe->sand.moisturePercent, 4.0);
+    EXPECT_EQ(own.recipe->gravel.densityKgM3, 2700.0);
+    EXPECT_EQ(own.recipe->gravel.absorptionPercent, 0.5);
+    EXPECT_EQ(maxAggregateMm(own), 16.0);
+    EXPECT_EQ(own.recipe->cementBagKg, 20.0);
+    // (25 + 2.9) kg at 2240 kg/m3.
+    EXPECT_NEAR(bagYieldL(plan.mixes.at(3).bag), 12.4554, 1e-4);
+    EXPECT_EQ(plan.conditions.waterC, 12.0);
+    EXPECT_EQ(plan.conditions.materialsC, 21.0);
+    EXPECT_EQ(plan.conditions.measured.at(1).h, 6.5);
+    EXPECT_EQ(plan.conditions.measured.at(1).c, 28.0);
+    EXPECT_EQ(plan.mixer->usablePercent, 60.0);
+    ASSERT_TRUE(plan.pouring);
+    EXPECT_EQ(plan.pouring->startH, 6.5);
+    EXPECT_EQ(plan.pouring->hours, 7.0);
+    EXPECT_EQ(plan.pouring->order, (std::vector<std::string>{"C1", "S1"}));
+    EXPECT_EQ(plan.pouring->moulds, 3);
+    EXPECT_EQ(plan.pouring->workingMinutes, 60.0);
+    EXPECT_EQ(plan.season.at(1).month, 6);
+    EXPECT_EQ(plan.season.at(1).lowC, 11.0);
+    EXPECT_EQ(plan.season.at(0).windKmh, 12.0);
     ASSERT_TRUE(plan.assumptions);
     EXPECT_EQ(plan.assumptions->bedNMm3, 4.0);
     EXPECT_EQ(plan.assumptions->strippingFactor, 1.4);
@@ -73,6 +106,9 @@ TEST(PlanReading, EveryKeyArrives)
     EXPECT_EQ(plan.assumptions->personN, 900.0);
     EXPECT_EQ(plan.assumptions->exposure, Exposure::xd3);
     EXPECT_EQ(plan.assumptions->lateCornerMm, 15.0);
+    EXPECT_EQ(plan.assumptions->frost, Frost::xf4);
+    EXPECT_EQ(plan.assumptions->curingClass, 4);
+    EXPECT_EQ(plan.assumptions->stripMpa, 12.0);
     EXPECT_EQ(plan.owned.at(0).item, "mesh");
     EXPECT_EQ(plan.owned.at(0).amount, 1.5);
     EXPECT_EQ(plan.prices.at(0).item, "dry_mix");
@@ -269,7 +305,7 @@ INSTANTIATE_TEST_SUITE_P(
                "found", "nothing"},
         Damage{"BoolNumber", "\"stays\": false", "\"stays\": 0", "wrong_type", "/parts/0/filler/stays", "expected",
                "yes_no"},
-        Damage{"ObjectList", "{\"drum_l\": 120, \"batch_minutes\": 10}", "[120, 10]", "wrong_type", "/mixer",
+        Damage{"ObjectList", "{\"drum_l\": 120, \"batch_minutes\": 10, \"usable_percent\": 60}", "[120, 10, 60]", "wrong_type", "/mixer",
                "expected", "object"},
         Damage{"ListObject", "[{\"item\": \"mesh\", \"amount\": 1.5}]", "{\"item\": \"mesh\"}", "wrong_type", "/owned",
                "expected", "list"},

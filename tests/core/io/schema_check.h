@@ -44,6 +44,7 @@ private:
         if (keyword == "const") return value == rule;
         if (keyword == "enum") return std::find(rule.begin(), rule.end(), value) != rule.end();
         if (keyword == "oneOf") return countMatching(rule, value) == 1;
+        if (keyword == "anyOf") return countMatching(rule, value) > 0;
         if (keyword == "minLength") {
             return !value.is_string() || value.get<std::string>().size() >= rule.get<std::size_t>();
         }

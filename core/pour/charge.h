@@ -1,0 +1,61 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/plan/plan.h"
+
+/// What one unit of a mix is made of, by absolute volumes: the one model of a mix that quantities, cards, temperature and
+/// limits read.
+namespace yardcast {
+
+/// For one bag of dry mix (`perBag`), or for one m3 of a recipe. Masses in kg, volumes in l.
+struct Charge {
+    bool perBag = true;
+    double dryMixKg = 0.0;         ///< the bag; 0 for a recipe
+    double cementKg = 0.0;         ///< in the bag and extra, or of the recipe
+    double extraCementKg = 0.0;
+    double sandKg = 0.0;           ///< as it lies, moisture included; recipes only, likewise gravel
+    double gravelKg = 0.0;
+    double sandDryKg = 0.0;
+    double gravelDryKg = 0.0;
+    double fumeKg = 0.0;
+    double plasticiserKg = 0.0;
+    double pigmentKg = 0.0;
+    std::vector<std::pair<std::string, double>> fibresKg;  ///< by kind
+    double waterL = 0.0;           ///< to be added from the tap
+    double moistureL = 0.0;        ///< free water the aggregates bring (negative: they drink)
+    double effectiveWaterL = 0.0;  ///< outside the pores: added, moisture, the plasticiser's
+    double airL = 0.0;             ///< recipes only; a bag's yield has its own in it
+    double litres = 0.0;           ///< fresh concrete; after a trial batch: as weighed
+    double massKg = 0.0;           ///< all of it
+    double densityKgM3() const { return litres > 0.0 ? massKg / litres * 1000 : 0.0; }
+    double fibreKg() const;
+    bool byTrial = false;          ///< litres come from a weighed bucket
+    double plannedLitres = 0.0;    ///< before the trial
+};
+/// False where numbers of the mix are none, or its fibres, air, cement and water leave no room (validation or a finding
+/// says so).
+bool isUsable(const Mix& mix);
+/// EN 206: with and without silica fume; recipes: sum of absolute volumes W/1000 + C/rho_c + ... + air = 1 m3 (ACI 211.1).
+/// The mix must be usable.
+Charge chargeOf(const Mix& mix);
+/// The same as if no trial batch had been weighed.
+Charge plannedChargeOf(const Mix& mix);
+
+/// Water to binder by every definition in use.
+struct Ratios {
+    double waterCement = 0.0;        ///< effective water to cement: EN 206
+    double waterBinderK = 0.0;       ///< w/(c + k s), EN 206 5.2.5.2.3, s counted to 11 % of the cement
+    double waterBinderPlain = 0.0;   ///< w/(c + s), as the trade speaks of it
+    double totalWaterCement = 0.0;   ///< with the water in the pores of the aggregate (recipes), else as waterCement
+    double kValue = 0.0;             ///< 0 without silica fume
+};
+Ratios ratiosOf(const Mix& mix, const Charge& charge);
+
+/// What a ratio supports: mean cylinder strength by the table of ACI 211.1 (from memory: 40 at 0.42, 35 at 0.47, 30 at
+/// 0.54, 25 at 0.61, 20 at 0.69, 15 at 0.79; without entrained air), interpolated, flat beyond its ends. An estimate.
+double strengthByRatioMpa(double waterCement);
+
+}  // namespace yardcast

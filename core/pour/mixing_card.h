@@ -1,0 +1,61 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/castings/casting.h"
+#include "core/plan/finding.h"
+#include "core/plan/plan.h"
+#include "core/pour/charge.h"
+#include "core/pour/mix_limits.h"
+#include "core/pour/mix_quantities.h"
+
+/// What the person at the mixer reads.
+namespace yardcast {
+
+enum class Ingredient { dryMix, cement, sand, gravel, silicaFume, plasticiser, pigment, fibres, waterFirst, waterLast };
+
+/// What goes in at one step, in the order of mixing.
+struct CardStep {
+    Ingredient what = Ingredient::dryMix;
+    std::string kind;           ///< of fibres
+    double kg = 0.0;            ///< liquids: kg as well
+    double litres = 0.0;        ///< liquids only
+    int wholeBags = 0;          ///< of dry mix or cement, where only whole bags go in
+    double mixMinutes = 0.0;    ///< to let it turn after it
+    bool belowScale = false;    ///< a kitchen scale of 1 g to 5 kg does not weigh it well (< kLeastScoopG)
+};
+/// A kitchen scale reads to 1 g: less than this is more than 5 % off (our choice).
+inline constexpr double kLeastScoopG = 20.0;
+
+struct BatchCard {
+    int times = 0;
+    double litres = 0.0;
+    double bags = 0.0;          ///< of dry mix, or 0
+    std::vector<CardStep> steps;
+    double minutes = 0.0;       ///< of mixing, all steps
+};
+
+struct MixingCard {
+    std::string mix;
+    BatchCard full;             ///< as many whole bags as the drum takes; times 0 where none is full
+    BatchCard odd;              ///< the last one; times 0 or 1
+    MixCheck check;
+    Charge charge;
+    double litresLow = 0.0;     ///< what the bags bought give when the yield is as low, as high as its spread says
+    double litresHigh = 0.0;
+    int spareBags = 0;          ///< that cover the low end of the yield
+    double plannedDensityKgM3 = 0.0;
+    double trialDensityKgM3 = 0.0;   ///< 0 without a trial batch
+    double extraWaterL = 0.0;        ///< water too much in one bag or m3 that the trial's density tells of; 0 within 2 %
+};
+/// Water first 80 %, plasticiser in the last portion; minutes of mixing: common practice, no source.
+inline constexpr double kFirstWaterShare = 0.8;
+
+/// One a mix in use that is usable. Sums: full.times * full + odd = `MixQuantities` to 1e-9. Findings: scoop_small,
+/// too_wet_by_density (caution), yield_low (note), what EN 206 asks (exposure_ratio, exposure_cement, exposure_air,
+/// exposure_class), plasticiser_over, pigment_over; pointers into /mixes/i.
+std::vector<MixingCard> mixingCards(const Plan& plan, const std::vector<MixQuantities>& quantities,
+                                    std::vector<Finding>& findings);
+
+}  // namespace yardcast
