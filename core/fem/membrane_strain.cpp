@@ -8,16 +8,16 @@ namespace {
 
 constexpr int kStates = 4;
 
-/// Cholesky factor of a symmetric positive definite matrix, in its lower triangle.
+/// Cholesky factor of a symmetric positive definite matrix, in its lower triangle, with reciprocals on the diagonal.
 template <int n>
 void factor(double (&a)[n][n])
 {
     for (int j = 0; j < n; ++j) {
         for (int k = 0; k < j; ++k) a[j][j] -= a[j][k] * a[j][k];
-        a[j][j] = std::sqrt(a[j][j]);
+        a[j][j] = 1 / std::sqrt(a[j][j]);
         for (int i = j + 1; i < n; ++i) {
             for (int k = 0; k < j; ++k) a[i][j] -= a[i][k] * a[j][k];
-            a[i][j] /= a[j][j];
+            a[i][j] *= a[j][j];
         }
     }
 }
@@ -27,11 +27,11 @@ void solve(const double (&a)[n][n], double (&x)[n])
 {
     for (int i = 0; i < n; ++i) {
         for (int k = 0; k < i; ++k) x[i] -= a[i][k] * x[k];
-        x[i] /= a[i][i];
+        x[i] *= a[i][i];
     }
     for (int i = n - 1; i >= 0; --i) {
         for (int k = i + 1; k < n; ++k) x[i] -= a[k][i] * x[k];
-        x[i] /= a[i][i];
+        x[i] *= a[i][i];
     }
 }
 
@@ -41,15 +41,14 @@ struct Straight {
     double y[3];
     double gradientX[3];
     double gradientY[3];
-    double scaleMm;
 
     explicit Straight(const Corners& c)
     {
         const Point centre = (c[0] + c[1] + c[2]) * (1.0 / 3);
-        scaleMm = std::sqrt(cross(c[1] - c[0], c[2] - c[0]));
+        const double scale = 1 / std::sqrt(cross(c[1] - c[0], c[2] - c[0]));
         for (std::size_t i = 0; i < 3; ++i) {
-            x[i] = (c[i].x - centre.x) / scaleMm;
-            y[i] = (c[i].y - centre.y) / scaleMm;
+            x[i] = (c[i].x - centre.x) * scale;
+            y[i] = (c[i].y - centre.y) * scale;
         }
         for (int i = 0; i < 3; ++i) {
             const int j = (i + 1) % 3;
@@ -120,37 +119,26 @@ State stateOf(const Straight& t, int which, double poisson)
     return state;
 }
 
+/// Strains about the centroid sum to nothing over the corners, so of the integral over the triangle only the products of
+/// what is at the same corner are left (the factor is of no account).
 double energy(const State& a, const State& b, double poisson)
 {
     double sum = 0.0;
-    for (int i = 0; i < 3; ++i)
-        for (int j = 0; j < 3; ++j) {
-            const double* const p = a.strain[i];
-            const double* const q = b.strain[j];
-            sum += (i == j ? 2.0 : 1.0) * (p[0] * q[0] + p[1] * q[1] + poisson * (p[0] * q[1] + p[1] * q[0]) +
-                                           (1 - poisson) / 2 * p[2] * q[2]);
-        }
+    for (int i = 0; i < 3; ++i) {
+        const double* const p = a.strain[i];
+        const double* const q = b.strain[i];
+        sum += p[0] * q[0] + p[1] * q[1] + poisson * (p[0] * q[1] + p[1] * q[0]) + (1 - poisson) / 2 * p[2] * q[2];
+    }
     return sum;
 }
 
 }  // namespace
 
-std::array<std::array<double, 3>, 3> cornerStrains(const Corners& corners, double poisson,
-                                                   const std::array<double, 9>& displacement)
+StrainsOfTurns strainsOfTurns(const Corners& corners, double poisson)
 {
     const Straight t(corners);
     State states[kStates];
     for (int s = 0; s < kStates; ++s) states[s] = stateOf(t, s, poisson);
-
-    double u[3];
-    double v[3];
-    for (std::size_t i = 0; i < 3; ++i) {
-        u[i] = displacement[3 * i] / t.scaleMm;
-        v[i] = displacement[3 * i + 1] / t.scaleMm;
-    }
-    double even[3];
-    double turn;
-    t.deform(u, v, even, turn);
 
     // Of the four states' amounts a, the least a' W a / 2 with T a = turns: a = inverse(W) T' m.
     double energies[kStates][kStates];
@@ -162,28 +150,21 @@ std::array<std::array<double, 3>, 3> cornerStrains(const Corners& corners, doubl
         for (int s = 0; s < kStates; ++s) byTurns[i][s] = states[s].turn[i];
         solve(energies, byTurns[i]);
     }
-    double multiplier[3];
     double matrix[3][3];
-    for (std::size_t i = 0; i < 3; ++i) {
-        multiplier[i] = displacement[3 * i + 2] - turn;
-        for (std::size_t j = 0; j < 3; ++j) {
+    for (int i = 0; i < 3; ++i)
+        for (int j = 0; j <= i; ++j) {
             matrix[i][j] = 0.0;
             for (int s = 0; s < kStates; ++s) matrix[i][j] += states[s].turn[i] * byTurns[j][s];
         }
-    }
     factor(matrix);
-    solve(matrix, multiplier);
-
-    std::array<std::array<double, 3>, 3> strains;
-    for (std::size_t corner = 0; corner < 3; ++corner)
-        for (std::size_t k = 0; k < 3; ++k) {
-            strains[corner][k] = even[k];
-            for (int s = 0; s < kStates; ++s) {
-                const double amount = byTurns[0][s] * multiplier[0] + byTurns[1][s] * multiplier[1] +
-                                      byTurns[2][s] * multiplier[2];
-                strains[corner][k] += amount * states[s].excess[corner][k];
-            }
-        }
+    StrainsOfTurns strains;
+    for (std::size_t row = 0; row < 9; ++row) {
+        double by[3] = {};
+        for (int i = 0; i < 3; ++i)
+            for (int s = 0; s < kStates; ++s) by[i] += byTurns[i][s] * states[s].excess[row / 3][row % 3];
+        solve(matrix, by);
+        strains[row] = {by[0], by[1], by[2]};
+    }
     return strains;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <mutex>
 #include <numeric>
 #include <optional>
 #include <span>
@@ -10,6 +11,7 @@
 #include "core/fem/bed_contact.h"
 #include "core/fem/contact_set.h"
 #include "core/fem/dense_front.h"
+#include "core/fem/element_forces.h"
 #include "core/fem/front_cholesky.h"
 #include "core/fem/shell_element.h"
 
@@ -105,6 +107,8 @@ struct ShellSystem::Parts {
     std::vector<int> markOrder;  ///< contact springs in the order of the factor's marks
     std::unique_ptr<fem::FrontCholesky> factor;
     std::optional<fem::BedContact> beds;  ///< where some of the contacts are shares of a bed; to be copied
+    std::once_flag recoveryMade;
+    std::vector<fem::ElementRecovery> recovery;  ///< one a triangle, once forces of all are asked for
 
     bool factorise(const std::stop_token& stop);
     void addTriangle(int triangle, fem::FrontBlocks& blocks) const;
@@ -114,6 +118,13 @@ struct ShellSystem::Parts {
     void solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set, std::optional<fem::BedContact>& beds,
                      std::vector<ShellSolution>& to) const;
     fem::Corners corners(int triangle) const;
+    /// Where the displacements of the corners of a triangle begin.
+    std::array<const double*, 3> ofCorners(const NodeVector& displacement, std::size_t triangle) const
+    {
+        const auto& t = model.mesh.triangles[triangle];
+        const double* const d = displacement.data();
+        return {d + t[0] * kFreedoms, d + t[1] * kFreedoms, d + t[2] * kFreedoms};
+    }
     std::array<double, 6> reaction(const ShellSolution& solution) const;
     bool balanced(const NodeVector& load, const ShellSolution& solution) const;
 };
@@ -416,9 +427,19 @@ std::vector<ShellSolution> ShellSystem::solve(const std::vector<NodeVector>& loa
 
 std::vector<std::array<ShellForces, 3>> ShellSystem::forces(const NodeVector& displacement) const
 {
-    std::vector<int> all(parts_->model.mesh.triangles.size());
-    std::iota(all.begin(), all.end(), 0);
-    return forces(displacement, all);
+    const ShellModel& m = parts_->model;
+    std::call_once(parts_->recoveryMade, [&] {
+        parts_->recovery.reserve(m.mesh.triangles.size());
+        for (int t = 0; t < int(m.mesh.triangles.size()); ++t)
+            parts_->recovery.emplace_back(parts_->corners(t), m.poisson);
+    });
+    std::vector<std::array<ShellForces, 3>> result;
+    if (displacement.size() != m.mesh.nodes.size() * kFreedoms) return result;
+    result.reserve(m.mesh.triangles.size());
+    for (std::size_t t = 0; t < m.mesh.triangles.size(); ++t)
+        result.push_back(parts_->recovery[t].forces(m.sections[t], m.elasticMpa, m.poisson,
+                                                    parts_->ofCorners(displacement, t)));
+    return result;
 }
 
 std::vector<std::array<ShellForces, 3>> ShellSystem::forces(const NodeVector& displacement,
@@ -428,14 +449,10 @@ std::vector<std::array<ShellForces, 3>> ShellSystem::forces(const NodeVector& di
     std::vector<std::array<ShellForces, 3>> result;
     if (displacement.size() != m.mesh.nodes.size() * kFreedoms) return result;
     result.reserve(triangles.size());
-    for (const int triangle : triangles) {
-        const auto i = std::size_t(triangle);
-        fem::ElementDisplacement own;
-        for (std::size_t k = 0; k < 3; ++k)
-            std::copy_n(displacement.begin() + std::ptrdiff_t(m.mesh.triangles[i][k]) * kFreedoms, kFreedoms,
-                        own.begin() + std::ptrdiff_t(k * kFreedoms));
-        result.push_back(fem::elementForces(parts_->corners(triangle), m.sections[i], m.elasticMpa, m.poisson, own));
-    }
+    for (const int triangle : triangles)
+        result.push_back(fem::ElementRecovery(parts_->corners(triangle), m.poisson)
+                             .forces(m.sections[std::size_t(triangle)], m.elasticMpa, m.poisson,
+                                     parts_->ofCorners(displacement, std::size_t(triangle))));
     return result;
 }
 

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/fem/shell_element.h"
+#include "core/fem/element_forces.h"
 #include "core/structure/in_use.h"
 #include "core/structure/places.h"
 
@@ -23,10 +23,13 @@ struct MiddleMap {
         const auto& n = body.mesh().nodes;
         const fem::Corners corners{n[t[0]], n[t[1]], n[t[2]]};
         const ShellSection& s = body.model.sections[triangle];
+        const fem::ElementRecovery recovery(corners, body.model.poisson);
+        fem::ElementDisplacement one{};
         for (std::size_t i = 0; i < 18; ++i) {
-            fem::ElementDisplacement one{};
             one[i] = 1.0;
-            const auto f = fem::elementForces(corners, s, body.model.elasticMpa, body.model.poisson, one);
+            const auto f = recovery.forces(s, body.model.elasticMpa, body.model.poisson,
+                                           {one.data(), one.data() + 6, one.data() + 12});
+            one[i] = 0.0;
             for (int c = 0; c < 3; ++c) {
                 rows[c][i] = (f[0].force[c] + f[1].force[c] + f[2].force[c]) / (3 * s.areaMm);
                 rows[3 + c][i] = (f[0].moment[c] + f[1].moment[c] + f[2].moment[c]) / (3 * s.inertiaMm3);
