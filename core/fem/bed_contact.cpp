@@ -20,13 +20,6 @@ constexpr double kEnergyRounding = 1e-9;
 /// Who goes so far has tipped.
 constexpr double kAwayMm = 1e4;
 
-/// Integrals over the part of the rings where a linear function is negative, in parts of the triangle's area.
-struct PressedIntegrals {
-    double area = 0.0;
-    std::array<double, 3> first{};
-    std::array<std::array<double, 3>, 3> second{};
-};
-
 void add(const std::vector<Shares>& ring, double sign, PressedIntegrals& sum)
 {
     for (std::size_t i = 1; i + 1 < ring.size(); ++i) {
@@ -38,7 +31,6 @@ void add(const std::vector<Shares>& ring, double sign, PressedIntegrals& sum)
         for (std::size_t k = 0; k < 3; ++k) total[k] = o[k] + a[k] + b[k];
         sum.area += area;
         for (std::size_t k = 0; k < 3; ++k) {
-            sum.first[k] += area * total[k] / 3;
             for (std::size_t m = 0; m <= k; ++m)
                 sum.second[k][m] += area / 12 * (o[k] * o[m] + a[k] * a[m] + b[k] * b[m] + total[k] * total[m]);
         }
@@ -50,13 +42,9 @@ PressedIntegrals pressedPart(const BedPiece& piece, const std::array<double, 3>&
 {
     PressedIntegrals sum;
     if (depth[0] >= 0 && depth[1] >= 0 && depth[2] >= 0) return sum;
-    const bool whole = depth[0] < 0 && depth[1] < 0 && depth[2] < 0;
+    if (depth[0] < 0 && depth[1] < 0 && depth[2] < 0) return piece.whole;
     std::vector<Shares> kept;
     for (const SharesRing& ring : piece.rings) {
-        if (whole) {
-            add(ring.points, ring.sign, sum);
-            continue;
-        }
         const auto at = [&](const Shares& s) { return s[0] * depth[0] + s[1] * depth[1] + s[2] * depth[2]; };
         kept.clear();
         for (std::size_t i = 0; i < ring.points.size(); ++i) {
@@ -83,6 +71,8 @@ BedContact::BedContact(std::vector<Contact> contacts, std::vector<BedPiece> piec
                        int stride)
     : contacts_(std::move(contacts)), pieces_(std::move(pieces))
 {
+    for (BedPiece& piece : pieces_)
+        for (const SharesRing& ring : piece.rings) add(ring.points, ring.sign, piece.whole);
     std::map<int, int> unknownOf;
     for (std::size_t c = 0; c < contacts_.size(); ++c) {
         const auto [place, isNew] = unknownOf.try_emplace(contacts_[c].node, int(firstOf_.size()));

@@ -7,12 +7,20 @@
 
 namespace yardcast::fem {
 
+/// Integrals over a part of a triangle, in parts of its area: of 1 and of the products of two area coordinates (below
+/// the diagonal).
+struct PressedIntegrals {
+    double area = 0.0;
+    std::array<std::array<double, 3>, 3> second{};
+};
+
 /// What of a bed lies under one triangle, between whose corners the deflection is taken to be straight.
 struct BedPiece {
     std::array<int, 3> contact{};   ///< contact spring of each corner
     std::vector<SharesRing> rings;
     double areaMm2 = 0.0;           ///< of the whole triangle
     double bedNMm3 = 0.0;
+    PressedIntegrals whole;         ///< over all of it; `BedContact` fills it
 };
 
 /// Deflections at contacts on beds that press just where the body goes into them, and never pull: piecewise by area,

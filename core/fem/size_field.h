@@ -22,6 +22,10 @@ private:
         Point at;
         double sizeMm = 0.0;
     };
+    struct Cell {
+        std::vector<Source> sources;
+        double greatestMm = 0.0;  ///< no place in the cell is to have more, by the sources that are there
+    };
     int column(double x) const;
     int row(double y) const;
 
@@ -31,7 +35,7 @@ private:
     double pitchMm_ = 1.0;
     int columns_ = 1;
     int rows_ = 1;
-    std::vector<std::vector<Source>> cells_;
+    std::vector<Cell> cells_;
 };
 
 }  // namespace yardcast::fem

@@ -61,7 +61,20 @@ void widen(Box& box, Point p)
     box.high.y = std::max(box.high.y, p.y);
 }
 
-bool onRing(const Ring& ring, Point p) { return distanceToRing(ring, p) <= kLatticeMm; }
+bool onRing(const Ring& ring, Point p)
+{
+    // Most edges are far off: their boxes tell so.
+    constexpr double kReachMm = 2 * kLatticeMm;
+    for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
+        const Point a = ring[j];
+        const Point b = ring[i];
+        if (p.x < std::min(a.x, b.x) - kReachMm || p.x > std::max(a.x, b.x) + kReachMm ||
+            p.y < std::min(a.y, b.y) - kReachMm || p.y > std::max(a.y, b.y) + kReachMm)
+            continue;
+        if (distanceToSegment(p, a, b) <= kLatticeMm) return true;
+    }
+    return false;
+}
 
 bool evenOddInside(const Ring& ring, Point p)
 {

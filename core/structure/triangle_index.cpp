@@ -34,6 +34,31 @@ struct Edge {
     double depth(Point p) const { return dot(p - from, inward); }
 };
 
+/// Whether a line passes a triangle by, as far as that is cheap to see.
+bool passesBy(const Corners& corners, Point a, Point b)
+{
+    const auto& [p, q, r] = corners.at;
+    if (std::max({p.x, q.x, r.x}) < std::min(a.x, b.x) || std::min({p.x, q.x, r.x}) > std::max(a.x, b.x) ||
+        std::max({p.y, q.y, r.y}) < std::min(a.y, b.y) || std::min({p.y, q.y, r.y}) > std::max(a.y, b.y))
+        return true;
+    const Point along = b - a;
+    const double first = cross(along, p - a);
+    const double second = cross(along, q - a);
+    const double third = cross(along, r - a);
+    return (first > 0.0 && second > 0.0 && third > 0.0) || (first < 0.0 && second < 0.0 && third < 0.0);
+}
+
+/// Whether a point lies deeper than -`marginMm` inside all edges.
+bool isNear(const Corners& corners, Point p, double marginMm)
+{
+    for (int i = 0; i < 3; ++i) {
+        const Point along = corners.at[(i + 1) % 3] - corners.at[i];
+        const double inside = cross(along, p - corners.at[i]);
+        if (inside < 0.0 && inside * inside > marginMm * marginMm * dot(along, along)) return false;
+    }
+    return true;
+}
+
 /// The share of the line a-b, from 0 to 1, that lies deeper than `least` inside; empty where first >= second.
 std::pair<double, double> shareInside(const Corners& corners, Point a, Point b, double least)
 {
@@ -55,20 +80,22 @@ std::pair<double, double> shareInside(const Corners& corners, Point a, Point b, 
 /// leaves its signed area right.
 double clippedArea(const Ring& ring, const Corners& corners, Ring& work, Ring& next)
 {
-    work = ring;
+    const Ring* from = &ring;
     for (int i = 0; i < 3; ++i) {
         const Edge edge(corners, i);
         next.clear();
-        for (std::size_t k = 0; k < work.size(); ++k) {
-            const Point p = work[k];
-            const Point q = work[k + 1 < work.size() ? k + 1 : 0];
-            const double atP = edge.depth(p);
+        Point p = from->back();
+        double atP = edge.depth(p);
+        for (const Point q : *from) {
             const double atQ = edge.depth(q);
-            if (atP >= 0.0) next.push_back(p);
             if ((atP >= 0.0) != (atQ >= 0.0)) next.push_back(p + (q - p) * (atP / (atP - atQ)));
+            if (atQ >= 0.0) next.push_back(q);
+            p = q;
+            atP = atQ;
         }
         work.swap(next);
         if (work.size() < 3) return 0.0;
+        from = &work;
     }
     return signedArea(work);
 }
@@ -180,6 +207,7 @@ PlaceInMesh TriangleIndex::find(const TriangleMesh& mesh, Point p) const
     double depth = -kMarginMm;
     nearBox(p, p, [&](int t) {
         const Corners corners(mesh, t);
+        if (!isNear(corners, p, kMarginMm)) return;
         double least = HUGE_VAL;
         for (int i = 0; i < 3; ++i) least = std::min(least, Edge(corners, i).depth(p));
         if (!(least > depth)) return;
@@ -198,7 +226,9 @@ std::vector<PieceOfLine> TriangleIndex::crossed(const TriangleMesh& mesh, Point 
     const double span = distance(from, to);
     if (!(span > 0.0)) return pieces;
     nearLine(from, to, [&](int t) {
-        const auto [first, second] = shareInside(Corners(mesh, t), from, to, 0.0);
+        const Corners corners(mesh, t);
+        if (passesBy(corners, from, to)) return;
+        const auto [first, second] = shareInside(corners, from, to, 0.0);
         if ((second - first) * span > kInsideMm) pieces.push_back({t, first * span, second * span});
     });
     std::sort(pieces.begin(), pieces.end(), [](const PieceOfLine& a, const PieceOfLine& b) {
@@ -216,18 +246,28 @@ std::vector<double> areaInTriangles(const TriangleMesh& mesh, const TriangleInde
 {
     const std::size_t count = mesh.triangles.size();
     std::vector<char> cut(count, 0);
-    std::vector<std::pair<const Ring*, double>> rings;
+    struct SignedRing {
+        const Ring* ring;
+        double sign;
+        Box box;
+    };
+    std::vector<SignedRing> rings;
+    const auto addRing = [&](const Ring& ring, double sign) {
+        if (const auto box = boundsOf(ring)) rings.push_back({&ring, signedArea(ring) < 0.0 ? -sign : sign, *box});
+    };
     for (const Polygon& polygon : region) {
-        rings.push_back({&polygon.outer, signedArea(polygon.outer) < 0.0 ? -1.0 : 1.0});
-        for (const Ring& hole : polygon.holes) rings.push_back({&hole, signedArea(hole) > 0.0 ? -1.0 : 1.0});
+        addRing(polygon.outer, 1.0);
+        for (const Ring& hole : polygon.holes) addRing(hole, -1.0);
     }
-    for (const auto& [ring, sign] : rings) {
+    for (const auto& [ring, sign, box] : rings) {
         for (std::size_t i = 0; i < ring->size(); ++i) {
             const Point a = (*ring)[i];
             const Point b = (*ring)[i + 1 < ring->size() ? i + 1 : 0];
             index.nearLine(a, b, [&](int t) {
                 if (cut[t]) return;
-                const auto [first, second] = shareInside(Corners(mesh, t), a, b, kInsideMm);
+                const Corners corners(mesh, t);
+                if (passesBy(corners, a, b)) return;
+                const auto [first, second] = shareInside(corners, a, b, kInsideMm);
                 if (second > first) cut[t] = 1;
             });
         }
@@ -240,7 +280,13 @@ std::vector<double> areaInTriangles(const TriangleMesh& mesh, const TriangleInde
         const Corners corners(mesh, static_cast<int>(t));
         if (cut[t]) {
             double sum = 0.0;
-            for (const auto& [ring, sign] : rings) sum += sign * clippedArea(*ring, corners, work, next);
+            const auto& [p, q, r] = corners.at;
+            for (const auto& [ring, sign, box] : rings) {
+                if (std::max({p.x, q.x, r.x}) < box.low.x || std::min({p.x, q.x, r.x}) > box.high.x ||
+                    std::max({p.y, q.y, r.y}) < box.low.y || std::min({p.y, q.y, r.y}) > box.high.y)
+                    continue;
+                sum += sign * clippedArea(*ring, corners, work, next);
+            }
             areas[t] = std::clamp(sum, 0.0, corners.doubledArea() / 2);
         } else if (rows.contains(corners.centre())) {
             areas[t] = corners.doubledArea() / 2;
