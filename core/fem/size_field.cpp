@@ -7,7 +7,7 @@ namespace yardcast::fem {
 
 namespace {
 
-/// Sources that seem to be of no use by less than this are kept: rounding must not choose.
+/// So much less than what is computed a source may make of the size in a cell: rounding must not choose.
 constexpr double kSafeMm = 1e-6;
 
 }  // namespace
@@ -38,19 +38,20 @@ void SizeField::add(Point p, double sizeMm)
     for (int j = row(p.y - reach); j <= row(p.y + reach); ++j)
         for (int i = column(p.x - reach); i <= column(p.x + reach); ++i) {
             Cell& cell = cells_[std::size_t(j) * std::size_t(columns_) + std::size_t(i)];
-            // The cells at the rim of the grid take all that lies beyond it: nothing is known of their size.
-            const bool atRim = i == 0 || j == 0 || i == columns_ - 1 || j == rows_ - 1;
-            if (!atRim) {
-                const Point low = bounds_.low + Point{double(i), double(j)} * pitchMm_;
-                const Point high = low + Point{pitchMm_, pitchMm_};
-                const double nearX = std::max({low.x - p.x, p.x - high.x, 0.0});
-                const double nearY = std::max({low.y - p.y, p.y - high.y, 0.0});
-                if (sizeMm + growth_ * std::hypot(nearX, nearY) > cell.greatestMm + kSafeMm) continue;
-                const double farX = std::max(p.x - low.x, high.x - p.x);
-                const double farY = std::max(p.y - low.y, high.y - p.y);
-                cell.greatestMm = std::min(cell.greatestMm, sizeMm + growth_ * std::hypot(farX, farY));
-            }
-            cell.sources.push_back({p, sizeMm});
+            // The cells at the rim of the grid take all that lies beyond it.
+            const double left = i == 0 ? -HUGE_VAL : bounds_.low.x + i * pitchMm_;
+            const double right = i == columns_ - 1 ? HUGE_VAL : bounds_.low.x + (i + 1) * pitchMm_;
+            const double below = j == 0 ? -HUGE_VAL : bounds_.low.y + j * pitchMm_;
+            const double above = j == rows_ - 1 ? HUGE_VAL : bounds_.low.y + (j + 1) * pitchMm_;
+            const double nearX = std::max({left - p.x, p.x - right, 0.0});
+            const double nearY = std::max({below - p.y, p.y - above, 0.0});
+            const double leastMm = sizeMm + growth_ * std::sqrt(nearX * nearX + nearY * nearY) - kSafeMm;
+            if (leastMm > cell.greatestMm) continue;
+            const double farX = std::max(p.x - left, right - p.x);
+            const double farY = std::max(p.y - below, above - p.y);
+            cell.greatestMm = std::min(cell.greatestMm, sizeMm + growth_ * std::sqrt(farX * farX + farY * farY));
+            const auto after = std::ranges::upper_bound(cell.sources, leastMm, {}, &Source::leastMm);
+            cell.sources.insert(after, {p, sizeMm, leastMm});
         }
 }
 
@@ -59,6 +60,7 @@ double SizeField::at(Point p) const
     double size = sizeMm_;
     const Cell& cell = cells_[std::size_t(row(p.y)) * std::size_t(columns_) + std::size_t(column(p.x))];
     for (const Source& source : cell.sources) {
+        if (source.leastMm > size) break;
         const double reach = size - source.sizeMm;
         const Point away = p - source.at;
         const double squared = dot(away, away) * growth_ * growth_;

@@ -21,9 +21,10 @@ private:
     struct Source {
         Point at;
         double sizeMm = 0.0;
+        double leastMm = 0.0;  ///< what it may make of the size in the cell that it is kept in
     };
     struct Cell {
-        std::vector<Source> sources;
+        std::vector<Source> sources;  ///< by their `leastMm`
         double greatestMm = 0.0;  ///< no place in the cell is to have more, by the sources that are there
     };
     int column(double x) const;

@@ -204,19 +204,24 @@ Point TriangleIndex::pointAtY(Point from, Point to, double y)
 PlaceInMesh TriangleIndex::find(const TriangleMesh& mesh, Point p) const
 {
     PlaceInMesh best;
+    if (columns_ == 0) return best;
     double depth = -kMarginMm;
-    nearBox(p, p, [&](int t) {
+    const auto [x, y] = cellOf(p);
+    const int cell = y * columns_ + x;
+    // What lies well within one triangle lies in no other.
+    for (int i = start_[cell]; i < start_[cell + 1] && depth <= kMarginMm; ++i) {
+        const int t = items_[i];
         const Corners corners(mesh, t);
-        if (!isNear(corners, p, kMarginMm)) return;
+        if (!isNear(corners, p, kMarginMm)) continue;
         double least = HUGE_VAL;
-        for (int i = 0; i < 3; ++i) least = std::min(least, Edge(corners, i).depth(p));
-        if (!(least > depth)) return;
+        for (int k = 0; k < 3; ++k) least = std::min(least, Edge(corners, k).depth(p));
+        if (!(least > depth)) continue;
         depth = least;
         const double doubled = corners.doubledArea();
         best.triangle = t;
-        for (int i = 0; i < 3; ++i)
-            best.weight[i] = cross(corners.at[(i + 1) % 3] - p, corners.at[(i + 2) % 3] - p) / doubled;
-    });
+        for (int k = 0; k < 3; ++k)
+            best.weight[k] = cross(corners.at[(k + 1) % 3] - p, corners.at[(k + 2) % 3] - p) / doubled;
+    }
     return best;
 }
 
