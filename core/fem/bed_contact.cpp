@@ -17,6 +17,10 @@ constexpr double kStill = 1e-11;
 constexpr double kLooseOfBed = 1e-8;
 constexpr double kRounding = 1e-15;
 constexpr double kEnergyRounding = 1e-9;
+/// After a step of less than this part of the greatest deflection the next one uses the same stiffness, and the ones
+/// after it as long as each is less than this part of the one before.
+constexpr double kChordFrom = 1e-3;
+constexpr double kChordGain = 0.02;
 /// Who goes so far has tipped.
 constexpr double kAwayMm = 1e4;
 
@@ -150,11 +154,10 @@ double BedContact::addPressing(const std::vector<double>& w, double* matrix) con
 double BedContact::energy(const std::vector<double>& w, const std::vector<double>& g) const
 {
     double sum = addPressing(w, nullptr);
-    for (std::size_t j = 0; j < count_; ++j) {
-        double row = -base_[j] * w[j];
-        for (std::size_t i = 0; i < count_; ++i) row += inverse_[j * padded_ + i] * w[i];
-        sum += w[j] * (row / 2 - g[j]);
-    }
+    std::vector<double> row(count_);
+    for (std::size_t j = 0; j < count_; ++j) row[j] = -base_[j] * w[j];
+    denseKernels().addProduct(inverse_.data(), int(padded_), int(count_), int(count_), w.data(), row.data());
+    for (std::size_t j = 0; j < count_; ++j) sum += w[j] * (row[j] / 2 - g[j]);
     return sum;
 }
 
@@ -169,24 +172,14 @@ std::vector<double> BedContact::added(const std::vector<double>& w) const
     return force;
 }
 
-/// Newton's step from `w`. What is missing is measured with the flexibility itself; its inverse, which is inexact for
-/// stiff bodies, only shows the way. False where what presses leaves the body loose.
-bool BedContact::step(const std::vector<double>& w, const std::vector<double>& free, double damping,
-                      std::vector<double>& way)
+/// False where what presses leaves the body loose.
+bool BedContact::factorAt(const std::vector<double>& w, double damping, Memory& memory) const
 {
-    const std::vector<double> force = added(w);
-    std::vector<double> missing(count_);
-    for (std::size_t j = 0; j < count_; ++j) missing[j] = free[j] - w[j];
-    for (std::size_t j = 0; j < count_; ++j)
-        for (std::size_t i = 0; i < count_; ++i) missing[i] += flexibility_[j * count_ + i] * force[j];
-    way.assign(padded_, 0.0);
-    for (std::size_t j = 0; j < count_; ++j)
-        for (std::size_t i = 0; i < count_; ++i) way[i] += inverse_[j * padded_ + i] * missing[j];
-    matrix_ = inverse_;
-    addPressing(w, matrix_.data());
+    memory.factor = inverse_;
+    addPressing(w, memory.factor.data());
     std::vector<double> least(padded_, 0.0);
     for (std::size_t j = 0; j < padded_; ++j) {
-        double& diagonal = matrix_[j * padded_ + j];
+        double& diagonal = memory.factor[j * padded_ + j];
         if (j >= count_) {
             diagonal = 1.0;
             continue;
@@ -194,14 +187,31 @@ bool BedContact::step(const std::vector<double>& w, const std::vector<double>& f
         least[j] = kLooseOfBed * base_[j] + kRounding * diagonal;
         diagonal += (damping - 1.0) * base_[j];
     }
-    if (!denseKernels().factor({matrix_.data(), nullptr, int(padded_), int(padded_), 0}, least.data())) return false;
-    denseKernels().forward(matrix_.data(), int(padded_), int(padded_), 0, way.data(), nullptr);
-    denseKernels().backward(matrix_.data(), int(padded_), int(padded_), 0, way.data(), nullptr);
-    way.resize(count_);
-    return std::ranges::all_of(way, [](double d) { return std::isfinite(d); });
+    memory.factored =
+        denseKernels().factor({memory.factor.data(), nullptr, int(padded_), int(padded_), 0}, least.data());
+    return memory.factored;
 }
 
-BedContact::Result BedContact::solve(const std::vector<double>& deflection, std::vector<double>& forces)
+/// Newton's step from `w`. What is missing is measured with the flexibility itself; its inverse, which is inexact for
+/// stiff bodies, only shows the way.
+void BedContact::step(const std::vector<double>& w, const std::vector<double>& free, const Memory& memory,
+                      std::vector<double>& way) const
+{
+    const DenseKernels& dense = denseKernels();
+    const int n = int(count_);
+    const std::vector<double> force = added(w);
+    std::vector<double> missing(count_);
+    for (std::size_t j = 0; j < count_; ++j) missing[j] = free[j] - w[j];
+    dense.addProduct(flexibility_.data(), n, n, n, force.data(), missing.data());
+    way.assign(padded_, 0.0);
+    dense.addProduct(inverse_.data(), int(padded_), n, n, missing.data(), way.data());
+    dense.solving(1).forward(memory.factor.data(), int(padded_), int(padded_), 0, way.data(), nullptr);
+    dense.solving(1).backward(memory.factor.data(), int(padded_), int(padded_), 0, way.data(), nullptr);
+    way.resize(count_);
+}
+
+BedContact::Result BedContact::solve(const std::vector<double>& deflection, std::vector<double>& forces,
+                                     Memory& memory) const
 {
     Result result;
     forces.assign(contacts_.size(), 0.0);
@@ -209,18 +219,27 @@ BedContact::Result BedContact::solve(const std::vector<double>& deflection, std:
     std::vector<double> free;
     for (const int c : firstOf_) free.push_back(deflection[std::size_t(c)]);
     std::vector<double> g(baseForce_);
-    for (std::size_t j = 0; j < count_; ++j)
-        for (std::size_t i = 0; i < count_; ++i) g[i] += inverse_[j * padded_ + i] * free[j];
+    denseKernels().addProduct(inverse_.data(), int(padded_), int(count_), int(count_), free.data(), g.data());
 
-    std::vector<double> w = last_.empty() ? free : last_;
-    last_.clear();
+    std::vector<double> w = memory.last.empty() ? free : memory.last;
+    memory.last.clear();
+    memory.factored = false;
     double now = energy(w, g);
     double damping = 0.0;
+    double movedBefore = HUGE_VAL;
+    bool keepFactor = false;
     std::vector<double> way;
     while (result.steps < kMostSteps && !result.settled) {
         ++result.steps;
-        if (!step(w, free, damping, way)) {
+        const bool chord = keepFactor && memory.factored && damping == 0.0;
+        bool held = chord || factorAt(w, damping, memory);
+        if (held) {
+            step(w, free, memory, way);
+            held = std::ranges::all_of(way, [](double d) { return std::isfinite(d); });
+        }
+        if (!held) {
             damping = damping > 0.0 ? damping * 10 : 1e-4;
+            keepFactor = false;
             continue;
         }
         double greatest = 0.0;
@@ -231,6 +250,9 @@ BedContact::Result BedContact::solve(const std::vector<double>& deflection, std:
         }
         if (greatest > kAwayMm) return result;
         result.settled = moved <= kStill * greatest && damping == 0.0;
+        // Near the end the stiffness hardly changes any more: as long as that leads on quickly, it serves again.
+        keepFactor = moved <= kChordFrom * greatest && damping == 0.0 && (!chord || moved <= kChordGain * movedBefore);
+        movedBefore = moved;
         // Shorter steps where the full one overshoots: the way leads down, so some step does.
         std::vector<double> next(count_);
         double share = 1.0;
@@ -247,7 +269,7 @@ BedContact::Result BedContact::solve(const std::vector<double>& deflection, std:
     if (!result.settled) return result;
     const std::vector<double> force = added(w);
     for (std::size_t j = 0; j < count_; ++j) forces[std::size_t(firstOf_[j])] = force[j];
-    last_ = std::move(w);
+    memory.last = std::move(w);
     return result;
 }
 

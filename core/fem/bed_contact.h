@@ -42,9 +42,15 @@ public:
         int steps = 0;
         bool settled = false;
     };
+    /// What is kept from one load to the next: the search begins where the last answer was.
+    struct Memory {
+        std::vector<double> last;
+        std::vector<double> factor;  ///< of the stiffness of the last step but chords
+        bool factored = false;
+    };
     /// `deflection` at each contact while all are springs that also pull; `forces` become what has to be added at the
-    /// contacts so that the beds press as they do. Begins where the last answer was. Not settled where the body tips.
-    Result solve(const std::vector<double>& deflection, std::vector<double>& forces);
+    /// contacts so that the beds press as they do. Not settled where the body tips.
+    Result solve(const std::vector<double>& deflection, std::vector<double>& forces, Memory& memory) const;
     /// What the beds press with at each contact at these deflections, N.
     std::vector<double> press(const std::vector<double>& deflection) const;
 
@@ -54,7 +60,9 @@ private:
     double energy(const std::vector<double>& w, const std::vector<double>& g) const;
     /// Forces that make the springs in the matrix press as the beds do.
     std::vector<double> added(const std::vector<double>& w) const;
-    bool step(const std::vector<double>& w, const std::vector<double>& free, double damping, std::vector<double>& way);
+    bool factorAt(const std::vector<double>& w, double damping, Memory& memory) const;
+    void step(const std::vector<double>& w, const std::vector<double>& free, const Memory& memory,
+              std::vector<double>& way) const;
 
     std::vector<Contact> contacts_;
     std::vector<BedPiece> pieces_;
@@ -64,8 +72,6 @@ private:
     std::vector<double> baseForce_;       ///< and their force at zero deflection (gaps)
     std::vector<double> flexibility_;
     std::vector<double> inverse_;         ///< of the flexibility, columns of `padded_`
-    std::vector<double> matrix_;
-    std::vector<double> last_;
     std::size_t count_ = 0;
     std::size_t padded_ = 0;
     bool regular_ = false;

@@ -49,8 +49,8 @@ bool ContactSet::factor(const std::vector<int>& set)
 void ContactSet::solveFactored(std::vector<double>& x) const
 {
     x.resize(std::size_t(stride_), 0.0);
-    denseKernels().forward(factor_.data(), stride_, stride_, 0, x.data(), nullptr);
-    denseKernels().backward(factor_.data(), stride_, stride_, 0, x.data(), nullptr);
+    denseKernels().solving(1).forward(factor_.data(), stride_, stride_, 0, x.data(), nullptr);
+    denseKernels().solving(1).backward(factor_.data(), stride_, stride_, 0, x.data(), nullptr);
 }
 
 void ContactSet::addForces(const std::vector<int>& set, const std::vector<double>& forces,

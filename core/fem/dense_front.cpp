@@ -188,6 +188,33 @@ YARDCAST_INLINE void subtractOwnSquare(const double* rows, int stride, int count
     }
 }
 
+/// y += A x for four columns.
+template <class V>
+YARDCAST_INLINE void fourColumns(const double* a, int stride, const double* x, double* y)
+{
+    YARDCAST_LOAD(V, sum, y);
+    for (int c = 0; c < 4; ++c) {
+        YARDCAST_LOAD(V, column, a + c * stride);
+        sum += column * x[c];
+    }
+    std::memcpy(y, &sum, sizeof(V));
+}
+
+template <class Wide>
+YARDCAST_INLINE void addProductOf(const double* a, int stride, int rows, int columns, const double* x, double* y)
+{
+    constexpr int lanes = int(sizeof(Wide) / sizeof(double));
+    int j = 0;
+    for (; j + 4 <= columns; j += 4, a += 4 * stride) {
+        int i = 0;
+        for (; i + lanes <= rows; i += lanes) fourColumns<Wide>(a + i, stride, x + j, y + i);
+        for (; i < rows; ++i)
+            for (int c = 0; c < 4; ++c) y[i] += a[c * stride + i] * x[j + c];
+    }
+    for (; j < columns; ++j, a += stride)
+        for (int i = 0; i < rows; ++i) y[i] += a[i] * x[j];
+}
+
 // ---- solves with one load
 
 template <class V>
@@ -271,12 +298,10 @@ YARDCAST_INLINE void backwardOne(const double* panel, int stride, int columns, i
     }
 }
 
-// ---- solves with kLoadsAtOnce loads side by side
-
-constexpr int kWide = kLoadsAtOnce;
+// ---- solves with several loads side by side, a multiple of two of the widest vectors
 
 /// to -= sum over six columns of l[c] y[c], for three rows, two vectors of loads at a time.
-template <class V>
+template <class V, int kWide>
 YARDCAST_INLINE void forwardRowsWide(const double* l, int stride, const double* y, double* to)
 {
     constexpr int lanes = int(sizeof(V) / sizeof(double));
@@ -306,13 +331,13 @@ YARDCAST_INLINE void forwardRowsWide(const double* l, int stride, const double* 
     }
 }
 
-template <class V>
+template <int kWide>
 YARDCAST_INLINE void scaleWide(double* y, double factor)
 {
     for (int r = 0; r < kWide; ++r) y[r] *= factor;
 }
 
-template <class Wide>
+template <class Wide, int kWide>
 YARDCAST_INLINE void forwardMany(const double* panel, int stride, int columns, int count, double* y, double* below)
 {
     for (int j = 0; j < columns; j += 6) {
@@ -321,17 +346,17 @@ YARDCAST_INLINE void forwardMany(const double* panel, int stride, int columns, i
         for (int c = 0; c < 6; ++c) {
             for (int k = 0; k < c; ++k)
                 for (int r = 0; r < kWide; ++r) yj[c * kWide + r] -= d[k * stride + c] * yj[k * kWide + r];
-            scaleWide<Wide>(yj + c * kWide, d[c * stride + c]);
+            scaleWide<kWide>(yj + c * kWide, d[c * stride + c]);
         }
         for (int i = j + 6; i < columns; i += 3)
-            forwardRowsWide<Wide>(panel + j * stride + i, stride, yj, y + i * kWide);
+            forwardRowsWide<Wide, kWide>(panel + j * stride + i, stride, yj, y + i * kWide);
         const double* const l = panel + j * stride + columns;
-        for (int i = 0; i < count; i += 3) forwardRowsWide<Wide>(l + i, stride, yj, below + i * kWide);
+        for (int i = 0; i < count; i += 3) forwardRowsWide<Wide, kWide>(l + i, stride, yj, below + i * kWide);
     }
 }
 
 /// y of six columns -= l' x over `count` rows: three columns and two vectors of loads at a time.
-template <class V>
+template <class V, int kWide>
 YARDCAST_INLINE void backwardRowsWide(const double* l, int stride, int count, const double* x, double* y)
 {
     constexpr int lanes = int(sizeof(V) / sizeof(double));
@@ -362,19 +387,19 @@ YARDCAST_INLINE void backwardRowsWide(const double* l, int stride, int count, co
     }
 }
 
-template <class Wide>
+template <class Wide, int kWide>
 YARDCAST_INLINE void backwardMany(const double* panel, int stride, int columns, int count, double* y,
                                   const double* below)
 {
     for (int j = columns - 6; j >= 0; j -= 6) {
         double* const yj = y + j * kWide;
-        backwardRowsWide<Wide>(panel + j * stride + columns, stride, count, below, yj);
-        backwardRowsWide<Wide>(panel + j * stride + j + 6, stride, columns - j - 6, yj + 6 * kWide, yj);
+        backwardRowsWide<Wide, kWide>(panel + j * stride + columns, stride, count, below, yj);
+        backwardRowsWide<Wide, kWide>(panel + j * stride + j + 6, stride, columns - j - 6, yj + 6 * kWide, yj);
         const double* const d = panel + j * stride + j;
         for (int c = 5; c >= 0; --c) {
             for (int k = c + 1; k < 6; ++k)
                 for (int r = 0; r < kWide; ++r) yj[c * kWide + r] -= d[c * stride + k] * yj[k * kWide + r];
-            scaleWide<Wide>(yj + c * kWide, d[c * stride + c]);
+            scaleWide<kWide>(yj + c * kWide, d[c * stride + c]);
         }
     }
 }
@@ -392,28 +417,40 @@ YARDCAST_INLINE void backwardMany(const double* panel, int stride, int columns, 
         {                                                                                                            \
             subtractOwnSquare<Wide>(rows, stride, count, depth, square, squareStride);                               \
         }                                                                                                            \
+        ATTRIBUTE static void addProduct(const double* a, int stride, int rows, int columns, const double* x,        \
+                                         double* y)                                                                  \
+        {                                                                                                            \
+            addProductOf<Wide>(a, stride, rows, columns, x, y);                                                      \
+        }                                                                                                            \
         ATTRIBUTE static void forward(const double* l, int stride, int columns, int count, double* y, double* below) \
         {                                                                                                            \
             forwardOne<Wide>(l, stride, columns, count, y, below);                                                   \
-        }                                                                                                            \
-        ATTRIBUTE static void forwardWide(const double* l, int stride, int columns, int count, double* y,            \
-                                          double* below)                                                             \
-        {                                                                                                            \
-            forwardMany<Wide>(l, stride, columns, count, y, below);                                                  \
         }                                                                                                            \
         ATTRIBUTE static void backward(const double* l, int stride, int columns, int count, double* y,               \
                                        const double* below)                                                          \
         {                                                                                                            \
             backwardOne<Wide>(l, stride, columns, count, y, below);                                                  \
         }                                                                                                            \
-        ATTRIBUTE static void backwardWide(const double* l, int stride, int columns, int count, double* y,           \
-                                           const double* below)                                                      \
+        template <int loads>                                                                                         \
+        ATTRIBUTE static void forwardOf(const double* l, int stride, int columns, int count, double* y,              \
+                                        double* below)                                                               \
         {                                                                                                            \
-            backwardMany<Wide>(l, stride, columns, count, y, below);                                                 \
+            forwardMany<Wide, loads>(l, stride, columns, count, y, below);                                           \
+        }                                                                                                            \
+        template <int loads>                                                                                         \
+        ATTRIBUTE static void backwardOf(const double* l, int stride, int columns, int count, double* y,             \
+                                         const double* below)                                                        \
+        {                                                                                                            \
+            backwardMany<Wide, loads>(l, stride, columns, count, y, below);                                          \
         }                                                                                                            \
         static constexpr DenseKernels all()                                                                          \
         {                                                                                                            \
-            return {factor, subtractSquare, forward, forwardWide, backward, backwardWide};                           \
+            return {factor,                                                                                          \
+                    subtractSquare,                                                                                  \
+                    addProduct,                                                                                      \
+                    {{{1, forward, backward},                                                                        \
+                      {kFewLoads, forwardOf<kFewLoads>, backwardOf<kFewLoads>},                                      \
+                      {kLoadsAtOnce, forwardOf<kLoadsAtOnce>, backwardOf<kLoadsAtOnce>}}}};                          \
         }                                                                                                            \
     }
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+
 /// Dense arithmetic of one front. Matrices lie column by column; sizes are multiples of 6 unless said otherwise. The
 /// instructions of the machine at hand are chosen when the program starts.
 namespace yardcast::fem {
@@ -16,8 +18,17 @@ struct DenseFront {
     int below() const { return rows - columns; }
 };
 
-/// How many right-hand sides the wide solves take, side by side for each freedom.
+/// How many right-hand sides solves take side by side for each freedom: one, few, or many.
+inline constexpr int kFewLoads = 8;
 inline constexpr int kLoadsAtOnce = 16;
+
+struct SolveKernels {
+    int loads = 1;
+    /// y becomes inverse(L) y for the pivots; below -= L y for the `count` rows below them.
+    void (*forward)(const double* panel, int stride, int columns, int count, double* y, double* below);
+    /// y becomes inverse(L') (y - L' below).
+    void (*backward)(const double* panel, int stride, int columns, int count, double* y, const double* below);
+};
 
 struct DenseKernels {
     /// Cholesky of the pivots; the panel becomes the factor with reciprocals on its diagonal, and `update` loses the
@@ -26,12 +37,14 @@ struct DenseKernels {
     bool (*factor)(const DenseFront& front, const double* leastPivot);
     /// square -= rows * rows' for `count` rows of `depth` columns, on and below the diagonal.
     void (*subtractSquare)(const double* rows, int rowStride, int count, int depth, double* square, int squareStride);
-    /// y becomes inverse(L) y for the pivots; below -= L y for the `count` rows below them.
-    void (*forward)(const double* panel, int stride, int columns, int count, double* y, double* below);
-    void (*forwardWide)(const double* panel, int stride, int columns, int count, double* y, double* below);
-    /// y becomes inverse(L') (y - L' below).
-    void (*backward)(const double* panel, int stride, int columns, int count, double* y, const double* below);
-    void (*backwardWide)(const double* panel, int stride, int columns, int count, double* y, const double* below);
+    /// y += A x, of any size.
+    void (*addProduct)(const double* a, int stride, int rows, int columns, const double* x, double* y);
+    std::array<SolveKernels, 3> solves;
+    /// The narrowest that takes so many loads; many where none does.
+    const SolveKernels& solving(int loads) const
+    {
+        return loads <= solves[0].loads ? solves[0] : loads <= solves[1].loads ? solves[1] : solves[2];
+    }
 };
 
 const DenseKernels& denseKernels();

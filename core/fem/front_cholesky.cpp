@@ -161,10 +161,10 @@ bool FrontCholesky::factor(const std::function<void(int, FrontBlocks&)>& assembl
     return true;
 }
 
-void FrontCholesky::forward(double* x, double* atMarks, bool wide) const
+void FrontCholesky::forward(double* x, double* atMarks, int loads) const
 {
-    const DenseKernels& dense = denseKernels();
-    const std::size_t width = wide ? kLoadsAtOnce : 1;
+    const SolveKernels& dense = denseKernels().solving(loads);
+    const auto width = std::size_t(loads);
     std::vector<double> below(std::size_t(tallest_) * width);
     for (int f = 0; f < tree_.fronts(); ++f) {
         const std::span<const int> rows = tree_.rowsOf(f);
@@ -174,9 +174,8 @@ void FrontCholesky::forward(double* x, double* atMarks, bool wide) const
         const int count = 6 * int(rows.size()) + border;
         std::fill_n(below.begin(), std::size_t(count) * width, 0.0);
         const double* const panel = panels_.get() + panelBegin_[std::size_t(f)];
-        (wide ? dense.forwardWide : dense.forward)(panel, stride(f), columns, count,
-                                                   x + 6 * std::size_t(tree_.first[std::size_t(f)]) * width,
-                                                   below.data());
+        dense.forward(panel, stride(f), columns, count, x + 6 * std::size_t(tree_.first[std::size_t(f)]) * width,
+                      below.data());
         const double* from = below.data();
         for (const int place : rows) {
             double* const to = x + 6 * std::size_t(place) * width;
@@ -191,10 +190,10 @@ void FrontCholesky::forward(double* x, double* atMarks, bool wide) const
     }
 }
 
-void FrontCholesky::backward(double* x, const double* forces, bool wide) const
+void FrontCholesky::backward(double* x, const double* forces, int loads) const
 {
-    const DenseKernels& dense = denseKernels();
-    const std::size_t width = wide ? kLoadsAtOnce : 1;
+    const SolveKernels& dense = denseKernels().solving(loads);
+    const auto width = std::size_t(loads);
     std::vector<double> below(std::size_t(tallest_) * width);
     for (int f = tree_.fronts() - 1; f >= 0; --f) {
         const std::span<const int> rows = tree_.rowsOf(f);
@@ -213,9 +212,8 @@ void FrontCholesky::backward(double* x, const double* forces, bool wide) const
             std::fill(to + own, to + std::size_t(border) * width, 0.0);
         }
         const double* const panel = panels_.get() + panelBegin_[std::size_t(f)];
-        (wide ? dense.backwardWide : dense.backward)(panel, stride(f), columns, 6 * int(rows.size()) + border,
-                                                     x + 6 * std::size_t(tree_.first[std::size_t(f)]) * width,
-                                                     below.data());
+        dense.backward(panel, stride(f), columns, 6 * int(rows.size()) + border,
+                       x + 6 * std::size_t(tree_.first[std::size_t(f)]) * width, below.data());
     }
 }
 

@@ -53,10 +53,10 @@ public:
     const double* flexibility() const { return flexibility_.data(); }
     std::size_t markStride() const { return std::size_t(markStride_); }
 
-    /// Solves in two halves, for one load or `kLoadsAtOnce` side by side; freedoms in the order of places. Forward also
-    /// adds to `atMarks` the displacement of the marks; backward adds the effect of `forces` at the marks.
-    void forward(double* x, double* atMarks, bool wide) const;
-    void backward(double* x, const double* forces, bool wide) const;
+    /// Solves in two halves, for 1, `kFewLoads` or `kLoadsAtOnce` loads side by side; freedoms in the order of places.
+    /// Forward also adds to `atMarks` the displacement of the marks; backward adds the effect of `forces` at the marks.
+    void forward(double* x, double* atMarks, int loads) const;
+    void backward(double* x, const double* forces, int loads) const;
 
 private:
     int markCount(int front) const;

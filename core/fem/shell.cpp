@@ -106,7 +106,7 @@ struct ShellSystem::Parts {
     std::vector<ContactSpring> contacts;
     std::vector<int> markOrder;  ///< contact springs in the order of the factor's marks
     std::unique_ptr<fem::FrontCholesky> factor;
-    std::optional<fem::BedContact> beds;  ///< where some of the contacts are shares of a bed; to be copied
+    std::optional<fem::BedContact> beds;  ///< where some of the contacts are shares of a bed
     std::once_flag recoveryMade;
     std::vector<fem::ElementRecovery> recovery;  ///< one a triangle, once forces of all are asked for
 
@@ -115,7 +115,7 @@ struct ShellSystem::Parts {
     void addSpring(int node, const std::array<double, 6>& stiffness, fem::FrontBlocks& blocks) const;
     fem::ContactSet contactSet() const;
     std::optional<fem::BedContact> bedContact() const;
-    void solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set, std::optional<fem::BedContact>& beds,
+    void solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set, fem::BedContact::Memory& memory,
                      std::vector<ShellSolution>& to) const;
     fem::Corners corners(int triangle) const;
     /// Where the displacements of the corners of a triangle begin.
@@ -253,10 +253,10 @@ std::optional<fem::BedContact> ShellSystem::Parts::bedContact() const
 }
 
 void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::ContactSet& set,
-                                     std::optional<fem::BedContact>& bed, std::vector<ShellSolution>& to) const
+                                     fem::BedContact::Memory& memory, std::vector<ShellSolution>& to) const
 {
-    const bool wide = loads.size() > 1;
-    const std::size_t width = wide ? fem::kLoadsAtOnce : 1;
+    const int atOnce = fem::denseKernels().solving(int(loads.size())).loads;
+    const auto width = std::size_t(atOnce);
     const std::size_t nodes = model.mesh.nodes.size();
     const std::vector<int>& nodeAt = factor->tree().nodeAt;
     std::vector<double> x(nodes * kFreedoms * width, 0.0);
@@ -275,7 +275,7 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
 
     const std::size_t marks = markOrder.size();
     std::vector<double> atMarks(marks * width, 0.0);
-    factor->forward(x.data(), marks > 0 ? atMarks.data() : nullptr, wide);
+    factor->forward(x.data(), marks > 0 ? atMarks.data() : nullptr, atOnce);
     std::vector<double> forces(marks * width, 0.0);
     std::vector<std::vector<double>> cancels(loads.size());
     std::vector<fem::ContactSet::Result> results(loads.size());
@@ -283,9 +283,9 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
     bool anyLifted = false;
     for (std::size_t r = 0; r < loads.size(); ++r) {
         const auto gap = [&](std::size_t m) { return contacts[std::size_t(markOrder[m])].gapMm; };
-        for (std::size_t m = 0; m < marks; ++m) reach[m] = atMarks[m * width + r] + (bed ? 0.0 : gap(m));
-        if (bed) {
-            const fem::BedContact::Result found = bed->solve(reach, cancels[r]);
+        for (std::size_t m = 0; m < marks; ++m) reach[m] = atMarks[m * width + r] + (beds ? 0.0 : gap(m));
+        if (beds) {
+            const fem::BedContact::Result found = beds->solve(reach, cancels[r], memory);
             results[r] = {found.steps, found.settled};
         } else {
             results[r] = set.solve(reach, cancels[r]);
@@ -295,7 +295,7 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
             anyLifted = anyLifted || cancels[r][m] != 0;
         }
     }
-    factor->backward(x.data(), anyLifted ? forces.data() : nullptr, wide);
+    factor->backward(x.data(), anyLifted ? forces.data() : nullptr, atOnce);
 
     for (std::size_t r = 0; r < loads.size(); ++r) {
         ShellSolution solution;
@@ -306,17 +306,17 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
                 solution.displacement[std::size_t(nodeAt[place]) * kFreedoms + i] =
                     x[(place * kFreedoms + i) * width + r];
         solution.contactN.assign(marks, 0.0);
-        if (bed) {
+        if (beds) {
             std::vector<double> w;
             for (const int c : markOrder) {
                 const auto node = std::size_t(contacts[std::size_t(c)].node);
                 w.push_back(solution.displacement[node * kFreedoms + kDeflection]);
             }
-            const std::vector<double> press = bed->press(w);
+            const std::vector<double> press = beds->press(w);
             for (std::size_t m = 0; m < marks; ++m)
                 solution.contactN[std::size_t(markOrder[m])] = std::max(0.0, press[m]);
         }
-        for (std::size_t m = 0; m < marks && !bed; ++m) {
+        for (std::size_t m = 0; m < marks && !beds; ++m) {
             if (cancels[r][m] > 0) continue;
             const ContactSpring& c = contacts[std::size_t(markOrder[m])];
             const double w = solution.displacement[std::size_t(c.node) * kFreedoms + kDeflection];
@@ -413,13 +413,12 @@ std::vector<ShellSolution> ShellSystem::solve(const std::vector<NodeVector>& loa
         return std::vector<ShellSolution>(loads.size());
     solutions.reserve(loads.size());
     fem::ContactSet set = parts_->contactSet();
-    std::optional<fem::BedContact> beds = parts_->beds;
-    // A wide solve takes about as long as seven of one load, however few loads it is given.
-    constexpr std::size_t fewest = 7;
+    fem::BedContact::Memory memory;
+    // A wide solve takes as long however few loads it is given.
     for (std::size_t from = 0; from < loads.size();) {
         const std::size_t left = loads.size() - from;
-        const std::size_t count = left < fewest ? 1 : std::min<std::size_t>(fem::kLoadsAtOnce, left);
-        parts_->solveAtOnce(all.subspan(from, count), set, beds, solutions);
+        const std::size_t count = std::min<std::size_t>(fem::kLoadsAtOnce, left);
+        parts_->solveAtOnce(all.subspan(from, count), set, memory, solutions);
         from += count;
     }
     return solutions;

@@ -115,13 +115,13 @@ TEST(FrontCholesky, SolvesOneLoadAndMany)
         const FrontTree& tree = factor.tree();
         const std::size_t n = std::size_t(blocks.nodes) * 6;
         const auto freedom = [&](std::size_t i) { return std::size_t(tree.nodeAt[i / 6]) * 6 + i % 6; };
-        for (const bool wide : {false, true}) {
-            const std::size_t width = wide ? kLoadsAtOnce : 1;
+        for (const int loads : {1, kFewLoads, kLoadsAtOnce}) {
+            const auto width = std::size_t(loads);
             std::vector<double> load(n * width);
             for (std::size_t i = 0; i < load.size(); ++i) load[i] = std::sin(double(i * (seed + 1)));
             std::vector<double> x = load;
-            factor.forward(x.data(), nullptr, wide);
-            factor.backward(x.data(), nullptr, wide);
+            factor.forward(x.data(), nullptr, loads);
+            factor.backward(x.data(), nullptr, loads);
             for (std::size_t r = 0; r < width; ++r)
                 for (std::size_t i = 0; i < n; ++i) {
                     double sum = -load[i * width + r];
@@ -149,12 +149,12 @@ TEST(FrontCholesky, KnowsTheFlexibilityOfItsMarks)
         std::vector<double> x(n, 0.0);
         x[std::size_t(places[j]) * 6 + 2] = 1.0;
         std::vector<double> seen(places.size(), 0.0);
-        factor.forward(x.data(), seen.data(), false);
-        factor.backward(x.data(), nullptr, false);
+        factor.forward(x.data(), seen.data(), 1);
+        factor.backward(x.data(), nullptr, 1);
         std::vector<double> y(n, 0.0);
         std::vector<double> forces(places.size(), 0.0);
         forces[j] = 1.0;
-        factor.backward(y.data(), forces.data(), false);
+        factor.backward(y.data(), forces.data(), 1);
         for (std::size_t i = 0; i < n; ++i) ASSERT_NEAR(x[i], y[i], 1e-13);
         for (std::size_t i = 0; i < places.size(); ++i) {
             const double flexibility = factor.flexibility()[j * factor.markStride() + i];
