@@ -41,13 +41,12 @@ void add(const std::vector<Shares>& ring, double sign, PressedIntegrals& sum)
     }
 }
 
-/// `depth`: deflection and gap at the corners; the bed presses where it is negative.
-PressedIntegrals pressedPart(const BedPiece& piece, const std::array<double, 3>& depth)
+/// `depth`: deflection and gap at the corners; the bed presses where it is negative. `kept` is room to work in.
+PressedIntegrals pressedPart(const BedPiece& piece, const std::array<double, 3>& depth, std::vector<Shares>& kept)
 {
     PressedIntegrals sum;
     if (depth[0] >= 0 && depth[1] >= 0 && depth[2] >= 0) return sum;
     if (depth[0] < 0 && depth[1] < 0 && depth[2] < 0) return piece.whole;
-    std::vector<Shares> kept;
     for (const SharesRing& ring : piece.rings) {
         const auto at = [&](const Shares& s) { return s[0] * depth[0] + s[1] * depth[1] + s[2] * depth[2]; };
         kept.clear();
@@ -119,6 +118,7 @@ BedContact::BedContact(std::vector<Contact> contacts, std::vector<BedPiece> piec
 double BedContact::addPressing(const std::vector<double>& w, double* matrix) const
 {
     double energySum = 0.0;
+    std::vector<Shares> kept;
     for (const BedPiece& piece : pieces_) {
         std::array<double, 3> depth;
         std::array<std::size_t, 3> at;
@@ -127,7 +127,7 @@ double BedContact::addPressing(const std::vector<double>& w, double* matrix) con
             at[k] = std::size_t(unknown_[c]);
             depth[k] = w[at[k]] + contacts_[c].gapMm;
         }
-        PressedIntegrals pressed = pressedPart(piece, depth);
+        PressedIntegrals pressed = pressedPart(piece, depth, kept);
         if (pressed.area == 0.0) continue;
         const double scale = piece.bedNMm3 * piece.areaMm2;
         for (std::size_t k = 0; k < 3; ++k)
@@ -276,13 +276,14 @@ BedContact::Result BedContact::solve(const std::vector<double>& deflection, std:
 std::vector<double> BedContact::press(const std::vector<double>& deflection) const
 {
     std::vector<double> press(contacts_.size(), 0.0);
+    std::vector<Shares> kept;
     for (const BedPiece& piece : pieces_) {
         std::array<double, 3> depth;
         for (std::size_t k = 0; k < 3; ++k) {
             const auto c = std::size_t(piece.contact[k]);
             depth[k] = deflection[c] + contacts_[c].gapMm;
         }
-        const PressedIntegrals pressed = pressedPart(piece, depth);
+        const PressedIntegrals pressed = pressedPart(piece, depth, kept);
         for (std::size_t k = 0; k < 3; ++k)
             for (std::size_t m = 0; m < 3; ++m)
                 press[std::size_t(piece.contact[k])] -=

@@ -213,6 +213,7 @@ template <class Wide>
 YARDCAST_INLINE void forwardOne(const double* panel, int stride, int columns, int count, double* y, double* below)
 {
     constexpr int lanes = int(sizeof(Wide) / sizeof(double));
+    for (int i = 0; i < count; ++i) below[i] = 0.0;
     for (int j = 0; j < columns; j += 6) {
         const double* const d = panel + j * stride + j;
         double* const yj = y + j;

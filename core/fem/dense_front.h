@@ -24,7 +24,7 @@ inline constexpr int kLoadsAtOnce = 16;
 
 struct SolveKernels {
     int loads = 1;
-    /// y becomes inverse(L) y for the pivots; below -= L y for the `count` rows below them.
+    /// y becomes inverse(L) y for the pivots; below becomes -L y of the `count` rows below them.
     void (*forward)(const double* panel, int stride, int columns, int count, double* y, double* below);
     /// y becomes inverse(L') (y - L' below).
     void (*backward)(const double* panel, int stride, int columns, int count, double* y, const double* below);

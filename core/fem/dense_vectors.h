@@ -25,6 +25,18 @@ YARDCAST_INLINE void subtractAt(double* to, const V& what)
     std::memcpy(to, &old, sizeof(V));
 }
 
+/// The same, or as from nothing.
+template <bool fresh, class V>
+YARDCAST_INLINE void subtractTo(double* to, const V& what)
+{
+    if constexpr (fresh) {
+        const V negative = -what;
+        std::memcpy(to, &negative, sizeof(V));
+    } else {
+        subtractAt(to, what);
+    }
+}
+
 // NOLINTEND
 
 }  // namespace yardcast::fem

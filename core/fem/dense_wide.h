@@ -15,8 +15,8 @@ YARDCAST_INLINE void fetch(const double* from)
     __builtin_prefetch(reinterpret_cast<const char*>(from) + kAheadBytes);
 }
 
-/// to -= sum over `depth` columns of l[c] y[c], for six rows, two vectors of loads at a time.
-template <class V, int kWide>
+/// to -= sum over `depth` columns of l[c] y[c], for six rows, two vectors of loads at a time; or to becomes that.
+template <class V, int kWide, bool fresh>
 YARDCAST_INLINE void sixRowsWide(const double* l, int stride, int depth, const double* y, double* to)
 {
     constexpr int lanes = int(sizeof(V) / sizeof(double));
@@ -44,18 +44,18 @@ YARDCAST_INLINE void sixRowsWide(const double* l, int stride, int depth, const d
             from += kWide;
         }
         double* const row = to + part;
-        subtractAt(row, a0);
-        subtractAt(row + lanes, b0);
-        subtractAt(row + kWide, a1);
-        subtractAt(row + kWide + lanes, b1);
-        subtractAt(row + 2 * kWide, a2);
-        subtractAt(row + 2 * kWide + lanes, b2);
-        subtractAt(row + 3 * kWide, a3);
-        subtractAt(row + 3 * kWide + lanes, b3);
-        subtractAt(row + 4 * kWide, a4);
-        subtractAt(row + 4 * kWide + lanes, b4);
-        subtractAt(row + 5 * kWide, a5);
-        subtractAt(row + 5 * kWide + lanes, b5);
+        subtractTo<fresh>(row, a0);
+        subtractTo<fresh>(row + lanes, b0);
+        subtractTo<fresh>(row + kWide, a1);
+        subtractTo<fresh>(row + kWide + lanes, b1);
+        subtractTo<fresh>(row + 2 * kWide, a2);
+        subtractTo<fresh>(row + 2 * kWide + lanes, b2);
+        subtractTo<fresh>(row + 3 * kWide, a3);
+        subtractTo<fresh>(row + 3 * kWide + lanes, b3);
+        subtractTo<fresh>(row + 4 * kWide, a4);
+        subtractTo<fresh>(row + 4 * kWide + lanes, b4);
+        subtractTo<fresh>(row + 5 * kWide, a5);
+        subtractTo<fresh>(row + 5 * kWide + lanes, b5);
     }
 }
 
@@ -70,7 +70,7 @@ YARDCAST_INLINE void forwardMany(const double* panel, int stride, int columns, i
 {
     for (int j = 0; j < columns; j += 6) {
         double* const yj = y + j * kWide;
-        if (j > 0) sixRowsWide<Wide, kWide>(panel + j, stride, j, y, yj);
+        if (j > 0) sixRowsWide<Wide, kWide, false>(panel + j, stride, j, y, yj);
         const double* const d = panel + j * stride + j;
         for (int c = 0; c < 6; ++c) {
             for (int k = 0; k < c; ++k)
@@ -79,7 +79,7 @@ YARDCAST_INLINE void forwardMany(const double* panel, int stride, int columns, i
         }
     }
     const double* const l = panel + columns;
-    for (int i = 0; i < count; i += 6) sixRowsWide<Wide, kWide>(l + i, stride, columns, y, below + i * kWide);
+    for (int i = 0; i < count; i += 6) sixRowsWide<Wide, kWide, true>(l + i, stride, columns, y, below + i * kWide);
 }
 
 /// y of six columns -= l' x over `count` rows, two vectors of loads at a time.

@@ -169,13 +169,14 @@ void FrontCholesky::forward(double* x, double* atMarks, int loads) const
     for (int f = 0; f < tree_.fronts(); ++f) {
         const std::span<const int> rows = tree_.rowsOf(f);
         const int columns = 6 * tree_.pivots(f);
+        double* const y = x + 6 * std::size_t(tree_.first[std::size_t(f)]) * width;
+        // Loads on a few places reach few fronts.
+        if (std::all_of(y, y + std::size_t(columns) * width, [](double value) { return value == 0.0; })) continue;
         const int markFrom = markBegin_[std::size_t(f)];
         const int border = atMarks ? paddedToSix(markCount(f)) : 0;
         const int count = 6 * int(rows.size()) + border;
-        std::fill_n(below.begin(), std::size_t(count) * width, 0.0);
         const double* const panel = panels_.get() + panelBegin_[std::size_t(f)];
-        dense.forward(panel, stride(f), columns, count, x + 6 * std::size_t(tree_.first[std::size_t(f)]) * width,
-                      below.data());
+        dense.forward(panel, stride(f), columns, count, y, below.data());
         const double* from = below.data();
         for (const int place : rows) {
             double* const to = x + 6 * std::size_t(place) * width;

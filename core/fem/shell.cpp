@@ -259,12 +259,14 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
     const auto width = std::size_t(atOnce);
     const std::size_t nodes = model.mesh.nodes.size();
     const std::vector<int>& nodeAt = factor->tree().nodeAt;
-    std::vector<double> x(nodes * kFreedoms * width, 0.0);
+    const auto x = std::make_unique_for_overwrite<double[]>(nodes * kFreedoms * width);
     for (std::size_t place = 0; place < nodes; ++place) {
         const std::size_t node = std::size_t(nodeAt[place]);
-        for (std::size_t i = 0; i < kFreedoms; ++i)
-            for (std::size_t r = 0; r < loads.size(); ++r)
-                x[(place * kFreedoms + i) * width + r] = loads[r][node * kFreedoms + i];
+        for (std::size_t i = 0; i < kFreedoms; ++i) {
+            double* const row = &x[(place * kFreedoms + i) * width];
+            for (std::size_t r = 0; r < loads.size(); ++r) row[r] = loads[r][node * kFreedoms + i];
+            std::fill(row + loads.size(), row + width, 0.0);
+        }
     }
     // A bed takes hold at w = -gap: as a spring at rest at w = 0 it is short of stiffness times gap.
     for (const ContactSpring& c : contacts) {
@@ -275,7 +277,7 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
 
     const std::size_t marks = markOrder.size();
     std::vector<double> atMarks(marks * width, 0.0);
-    factor->forward(x.data(), marks > 0 ? atMarks.data() : nullptr, atOnce);
+    factor->forward(x.get(), marks > 0 ? atMarks.data() : nullptr, atOnce);
     std::vector<double> forces(marks * width, 0.0);
     std::vector<std::vector<double>> cancels(loads.size());
     std::vector<fem::ContactSet::Result> results(loads.size());
@@ -295,7 +297,7 @@ void ShellSystem::Parts::solveAtOnce(std::span<const NodeVector> loads, fem::Con
             anyLifted = anyLifted || cancels[r][m] != 0;
         }
     }
-    factor->backward(x.data(), anyLifted ? forces.data() : nullptr, atOnce);
+    factor->backward(x.get(), anyLifted ? forces.data() : nullptr, atOnce);
 
     for (std::size_t r = 0; r < loads.size(); ++r) {
         ShellSolution solution;
@@ -364,6 +366,7 @@ bool ShellSystem::Parts::balanced(const NodeVector& load, const ShellSolution& s
     double force = 0.0;
     double moment = 0.0;
     const auto add = [&](Point p, const double* f, double sign) {
+        if (std::all_of(f, f + kFreedoms, [](double value) { return value == 0.0; })) return;
         for (std::size_t i = 0; i < kFreedoms; ++i) sum[i] += sign * f[i];
         sum[3] += sign * p.y * f[2];
         sum[4] -= sign * p.x * f[2];

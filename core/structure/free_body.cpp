@@ -38,6 +38,7 @@ std::array<double, 6> resultantAbout(const std::vector<Point>& nodes, const Node
     std::array<double, 6> sum{};
     for (std::size_t i = 0; i < nodes.size(); ++i) {
         const double* f = &load[6 * i];
+        if (std::all_of(f, f + 6, [](double value) { return value == 0.0; })) continue;
         const Point arm = nodes[i] - about;
         for (int k = 0; k < 6; ++k) sum[k] += f[k];
         sum[3] += arm.y * f[2];
