@@ -405,6 +405,8 @@ std::unique_ptr<ShellSystem> ShellSystem::make(ShellModel model, std::vector<Nod
 
 const ShellModel& ShellSystem::model() const { return parts_->model; }
 
+const std::vector<ContactSpring>& ShellSystem::contacts() const { return parts_->contacts; }
+
 ShellSolution ShellSystem::solve(const NodeVector& load) const { return solve(std::vector<NodeVector>{load}).front(); }
 
 std::vector<ShellSolution> ShellSystem::solve(const std::vector<NodeVector>& loads) const

@@ -101,6 +101,7 @@ public:
     std::array<double, 6> reaction(const ShellSolution& solution) const;
 
     const ShellModel& model() const;
+    const std::vector<ContactSpring>& contacts() const;
 
 private:
     struct Parts;

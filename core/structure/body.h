@@ -134,8 +134,9 @@ struct NamedCut {
 std::vector<NamedCut> stripCuts(const Body& body);
 /// Between neighbouring rests, over each of them, and where the slab overhangs them.
 std::vector<NamedCut> restCuts(const Body& body);
-/// What passes through a cut. `strengthMpa` by kind of section. Nothing where it crosses no concrete.
-std::optional<SectionForces> sectionForces(const Body& body, const std::vector<std::array<ShellForces, 3>>& forces,
+/// What passes through a cut, by the equilibrium of the nodes on its left; it must end at free edges.
+/// `strengthMpa` by kind of section. Nothing where it crosses no concrete.
+std::optional<SectionForces> sectionForces(const Body& body, const ShellSystem& system, const ShellSolution& solution,
                                            const StressField& field, const NamedCut& cut,
                                            const std::vector<double>& strengthMpa);
 

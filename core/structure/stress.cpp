@@ -238,7 +238,7 @@ CaseResult caseResult(const Body& body, const ShellSystem& system, const ShellSo
     result.strengthMpa = strength[use.kind];
     result.place = placeAt(body, use.at, use.corner);
     for (const NamedCut& cut : cuts) {
-        if (auto section = sectionForces(body, forces, stress, cut, strength))
+        if (auto section = sectionForces(body, system, solution, stress, cut, strength))
             result.sections.push_back(std::move(*section));
     }
     result.field = std::move(field);

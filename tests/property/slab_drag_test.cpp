@@ -19,14 +19,12 @@ namespace {
 
 constexpr int kSteps = 6;
 constexpr double kStepMm = 0.5;
-/// What is wanted of every figure, and holds for deflection and for what the rests take.
+/// What is wanted of every figure, and holds for deflection, for what the rests take and for the moments of sections.
 constexpr double kLargestJump = 0.02;
 /// Known and not yet cured: the greatest tension is that of one node, and where the mesh changes about a node at the
-/// edge of a strip or beside a step in thickness it moves by this much (seen: 5.6 % on the mesh of a drag); moments
-/// over a rest move with the mesh as well (seen: 3.1 %). The worst spot of a person is found on a coarse mesh, which may
-/// miss it from one step to the next (seen: 5 %).
+/// edge of a strip or beside a step in thickness it moves by this much (seen: 5.6 % on the mesh of a drag). The worst
+/// spot of a person is found on a coarse mesh, which may miss it from one step to the next (seen: 5 %).
 constexpr double kTensionJump = 0.06;
-constexpr double kMomentJump = 0.04;
 constexpr double kPersonJump = 0.07;
 
 std::uint32_t slabCount()
@@ -117,7 +115,7 @@ std::vector<Figure> figuresOf(const CastingStrength& strength)
         double most = 0.0;
         for (const SectionForces& s : c.sections) most = std::max(most, std::abs(s.meanMomentN) * s.widthMm);
         for (const SectionForces& s : c.sections)
-            figures.push_back({name + " moment " + placeWords(s.name), s.meanMomentN * s.widthMm, most, kMomentJump});
+            figures.push_back({name + " moment " + placeWords(s.name), s.meanMomentN * s.widthMm, most});
     }
     return figures;
 }

@@ -124,7 +124,7 @@ OurAnswer solveOurs(const Slab& slab, Refinement refinement, const std::vector<F
     const std::vector<double> strength(body->kinds.size(), 1.0);
     for (const PlaneCut& cut : slab.cuts) {
         const NamedCut named{{kindOf(cut), {}, {}}, cut.from, cut.to};
-        const auto section = sectionForces(*body, forces, field, named, strength);
+        const auto section = sectionForces(*body, *system, solution, field, named, strength);
         answer.cuts.push_back(section ? CutForce{section->meanMomentN, section->meanForceNMm} : CutForce{});
     }
     const std::vector<Zone> zones = zonesOf(slab);

@@ -154,8 +154,9 @@ TEST(Handling, TiltCarriesHalfOnItsEdgeAndBendsAcrossTheShortWay)
     const auto forces = handled->free().system().forces(displacement);
     // A hair beside the middle: a cut along an edge of the mesh lies in no triangle.
     const double y = width / 2 + 0.37;
-    const auto middle = sectionForces(handled->body(), forces, stressField(handled->body(), forces),
-                                      {{}, {0, y}, {1400, y}}, handled->strengthMpa());
+    const auto middle = sectionForces(handled->body(), handled->free().system(), {displacement, {}, 0, true},
+                                      stressField(handled->body(), forces), {{}, {0, y}, {1400, y}},
+                                      handled->strengthMpa());
     ASSERT_TRUE(middle);
     const double perMm = total / width;
     const double byHand = (hands * (width - 40 - y) - perMm * (width - y) * (width - y) / 2) / 1400;

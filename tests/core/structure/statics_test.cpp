@@ -93,7 +93,8 @@ TEST(Statics, AnOverhangCarriesItsOwnWeight)
     const double perMm = input.casting->massKg * kGravityMS2 / 1800 / 600;
     const double expected = -perMm * 350 * 350 / 2;
     EXPECT_NEAR(cut->meanMomentN, expected, 0.02 * -expected);
-    EXPECT_NEAR(std::abs(cut->meanShearNMm), perMm * 350, 0.3 * perMm * 350);  // the shear of thin plates is coarse
+    // The shear is that of the nodes beyond the cut: half an element of 30 mm less of the overhang, 4 %.
+    EXPECT_NEAR(std::abs(cut->meanShearNMm), perMm * 350, 0.05 * perMm * 350);
 }
 
 TEST(Statics, MomentsThroughARimmedSlabWithACutoutBalanceWhatActsOnEachSide)
