@@ -50,10 +50,10 @@ double equivalentAgeDays(double hours, double meanC)
     return hours / kHoursADay * std::exp(13.65 - 4000.0 / (273.0 + std::min(meanC, 80.0)));
 }
 
-StrengthAtAge strengthAtAge(const ConcreteProperties& concrete, double s, double ageH, double meanC)
+StrengthAtAge strengthAtEquivalentAge(const ConcreteProperties& concrete, double s, double ageDays)
 {
     StrengthAtAge result;
-    result.ageDays = equivalentAgeDays(ageH, meanC);
+    result.ageDays = ageDays;
     result.share = strengthShare(result.ageDays, s);
     result.fcmMpa = result.share * concrete.fcmMpa;
     result.fctmMpa = std::pow(result.share, result.ageDays < kFullAgeDays ? 1.0 : 2.0 / 3.0) * concrete.fctmMpa;
@@ -65,6 +65,11 @@ StrengthAtAge strengthAtAge(const ConcreteProperties& concrete, double s, double
         result.fckMpa = std::max(result.fcmMpa - kMeanOverFckMpa, 0.0);
     }
     return result;
+}
+
+StrengthAtAge strengthAtAge(const ConcreteProperties& concrete, double s, double ageH, double meanC)
+{
+    return strengthAtEquivalentAge(concrete, s, equivalentAgeDays(ageH, meanC));
 }
 
 double flexuralFactor(double depthMm) { return std::max(1.6 - depthMm / 1000.0, 1.0); }

@@ -46,8 +46,10 @@ struct StrengthAtAge {
     /// tests there and gives no fck(t), so what is stripped on day two has a likely strength and no characteristic one.
     std::optional<double> fckMpa;
 };
-/// `ageH` hours at a mean temperature. Means are what is likely, not what is safe: the safety stands in the factor
+/// At an equivalent age in days at 20 deg C. Means are what is likely, not what is safe: the safety stands in the factor
 /// that the user of these figures puts on them. A share before about one day is an extrapolation of eq. 3.2.
+StrengthAtAge strengthAtEquivalentAge(const ConcreteProperties& concrete, double s, double ageDays);
+/// `ageH` hours at one temperature; through a course of temperatures see temperature_course.h.
 StrengthAtAge strengthAtAge(const ConcreteProperties& concrete, double s, double ageH, double meanC);
 
 /// Eq. 3.23: how much more tension a bent section of depth h bears than a pulled one, max(1.6 - h/1000; 1). The

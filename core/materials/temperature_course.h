@@ -2,6 +2,8 @@
 
 #include <vector>
 
+#include "core/materials/concrete_strength.h"
+
 /// Temperature of a casting through the hours after the pour, and the age it gives. Hours, deg C.
 namespace yardcast {
 
@@ -15,7 +17,7 @@ struct TemperatureReading {
 /// What the concrete's temperature does: readings first, as far as they reach, then the day's wave without end. A thin
 /// casting follows the air within an hour or two; its own heat is not counted (it would make it older: on the safe side).
 struct TemperatureCourse {
-    std::vector<TemperatureReading> readings;  ///< in rising order; the last holds for its own interval, see courseAt
+    std::vector<TemperatureReading> readings;  ///< in rising order, each until the next; for the last see courseAtC
     double lowC = 20.0;         ///< of the wave, at kColdestH of the day
     double highC = 20.0;        ///< at kWarmestH
     double startH = 8.0;        ///< hour of the day of the pour
@@ -27,17 +29,22 @@ inline constexpr double kWarmestH = 15.0;
 
 /// Air of a day with this low and high at an hour of the day (any number; wraps round).
 double airAtHourC(double lowC, double highC, double hourOfDay);
-/// Temperature `h` hours after the pour.
+/// Temperature `h` hours after the pour. Before the first reading and after the last it is the day's wave; the last
+/// reading holds as long as the one before it did, a single one for an hour.
 double courseAtC(const TemperatureCourse& course, double h);
 /// Eq. B.10 of EN 1992-1-1 integrated over the course, days at 20 deg C (0.9981 a day at 20 deg C, as the equation gives
 /// it); the integral is exact to 1e-6. Below 0 deg C nothing is counted, above 80 as at 80.
 double equivalentAgeDays(const TemperatureCourse& course, double ageH);
 /// The age in hours at which the equivalent age reaches `days`; infinity where it never does within `mostH`.
 double hoursToEquivalentAge(const TemperatureCourse& course, double days, double mostH = 24.0 * 365);
+/// Concrete `ageH` hours after its pour.
+StrengthAtAge strengthAtAge(const ConcreteProperties& concrete, double s, double ageH, const TemperatureCourse& course);
 
-/// ASTM C1074: Nurse-Saul maturity, deg C h, datum temperature T0; nothing below it counts.
+/// ASTM C1074: Nurse-Saul maturity at `endH`, deg C h, datum temperature T0; nothing below it counts. A reading holds
+/// until the next, the last until the end; before the first nothing is known and nothing is counted.
 double nurseSaulMaturity(const std::vector<TemperatureReading>& readings, double endH, double datumC);
-/// ASTM C1074: equivalent age in hours at `referenceC`, with Q = E/R in kelvin (5000 usual, from memory).
+/// ASTM C1074: equivalent age in hours at `referenceC`, with Q = E/R in kelvin (5000 usual, from memory). Readings as
+/// above.
 double equivalentAgeH(const std::vector<TemperatureReading>& readings, double endH, double qKelvin, double referenceC);
 
 }  // namespace yardcast

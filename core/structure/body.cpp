@@ -453,25 +453,6 @@ int nearestNode(const Body& body, Point at)
     return best;
 }
 
-double cementS(CementSpeed speed)
-{
-    switch (speed) {
-        case CementSpeed::slow: return kSlowCementS;
-        case CementSpeed::normal: return kNormalCementS;
-        case CementSpeed::rapid: return kRapidCementS;
-    }
-    return kNormalCementS;
-}
-
-ConcreteAtAge concreteAtAge(const StrengthInput& input, double ageH)
-{
-    const auto concrete = concreteProperties(input.strengthClass);
-    if (!concrete) return {};
-    if (ageH >= kFullAgeH) return {concrete->ecmMpa, concrete->fctk005Mpa};
-    const StrengthAtAge young = strengthAtAge(*concrete, cementS(input.cementSpeed), ageH, input.meanC);
-    return {young.elasticMpa, young.fctk005Mpa};
-}
-
 std::vector<double> usableStrengthMpa(const Body& body, double ageH)
 {
     const double fctk = concreteAtAge(body.input, ageH).fctk005Mpa;

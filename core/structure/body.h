@@ -94,15 +94,6 @@ struct CaseSetting {
     std::array<double, 3> down{0.0, 0.0, -1.0};  ///< which way gravity acts, in the frame of the body
     bool faceUp = true;
 };
-/// The s of eq. 3.2 for a mix of the plan.
-double cementS(CementSpeed speed);
-/// The concrete's data at the age of a case. From 28 days on (`kFullAgeH`) that is the class itself, whatever the
-/// temperature was; younger by `strengthAtAge`.
-struct ConcreteAtAge {
-    double elasticMpa = 0.0;
-    double fctk005Mpa = 0.0;
-};
-ConcreteAtAge concreteAtAge(const StrengthInput& input, double ageH);
 
 /// Stress at the extreme fibres over the mesh: averaged at the nodes within each kind of section, never over a step
 /// in thickness.

@@ -55,13 +55,6 @@ CutSection sectionOf(const std::vector<CutDepth>& depths)
     return section;
 }
 
-StrengthAtAge concreteOf(const StrengthInput& input, double ageH)
-{
-    const auto concrete = concreteProperties(input.strengthClass);
-    if (!concrete) return {};
-    return strengthAtAge(*concrete, cementS(input.cementSpeed), ageH, ageH >= kFullAgeH ? 20.0 : input.meanC);
-}
-
 /// What of an action in use is lasting is known from the case of own weight at the same cut.
 const SectionForces* sameCut(const CaseResult& other, const SectionForces& section)
 {
@@ -93,7 +86,7 @@ SteelCheck checkOf(const StrengthInput& input, const CaseResult& result, const S
                    const SectionAction& action)
 {
     const CutSection cut = sectionOf(cutDepths(*input.casting, section.from, section.to));
-    const StrengthAtAge concrete = concreteOf(input, result.ageH);
+    const StrengthAtAge concrete = concreteAtAge(input, result.ageH);
     SteelCheck check;
     check.which = result.which;
     check.name = section.name;

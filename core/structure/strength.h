@@ -19,9 +19,6 @@ enum class Refinement { draft, working, printed };
 /// 50, 30, 20 mm away from corners, strips and rests.
 double meshSizeMm(Refinement refinement);
 
-/// From this age on, 28 days, concrete has the strength of its class.
-inline constexpr double kFullAgeH = 28 * 24.0;
-
 /// The words of the contract are in `strengthCaseWord`.
 enum class StrengthCase {
     ownWeight,      ///< own weight and `loads`, 28 days, on its rests, every factor 1

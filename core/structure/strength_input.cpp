@@ -5,6 +5,8 @@
 #include <cmath>
 #include <map>
 
+#include "core/pour/cement_speed.h"
+#include "core/pour/weather.h"
 #include "core/structure/body.h"
 
 namespace yardcast {
@@ -253,11 +255,6 @@ void addMix(const Plan& plan, StrengthInput& input)
     input.fibres = std::any_of(mix->fibres.begin(), mix->fibres.end(), [](const Fibre& f) { return f.kgPerM3 > 0.0; });
 }
 
-double meanC(const Conditions& conditions)
-{
-    return (conditions.highC.value_or(conditions.airC) + conditions.lowC.value_or(conditions.airC)) / 2;
-}
-
 void addRests(const Plan& plan, const Part& part, const Counter& counter, StrengthInput& input)
 {
     for (const PartPtr& under : plan.parts) {
@@ -279,8 +276,17 @@ bool operator==(const StrengthInput& a, const StrengthInput& b)
     const bool sameCasting = a.casting == b.casting || (a.casting && b.casting && a.casting->id == b.casting->id);
     return sameCasting && a.body == b.body && a.rests == b.rests && a.loads == b.loads && a.carriedN == b.carriedN &&
            a.carriedAtMm == b.carriedAtMm && a.strengthClass == b.strengthClass && a.cementSpeed == b.cementSpeed &&
-           a.maxAggregateMm == b.maxAggregateMm && a.fibres == b.fibres && a.meanC == b.meanC &&
+           a.maxAggregateMm == b.maxAggregateMm && a.fibres == b.fibres && a.course == b.course &&
            a.liftAgeH == b.liftAgeH && a.people == b.people && a.grips == b.grips && a.assumptions == b.assumptions;
+}
+
+StrengthAtAge concreteAtAge(const StrengthInput& input, double ageH)
+{
+    const auto concrete = concreteProperties(input.strengthClass);
+    if (!concrete) return {};
+    const double s = cementS(input.cementSpeed);
+    if (ageH >= kFullAgeH) return strengthAtEquivalentAge(*concrete, s, kFullAgeH / 24);
+    return strengthAtAge(*concrete, s, ageH, input.course);
 }
 
 double personLoadN(const StrengthInput& input)
@@ -304,11 +310,12 @@ std::vector<StrengthInput> strengthInputs(const Plan& plan, const std::vector<Ca
     inputs.reserve(castings.size());
     std::map<std::string, std::vector<StrengthInput*>> ofCounter;
     const Assumptions assumptions = assumptionsOf(plan);
+    const TemperatureCourse course = courseOf(plan);
     for (const CastingPtr& casting : castings) {
         StrengthInput& input = inputs.emplace_back();
         input.casting = casting;
         input.assumptions = assumptions;
-        input.meanC = meanC(plan.conditions);
+        input.course = course;
         input.people = plan.crew.people;
         addMix(plan, input);
         const auto found = parts.find(casting->part);

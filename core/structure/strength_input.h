@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/castings/casting.h"
+#include "core/materials/temperature_course.h"
 #include "core/plan/finding.h"
 #include "core/plan/plan.h"
 
@@ -38,7 +39,7 @@ struct StrengthInput {
     CementSpeed cementSpeed = CementSpeed::normal;
     double maxAggregateMm = 0.0;
     bool fibres = false;
-    double meanC = 20.0;                ///< mean temperature while it hardens
+    TemperatureCourse course;           ///< while it hardens
     double liftAgeH = kDefaultLiftAgeH;
     int people = 2;
     std::vector<Point> grips;           ///< empty: to be proposed
@@ -46,6 +47,12 @@ struct StrengthInput {
 
     friend bool operator==(const StrengthInput& a, const StrengthInput& b);
 };
+
+/// From this age on, 28 days, concrete has the strength of its class, whatever the temperature was.
+inline constexpr double kFullAgeH = 28 * 24.0;
+/// The concrete of the input at an age: by its course until `kFullAgeH`, then at 28 days. All zero where its class is
+/// none.
+StrengthAtAge concreteAtAge(const StrengthInput& input, double ageH);
 
 /// What one person puts on a counter, by what the plan assumes and how the counter is used.
 double personLoadN(const StrengthInput& input);

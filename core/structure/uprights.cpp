@@ -101,7 +101,7 @@ CaseResult caseOf(const StrengthInput& input, const Standing& standing)
     const UprightSizes sizes = sizesOf(input);
     CaseResult result;
     result.which = StrengthCase::standing;
-    const ConcreteAtAge concrete = concreteAtAge(input, result.ageH);
+    const StrengthAtAge concrete = concreteAtAge(input, result.ageH);
     result.elasticMpa = concrete.elasticMpa;
     result.strengthMpa = flexuralFactor(sizes.thicknessMm) * concrete.fctk005Mpa / input.assumptions.crackSafety;
     result.holds = standing.holds;

@@ -184,4 +184,24 @@ TEST(Inputs, EqualWhereNothingThatMattersChanged)
     EXPECT_FALSE(before == hotter.input("C1"));
 }
 
+TEST(Inputs, CourseComesFromTheDayAndFromReadings)
+{
+    PlanMaker plan;
+    plan.counter("C1", slab(1800, 620, 40)).wall("S1", 100, 100, 0, 620, 860).wall("S2", 1600, 100, 0, 620, 860);
+    plan.plan.conditions.airC = 18;
+    const StrengthInput even = plan.input("C1");
+    // One temperature only: the figures of one temperature.
+    const ConcreteProperties concrete = *concreteProperties(even.strengthClass);
+    EXPECT_EQ(concreteAtAge(even, 48).fctk005Mpa, strengthAtAge(concrete, kNormalCementS, 48, 18.0).fctk005Mpa);
+    plan.plan.conditions.lowC = 8;
+    plan.plan.conditions.highC = 28;
+    EXPECT_GT(concreteAtAge(plan.input("C1"), 48).fcmMpa, concreteAtAge(even, 48).fcmMpa);
+    plan.plan.conditions.measured = {{0, 30, {}}, {24, 30, {}}};
+    EXPECT_EQ(concreteAtAge(plan.input("C1"), 48).fcmMpa, strengthAtAge(concrete, kNormalCementS, 48, 30.0).fcmMpa);
+    // The class itself from 28 days on, however cold it was.
+    EXPECT_EQ(concreteAtAge(even, kFullAgeH).fckMpa, concrete.fckMpa);
+    EXPECT_EQ(concreteAtAge(even, kFullAgeH).elasticMpa, concrete.ecmMpa);
+    EXPECT_EQ(concreteAtAge(even, 100 * 24).fctmMpa, concrete.fctmMpa);
+}
+
 }  // namespace yardcast
