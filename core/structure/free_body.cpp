@@ -171,12 +171,12 @@ PressingPlaces FreeBody::problem(const Loads& loads, const std::vector<Place>& p
         problem.gapMm.push_back(place.gapMm);
         double moved = 0.0;
         for (const auto& [index, factor] : loads) moved += factor * work_[place.load][index];
-        problem.movedMm.push_back(place.sign * moved);
+        problem.movedMm.push_back(place.sign * moved / elasticShare_);
         for (const double lever : leversOf(aboutMiddle_[place.load], freedoms)) {
             problem.lever.push_back(place.sign * lever);
         }
         for (const Place& other : places) {
-            problem.flexibility.push_back(place.sign * other.sign * work_[place.load][other.load]);
+            problem.flexibility.push_back(place.sign * other.sign * work_[place.load][other.load] / elasticShare_);
         }
     }
     return problem;

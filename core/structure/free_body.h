@@ -46,6 +46,10 @@ public:
     };
     /// The places' rigid share in `State` is that of places that do not give way: what hands sink is left out.
     State hold(const Loads& loads, const std::vector<Place>& places, const Freedoms& freedoms) const;
+    /// From now on `hold` takes the body for this many times as stiff as it was made: what bends is in proportion, so
+    /// no new factorisation is needed. The forces of a state and the stress they make are then right; `displacement`
+    /// and `rigid` are only so where it is 1.
+    void setElasticShare(double share) { elasticShare_ = share; }
 
     NodeVector displacement(const State& state) const;
     /// Force and moment about the origin of load i: x, y, z.
@@ -63,6 +67,7 @@ private:
     std::unique_ptr<ShellSystem> system_;
     Point middle_;
     double reachMm_ = 1.0;
+    double elasticShare_ = 1.0;
     std::vector<NodeVector> loads_;
     std::vector<std::array<double, 6>> aboutMiddle_;              ///< resultants
     std::vector<std::vector<std::pair<int, double>>> sparse_;

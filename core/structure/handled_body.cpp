@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/materials/concrete_strength.h"
+
 namespace yardcast {
 
 namespace {
@@ -115,24 +117,51 @@ void HandledBody::sumFields(const FreeBody::State& state)
     }
 }
 
-HandledBody::Uses HandledBody::usesOf(const FreeBody::State& state)
+void HandledBody::fillSum(const FreeBody::State& state)
 {
-    if (!state.holds || state.combination.empty()) return {};
     if (many_) {
         sumFields(state);
     } else {
         sum_ = stressField(*body_, free_->system().forces(free_->displacement(state)));
     }
-    Uses uses;
-    uses.faceUpPercent = greatestUse(*body_, sum_, strengthMpa_).percent;
+}
+
+void HandledBody::turnSum()
+{
     for (std::size_t i = 0; i < sum_.atFace.size(); ++i) {
         for (int k = 0; k < 3; ++k) {
             sum_.atFace[i][k] = -sum_.atFace[i][k];
             sum_.perMm[i][k] = -sum_.perMm[i][k];
         }
     }
+}
+
+HandledBody::Uses HandledBody::usesOf(const FreeBody::State& state)
+{
+    if (!state.holds || state.combination.empty()) return {};
+    fillSum(state);
+    Uses uses;
+    uses.faceUpPercent = greatestUse(*body_, sum_, strengthMpa_).percent;
+    turnSum();
     uses.onFacePercent = greatestUse(*body_, sum_, strengthMpa_).percent;
     return uses;
+}
+
+GreatestUse HandledBody::greatestUseOf(const FreeBody::State& state, bool onFace)
+{
+    if (!state.holds || state.combination.empty()) return {};
+    fillSum(state);
+    if (onFace) turnSum();
+    return greatestUse(*body_, sum_, strengthMpa_);
+}
+
+void HandledBody::setConcrete(double elasticMpa, double fctk005Mpa)
+{
+    free_->setElasticShare(elasticMpa / free_->system().model().elasticMpa);
+    const double safety = std::max(body_->input.assumptions.crackSafety, 1e-6);
+    for (std::size_t i = 0; i < strengthMpa_.size(); ++i) {
+        strengthMpa_[i] = flexuralFactor(body_->kinds[i].depthMm) * fctk005Mpa / safety;
+    }
 }
 
 }  // namespace yardcast

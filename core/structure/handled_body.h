@@ -32,6 +32,10 @@ public:
     const FreeBody& free() const { return *free_; }
     const std::vector<double>& strengthMpa() const { return strengthMpa_; }
 
+    /// From now on it is of this concrete: another age of the same mesh. States and uses follow; see
+    /// `FreeBody::setElasticShare` for what does not.
+    void setConcrete(double elasticMpa, double fctk005Mpa);
+
     int weight() const { return weight_; }
     /// 1 kPa over all of the face.
     int suction() const { return suction_; }
@@ -58,6 +62,8 @@ public:
         double onFacePercent = 0.0;
     };
     Uses usesOf(const FreeBody::State& state);
+    /// The greatest use of a state and where it is; `onFace` with all signs turned.
+    GreatestUse greatestUseOf(const FreeBody::State& state, bool onFace);
     /// Many states of the same loads are summed from the loads' own fields; few are cheaper one by one.
     void expectMany(bool many) { many_ = many; }
 
@@ -65,6 +71,8 @@ private:
     HandledBody() = default;
     const StressField& field(int load);
     void sumFields(const FreeBody::State& state);
+    void fillSum(const FreeBody::State& state);
+    void turnSum();
 
     std::shared_ptr<const Body> body_;
     std::unique_ptr<FreeBody> free_;

@@ -7,70 +7,22 @@
 #include <variant>
 
 #include "core/structure/handling_findings.h"
+#include "core/structure/handling_holders.h"
 #include "core/structure/handling_search.h"
 
 namespace yardcast {
 
 namespace {
 
-/// Where both moments of a beam on two supports are equal: 0.0214 w L2 over them and between them.
-constexpr double kBattenShare = 0.207;
 /// Rests nearer to each other than this share of the length are no place for two battens.
 constexpr double kLeastBattenSpan = 0.3;
 constexpr int kBattenPieces = 5;
-/// Hands below an edge cover a strip as high as the fingers are thick (judgement).
-constexpr double kBelowEdgeMm = 20.0;
-constexpr int kMostBelowEdge = 4;
 /// Concrete within this of the deepest touches what it lies on.
 constexpr double kTouchMm = 0.5;
 /// Uses that differ by less, as a share, are the same: what is left is noise.
 constexpr double kSameUse = 1e-6;
 /// Mirrored slabs have other meshes: their uses differ by up to this share.
 constexpr double kNearlySameUse = 0.01;
-
-/// What holds the body in a case, with the words for the answer.
-struct Holders {
-    struct Named {
-        std::string under;
-        std::vector<FreeBody::Place> places;
-        std::vector<Region> regions;
-    };
-    std::vector<Named> all;
-
-    std::vector<FreeBody::Place> places() const
-    {
-        std::vector<FreeBody::Place> list;
-        for (const Named& named : all) list.insert(list.end(), named.places.begin(), named.places.end());
-        return list;
-    }
-};
-
-std::vector<HeldAt> heldBy(const Holders& holders, const FreeBody::State& state)
-{
-    std::vector<HeldAt> held;
-    std::size_t next = 0;
-    for (const Holders::Named& named : holders.all) {
-        HeldAt at;
-        at.under = named.under;
-        Point moment;
-        Point middle;
-        int touching = 0;
-        for (const Region& region : named.regions) {
-            const double force = state.forceN[next++];
-            const Point centre = moments(region).centroid();
-            at.region.insert(at.region.end(), region.begin(), region.end());
-            at.forceN += force;
-            moment = moment + centre * force;
-            middle = middle + centre * (1.0 / static_cast<double>(named.regions.size()));
-            touching += force > 0.0 ? 1 : 0;
-        }
-        at.centre = at.forceN > 0.0 ? moment * (1.0 / at.forceN) : middle;
-        at.touchingShare = named.regions.empty() ? 0.0 : static_cast<double>(touching) / named.regions.size();
-        at.liftedOff = touching == 0;
-        held.push_back(std::move(at));
-    }
-    return held;
-}
 
 /// What of a counter's underside touches a straight batten, face up: only what is as deep as it gets.
 Region underside(const Casting& casting)
@@ -142,18 +94,6 @@ Holders cornersOf(const Holders& battens)
     return corners;
 }
 
-Holders handsAt(HandledBody& handled, const std::vector<Point>& points, Point along)
-{
-    Holders holders;
-    for (const Point p : points) {
-        Region region = handRegion(handled.body().input.casting->outline, p, along);
-        if (region.empty()) region = regionOf(rectangleRing(p, {1.0, 1.0}));
-        holders.all.push_back(
-            {"hand " + std::to_string(holders.all.size() + 1), {handled.hand(p, along)}, {std::move(region)}});
-    }
-    return holders;
-}
-
 /// A casting in all that is done to it, on one mesh.
 class Rehearsal {
 public:
@@ -176,7 +116,7 @@ public:
         }
         const auto tilt = upright ? std::nullopt : findTilt(draft_, stop_);
         if (stop_.stop_requested()) return std::nullopt;
-        const auto edge = tilt ? std::optional(tilt->edge) : edgeToStandOn();
+        const auto edge = tilt ? std::optional(tilt->edge) : edgeToStandOn(input_);
         const auto lines = isSupport || upright ? std::nullopt : battenLines(input_, axes_);
 
         // All loads first: they are solved together.
@@ -184,12 +124,15 @@ public:
             answer.gripsProposed ? answer.grips : handsOfGrips(answer.grips, input_.casting->outline);
         const Holders grips = handsAt(handled_, hands, axes_.along);
         Holders tilted;
-        if (tilt) tilted = tiltHolders(*tilt);
+        if (tilt) {
+            tilted = tiltHolders(handled_, *tilt);
+            answer.tiltHands = tilt->hands;
+        }
         Holders below;
         int weightAlong = -1;
         if (edge) {
             weightAlong = handled_.weightAlong(edge->inward() * -1.0);
-            below = handsBelow(*edge, weightAlong);
+            below = handsBelow(handled_, *edge, weightAlong);
         }
         const Region touching = underside(*input_.casting);
         const Holders onBattens = lines ? battens(handled_, touching, *lines) : Holders{};
@@ -216,73 +159,9 @@ public:
     }
 
 private:
-    std::optional<StandingEdge> edgeToStandOn() const
-    {
-        if (input_.casting->kind != PartKind::counter) return baseEdge(input_.casting->outline);
-        const auto edges = standingEdges(input_.casting->outline);
-        return edges.empty() ? std::nullopt : std::optional(edges.front());
-    }
-
     std::optional<BattenLines> battensAtEnds() const
     {
         return battensAt(input_.casting->outline, axes_, kBattenMm / 2, axes_.lengthMm - kBattenMm / 2);
-    }
-
-    Holders tiltHolders(const FoundTilt& tilt)
-    {
-        const HandledBody::EdgePieces& pieces = handled_.edge(tilt.edge);
-        Holders holders;
-        holders.all.push_back({"edge", pieces.places, pieces.regions});
-        const Point along = (tilt.edge.to - tilt.edge.from) * (1.0 / tilt.edge.lengthMm());
-        for (Holders::Named& hand : handsAt(handled_, tilt.hands, along).all) holders.all.push_back(std::move(hand));
-        return holders;
-    }
-
-    /// Hands below the lower edge on both sides of the weight, near the fifth points where that lies in the middle; at
-    /// the height of the mass, so that it hangs straight.
-    Holders handsBelow(const StandingEdge& edge, int weightAlong)
-    {
-        const std::array<double, 6> sum = handled_.free().resultant(weightAlong);
-        const Point down = edge.inward() * -1.0;
-        const double weightN = sum[0] * down.x + sum[1] * down.y;
-        if (!(weightN > 0.0)) return {};
-        const double zMm = (sum[4] * down.x - sum[3] * down.y) / weightN;
-        const Point along = (edge.to - edge.from) * (1.0 / edge.lengthMm());
-        const double middle = dot(handled_.body().centroid - edge.from, along);
-        const double toEnd = std::min(middle, edge.lengthMm() - middle);
-        const double room = toEnd - std::min(kHandMm.width, toEnd) / 2;
-        const double half = std::min((0.5 - kBattenShare) * edge.lengthMm(), room);
-        const int count = std::min(kMostBelowEdge, tiltHandCount(input_.people, edge.lengthMm()));
-        Holders holders;
-        for (int i = 0; i < count; ++i) {
-            const double at = middle + half * (2.0 * i / (count - 1) - 1.0);
-            Region region = handBelow(edge, at, at < middle ? -1.0 : 1.0);
-            if (region.empty()) continue;
-            const FreeBody::Place place = handled_.handBelow(region, edge.inward(), zMm);
-            holders.all.push_back({"hand " + std::to_string(holders.all.size() + 1), {place}, {std::move(region)}});
-        }
-        return holders;
-    }
-
-    /// What a hand covers below an edge; where there is little concrete at that place, the nearest place with more,
-    /// first towards `outwards`, so that hands stay on both sides of the weight.
-    Region handBelow(const StandingEdge& edge, double atMm, double outwards) const
-    {
-        const Point along = (edge.to - edge.from) * (1.0 / edge.lengthMm());
-        const Point inset = edge.inward() * (kBelowEdgeMm / 2);
-        const double least = 0.3 * kHandMm.width * kBelowEdgeMm;
-        for (const double side : {outwards, -outwards}) {
-            for (int step = 0; step * kHandMm.width / 2 < edge.lengthMm(); ++step) {
-                const double mm = atMm + side * step * kHandMm.width / 2;
-                if (mm < 0.0 || mm > edge.lengthMm()) continue;
-                const Point middle = edge.from + along * mm + inset;
-                const Point half = along * (kHandMm.width / 2);
-                Region region = intersect(regionOf(stripRing(middle - half, middle + half, kBelowEdgeMm)),
-                                          input_.casting->outline);
-                if (areaMm2(region) >= least) return region;
-            }
-        }
-        return {};
     }
 
     FreeBody::State hold(const Holders& holders, double factor, double suctionKpa = 0.0) const

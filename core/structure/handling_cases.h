@@ -14,6 +14,7 @@ struct HandlingAnswer {
     std::vector<CaseResult> cases;   ///< in the order of StrengthCase; those that make sense for it
     std::vector<Point> grips;        ///< of the plan, or proposed (none for what is cast upright)
     bool gripsProposed = false;
+    std::vector<Point> tiltHands;    ///< of the case tilt, own frame
     std::vector<Finding> findings;   ///< subjects: casting, part
 };
 

@@ -96,6 +96,7 @@ CastingStrengthPtr solveStrength(const StrengthInput& input, Refinement refineme
         for (Finding& f : answer->findings) result->findings.push_back(std::move(f));
         result->grips = std::move(answer->grips);
         result->gripsProposed = answer->gripsProposed;
+        result->tiltHands = std::move(answer->tiltHands);
     }
     result->steel = steelWorth(input, result->cases);
     addSteelFindings(input, result->steel, result->findings);

@@ -138,6 +138,7 @@ struct CastingStrength {
     std::vector<SteelCheck> steel;
     std::vector<Point> grips;           ///< those of the plan, or the proposed ones
     bool gripsProposed = false;
+    std::vector<Point> tiltHands;       ///< where hands lift it in the case tilt
     std::vector<Finding> findings;      ///< subjects: casting, part; pointer empty or within the part ("/cutouts/0")
     std::string whyNot;                 ///< code of why it was not solved; empty when it was
 
