@@ -25,6 +25,13 @@ struct Job {
     std::string part;
     std::string sheets;
     std::string goal;        ///< of `best`: "lightest" or "cheapest"
+    double airC = 0.0;       ///< of `weather`, likewise what follows
+    double concreteC = 0.0;
+    double humidityPercent = 0.0;
+    double windKmh = 0.0;
+    std::string strengthClass;  ///< of `gain`, likewise what follows
+    std::string cementSpeed;    ///< S, N or R
+    std::string logPath;
     bool json = false;
     bool noRemedies = false;
     bool csv = false;

@@ -9,6 +9,7 @@
 
 #include "app/cli_commands.h"
 #include "app/cli_context.h"
+#include "app/cli_weather.h"
 
 namespace {
 
@@ -64,6 +65,22 @@ std::vector<Command> commands()
                  ->required()
                  ->check(CLI::IsMember({"lightest", "cheapest"}));
              command.add_option("-o,--output", job.outPath, "A plan file to write it to");
+         }},
+        {"weather", "Evaporation from fresh concrete and its working time, as JSON", weather,
+         [](CLI::App& command, Job& job) {
+             command.add_option("--air", job.airC, "Air, deg C")->required();
+             command.add_option("--concrete", job.concreteC, "Fresh concrete, deg C")->required();
+             command.add_option("--humidity", job.humidityPercent, "Relative humidity, percent")->required();
+             command.add_option("--wind", job.windKmh, "Wind over the concrete, km/h")->required();
+         }},
+        {"gain", "Age and strength after the temperatures of a logger, as JSON", gain,
+         [](CLI::App& command, Job& job) {
+             command.add_option("--class", job.strengthClass, "Strength class, such as C25/30")->required();
+             command.add_option("--speed", job.cementSpeed, "Speed of the cement: S, N or R")
+                 ->required()
+                 ->check(CLI::IsMember({"S", "N", "R"}));
+             command.add_option("--log", job.logPath, "A table of hours and deg C; a row holds until the next")
+                 ->required();
          }},
         {"schema", "The JSON Schema of the plan file", schema, [](CLI::App&, Job&) {}},
     };

@@ -82,6 +82,10 @@ AssessmentPtr Assessor::assess(const Plan& plan)
     memo_->parts = std::move(known);
 
     assessment->mixes = mixQuantities(plan, mixable, findings);
+    std::vector<std::string> mixesInUse;
+    for (const MixQuantities& mix : assessment->mixes) mixesInUse.push_back(mix.mix);
+    assessment->weather = pourWeather(plan, mixesInUse, findings, assessment->mixes);
+    assessment->curing = curing(plan, mixable, findings);
     assessment->steel = steelSchedule(plan, castings, findings, &memo_->steel);
     assessment->handling = liftings(plan, castings, findings);
     assessment->mould = estimateMoulds(plan, castings);

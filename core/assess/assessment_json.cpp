@@ -3,6 +3,7 @@
 #include "core/assess/json_tools.h"
 #include "core/assess/steel_json.h"
 #include "core/assess/strength_json.h"
+#include "core/assess/weather_json.h"
 
 namespace yardcast {
 
@@ -234,6 +235,8 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
                     {"strength", strengthJson(assessment.strength)},
                     {"strength_castings", strengthCastingsJson(assessment.strength)},
                     {"steel", steelJson(assessment)},
+                    {"weather", weatherJson(assessment.weather)},
+                    {"curing", curingJson(assessment.curing)},
                     {"handling", handlingJson(assessment)},
                     {"mould", mouldJson(assessment.mould)},
                     {"front", fronts},

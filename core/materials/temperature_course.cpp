@@ -189,6 +189,11 @@ double equivalentAgeDays(const TemperatureCourse& course, double ageH)
     return days;
 }
 
+double equivalentAgeDays(const std::vector<TemperatureReading>& readings, double endH)
+{
+    return sumOver(readings, endH, [](double c) { return equivalentAgeDays(1.0, c); });
+}
+
 double hoursToEquivalentAge(const TemperatureCourse& course, double days, double mostH)
 {
     if (!(days > 0.0)) return 0.0;

@@ -35,13 +35,15 @@ double courseAtC(const TemperatureCourse& course, double h);
 /// Eq. B.10 of EN 1992-1-1 integrated over the course, days at 20 deg C (0.9981 a day at 20 deg C, as the equation gives
 /// it); the integral is exact to 1e-6. Below 0 deg C nothing is counted, above 80 as at 80.
 double equivalentAgeDays(const TemperatureCourse& course, double ageH);
+/// The same over readings alone: each holds until the next, the last until `endH`; before the first nothing is known and
+/// nothing is counted.
+double equivalentAgeDays(const std::vector<TemperatureReading>& readings, double endH);
 /// The age in hours at which the equivalent age reaches `days`; infinity where it never does within `mostH`.
 double hoursToEquivalentAge(const TemperatureCourse& course, double days, double mostH = 24.0 * 365);
 /// Concrete `ageH` hours after its pour.
 StrengthAtAge strengthAtAge(const ConcreteProperties& concrete, double s, double ageH, const TemperatureCourse& course);
 
-/// ASTM C1074: Nurse-Saul maturity at `endH`, deg C h, datum temperature T0; nothing below it counts. A reading holds
-/// until the next, the last until the end; before the first nothing is known and nothing is counted.
+/// ASTM C1074: Nurse-Saul maturity at `endH`, deg C h, datum temperature T0; nothing below it counts. Readings as above.
 double nurseSaulMaturity(const std::vector<TemperatureReading>& readings, double endH, double datumC);
 /// ASTM C1074: equivalent age in hours at `referenceC`, with Q = E/R in kelvin (5000 usual, from memory). Readings as
 /// above.

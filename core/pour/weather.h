@@ -5,6 +5,8 @@
 #include "core/materials/temperature_course.h"
 #include "core/plan/finding.h"
 #include "core/plan/plan.h"
+#include "core/pour/charge.h"
+#include "core/pour/mix_quantities.h"
 
 /// The pour day's weather: what it does to fresh concrete, hour by hour.
 namespace yardcast {
@@ -12,10 +14,19 @@ namespace yardcast {
 /// Uno (1998), ACI Materials Journal 95-M34: E = 5 ((Tc+18)^2.5 - r (Ta+18)^2.5) (V+4) 1e-6, kg/(m2 h); r relative
 /// humidity as a share, V km/h. Never below 0. Real rates differ by some 40 % either way.
 double evaporationKgM2H(double concreteC, double airC, double humidityShare, double windKmh);
+/// Published comparisons: real rates lie so far to either side of such formulas.
+inline constexpr double kEvaporationUncertainPercent = 40.0;
 /// Where care begins: 1.0, and 0.5 for mixes that hardly bleed (silica fume, fibres) (ACI 305R, from memory).
 inline constexpr double kEvaporationLimit = 1.0;
 inline constexpr double kEvaporationLimitLowBleed = 0.5;
 double evaporationLimit(const Mix& mix);
+
+/// Magnus' formula over water (WMO Guide No. 8, from memory): 6.112 exp(17.62 t / (243.12 + t)) hPa. `dewPointC` is its
+/// inverse at that humidity.
+double saturationHpa(double airC);
+double dewPointC(double airC, double humidityPercent);
+/// Relative humidity of air with this dew point, at most 100.
+double humidityPercentAt(double airC, double dewPoint);
 
 /// What goes into the mixer with its temperatures; masses in one unit, for any amount of concrete.
 struct MixTemperatureInput {
@@ -30,6 +41,11 @@ struct MixTemperatureInput {
 };
 /// ACI 305R appendix B (from memory): specific heat 0.22 of water's, 79.6 K for melting ice at 0 deg C.
 double mixTemperatureC(const MixTemperatureInput& input);
+/// Of one bag or one m3: what lies about (cement, bags, aggregate with its moisture) at `materialsC`, the water at
+/// `waterC`. Fibres, pigment and plasticiser are too little to count.
+MixTemperatureInput mixTemperatureInput(const Charge& charge, double materialsC, double waterC);
+/// How warm the water has to be for the mix to come out at `targetC` (any number, ice or steam included).
+double waterForC(const MixTemperatureInput& input, double targetC);
 /// Beyond this share of ice in the water the equation is not trusted (a public paper: wrong above 20 %, irrational
 /// above 50 %); more is refused.
 inline constexpr double kMostIceShare = 0.20;
@@ -41,11 +57,26 @@ double workingMinutes(double minutesAt20, double concreteC);
 inline constexpr double kHottestMixC = 35.0;
 inline constexpr double kColdestMixC = 5.0;
 
+/// By so much of what the air is warmer than `air_c` is the concrete warmer than `concrete_c`: what lies in the shade
+/// follows the air late and the tap water hardly does. Our estimate, no source.
+inline constexpr double kFollowsAir = 0.5;
+/// A pour of a private garden begins and ends between these hours of the day: light, and neighbours. Our choice.
+inline constexpr double kEarliestWorkH = 6.0;
+inline constexpr double kLatestWorkH = 21.0;
+/// Fresh concrete bears freezing from this mean strength on: EN 13670 8.5 (from memory).
+inline constexpr double kFrostProofMpa = 5.0;
+/// Warmer than this and cooling is worth a thought: common practice, no source.
+inline constexpr double kWarmMixC = 25.0;
+/// Mixing water hotter than this stiffens cement at once: ACI 306R (from memory).
+inline constexpr double kHottestWaterC = 60.0;
+/// Colder water than this does not come out of a tub with ice in it (our choice).
+inline constexpr double kColdestWaterC = 2.0;
+
 struct WeatherHour {
     double hourOfDay = 0.0;
     double airC = 0.0;
     double humidityPercent = 0.0;   ///< the dew point of the day's mean is kept: drier when warmer
-    double concreteC = 0.0;         ///< as mixed at that hour from materials that follow the air half-way
+    double concreteC = 0.0;         ///< as mixed at that hour, see kFollowsAir
     double evaporationKgM2H = 0.0;
     double workingMinutes = 0.0;
 };
@@ -54,9 +85,10 @@ struct WeatherHour {
 struct Cooling {
     double targetC = 0.0;
     double fromC = 0.0;             ///< with tap water
-    double coldWaterC = 0.0;        ///< water this cold is enough; not below 1
+    double coldWaterC = 0.0;        ///< water this cold is enough; not below kColdestWaterC
     bool coldWaterEnough = false;
-    double icePerBatchKg = 0.0;     ///< in place of water; 0 where not needed or beyond kMostIceShare
+    double icePerBatchKg = 0.0;     ///< in place of as much water; 0 where not needed or beyond kMostIceShare; for one
+                                    ///< bag or one m3 where there is no mixer
     bool iceEnough = false;
 };
 
@@ -66,17 +98,35 @@ struct PourWeather {
     double mixC = 0.0;              ///< from the ingredients of the first mix in use; concreteC without any
     double workingMinutes = 0.0;    ///< at the plan's concrete_c
     std::vector<WeatherHour> hours; ///< 0 to 23, one a full hour
-    double bestStartH = 0.0;        ///< of the hours in which the day's work fits, where the worst hour is mildest
+    double startH = 0.0;            ///< the plan's own
+    double workH = 0.0;             ///< how long the day's work takes
+    double bestStartH = 0.0;        ///< see bestStart
     double worstAtBestKgM2H = 0.0;  ///< greatest evaporation in that day of work
     double worstAtPlanKgM2H = 0.0;  ///< the same from the plan's own start
-    bool frostTonight = false;      ///< low below 0, or below kColdestMixC in the first night
+    bool frostTonight = false;      ///< it freezes before the concrete has kFrostProofMpa
+    double frostAtH = 0.0;          ///< hours after the pour; 0 without frost
+    double frostMpa = 0.0;          ///< mean strength it has then; likewise
     double lowC = 0.0;
-    std::vector<Cooling> cooling;   ///< one where the mix is hotter than 25 deg C at the plan's start; else empty
+    std::vector<Cooling> cooling;   ///< one where the mix is hotter than kWarmMixC; else empty
 };
 
-/// `findings` receives: evaporation_high (caution at the limit, stop at twice), mix_hot, mix_cold, frost_night, wind...;
+/// The day's weather at an hour of the day: any number, wraps round.
+WeatherHour weatherAt(const Plan& plan, double hourOfDay);
+/// Hours of work of the first day: as many batches as the quantities say, one after the other, with an hour for setting
+/// up and cleaning (common practice, no source); not above the plan's own hours a day, and those without quantities.
+double workHours(const Plan& plan, const std::vector<MixQuantities>& quantities);
+/// The hour, from a start to the end of the work, in which most water leaves.
+WeatherHour worstHour(const Plan& plan, double startH, double workH);
+/// The full or half hour between kEarliestWorkH and kLatestWorkH at which to start: where the work stays above
+/// kColdestMixC if any does (else where it is least cold), of those where the worst hour dries least, of those the
+/// nearest to the plan's own.
+double bestStart(const Plan& plan, double workH);
+
+/// `quantities` give the length of the day's work and what goes into a batch; without them the plan's own hours a day.
+/// `findings` receives: evaporation_high (caution at the limit, stop at twice), mix_hot, mix_cold, frost_night, mix_differs;
 /// pointers to /conditions. Remedies as words with computed figures (better start, cold water, ice).
-PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesInUse, std::vector<Finding>& findings);
+PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesInUse, std::vector<Finding>& findings,
+                        const std::vector<MixQuantities>& quantities = {});
 
 /// Course of the castings' temperature after the pour: what was measured, then between low and high of the days.
 TemperatureCourse courseOf(const Plan& plan);

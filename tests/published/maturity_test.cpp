@@ -38,6 +38,7 @@ TEST(CourseEn1992, ThreeDays)
     TemperatureCourse course;
     course.readings = kThreeDays;
     EXPECT_NEAR(equivalentAgeDays(course, 72), 2.587, 0.0005);
+    EXPECT_NEAR(equivalentAgeDays(kThreeDays, 72), 2.587, 0.0005);
     EXPECT_NEAR(strengthAtAge(concreteProperties(30), kRapidCementS, 72, course).fcmMpa, 24.04, 0.005);
     EXPECT_NEAR(strengthAtAge(concreteProperties(30), kNormalCementS, 72, course).fcmMpa, 21.44, 0.005);
 }

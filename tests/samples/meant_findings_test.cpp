@@ -94,7 +94,14 @@ TEST(TwoLevelBar, HasSlabsTooHeavyForFourAndStonesTooLargeForThePanels)
     EXPECT_THAT(findingsOf("two-level-bar"),
                 UnorderedElementsAre("stop parts_collide C1b", "caution heavy C4", "caution heavy C1a",
                                      "caution heavy C1b", "caution heavy C5a", "caution heavy C5b",
-                                     "caution aggregate_large body"));
+                                     "caution aggregate_large body", "caution evaporation_high"));
+}
+
+TEST(TwoLevelBar, IsPouredInDryHeatThatAnEarlyStartSoftens)
+{
+    const AssessmentPtr assessment = assess(sample("two-level-bar"), exampleBook());
+    EXPECT_GT(number(theFinding(*assessment, "evaporation_high"), "evaporation"), 0.5) << "its worktop hardly bleeds";
+    EXPECT_LT(assessment->weather.worstAtBestKgM2H, assessment->weather.worstAtPlanKgM2H);
 }
 
 TEST(TwoLevelBar, KeepsWithinItsBudgetWithLittleToSpare)

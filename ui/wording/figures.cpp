@@ -101,6 +101,13 @@ QString plainMoneyText(std::int64_t minor, const std::string& currency)
     return QString::fromStdString(plainMoney(minor, currency));
 }
 
+QString clockText(double hourOfDay)
+{
+    if (!std::isfinite(hourOfDay)) return QString(QChar(0x2013));
+    const int minutes = static_cast<int>(std::lround(std::fmod(std::fmod(hourOfDay, 24.0) + 24.0, 24.0) * 60)) % (24 * 60);
+    return QStringLiteral("%1:%2").arg(minutes / 60, 2, 10, QLatin1Char('0')).arg(minutes % 60, 2, 10, QLatin1Char('0'));
+}
+
 QString moneyText(std::int64_t minor, const std::string& currency)
 {
     const QString text = plainMoneyText(minor, currency).replace(QLatin1Char('.'), plainLocale().decimalPoint());

@@ -25,6 +25,8 @@ QString areaText(double m2);
 /// "2.4 m".
 QString metresText(double metres);
 QString percentText(double percent, int decimals = 0);
+/// An hour of the day as "07:30".
+QString clockText(double hourOfDay);
 /// Whole minor units with the minor digits of the currency (ISO 4217) and its code: "321.40 EUR". For "XXX" (no
 /// currency) no code follows.
 QString moneyText(std::int64_t minor, const std::string& currency);

@@ -9,7 +9,7 @@
 /// - after a colon, how to write it: "money" (in the finding's own "currency"), "amount" and "unit" (in its own
 ///   "unit"), "item" (an item key in words), "type" (the kind of a JSON value), "key" (a key of the plan file in
 ///   words), "people" (how many it takes), "form" (of a counter, from all values), "load" (on a counter), "sure" (of a crack), "way" (left or right), "handled" (what is done to a casting), "rimless" (what has no depth without
-///   a rim), a digit (so many decimals).
+///   a rim), "clock" (an hour of the day as 07:30), "rate" (kg of water a m2 and hour), a digit (so many decimals).
 namespace yardcast::ui {
 
 struct FindingSentence {
@@ -27,5 +27,6 @@ extern const std::vector<FindingSentence> kDisciplineSentences;
 extern const std::vector<FindingSentence> kSteelWorthSentences;
 extern const std::vector<FindingSentence> kHandlingSentences;
 extern const std::vector<FindingSentence> kInUseSentences;
+extern const std::vector<FindingSentence> kWeatherSentences;
 
 }  // namespace yardcast::ui

@@ -25,7 +25,8 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
     static const auto table = [] {
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
-                                 &kDisciplineSentences, &kHandlingSentences, &kInUseSentences, &kSteelWorthSentences}) {
+                                 &kDisciplineSentences, &kHandlingSentences, &kInUseSentences, &kSteelWorthSentences,
+                                 &kWeatherSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;
@@ -206,6 +207,10 @@ QString valueText(const Values& values, const QString& key, const QString& forma
                             : Words::tr("%1 towards the counter's right end").arg(lengthText(number));
     }
     if (format == QLatin1String("form")) return formText(values);
+    if (format == QLatin1String("clock")) return clockText(number);
+    if (format == QLatin1String("rate")) {
+        return Words::tr("%1 kg/m² an hour").arg(numberText(number, 2));
+    }
     bool hasDecimals = false;
     const int decimals = format.toInt(&hasDecimals);
     return hasDecimals ? numberText(number, decimals) : byEnding(key, number);

@@ -24,6 +24,17 @@ const std::vector<RemedySentence> kRemedySentences{
     {"bars_added", WORDS("Lay {count} bars of {diameter_mm} along the strip, on the side that is pulled.")},
     {"steel_to_side", WORDS("Lay the mesh on the side that is pulled: {cover_mm} from the face.")},
 
+    // weather: worked out by the formulas of the pour day
+    {"start_at_hour", WORDS("Begin at {start_h:clock}: the worst hour of the work then has {evaporation:rate}.")},
+    {"water_colder", WORDS("Mix with water of {water_c}: the concrete is then at {concrete_c} and loses {evaporation:rate}.")},
+    {"windbreak", WORDS("A windbreak that leaves {wind:0} km/h over the concrete brings it down to {evaporation:rate}.")},
+    {"cover_at_once", WORDS("Cover each piece with sheeting as soon as it is struck off: under it next to nothing is lost.")},
+    {"water_cold_for", WORDS("Mix with water of {water_c}: the concrete then has {concrete_c}.")},
+    {"ice_for", WORDS("Put {ice_kg} of ice into each batch in place of as much water: the concrete then has {concrete_c}.")},
+    {"water_warm_for", WORDS("Mix with water of {water_c}: the concrete then has {concrete_c}.")},
+    {"concrete_as_mixed", WORDS("Take {concrete_c}, as the ingredients give it.")},
+    {"keep_warm", WORDS("Keep it at {mats_c} or more under insulating mats for {warm_h}: then frost does no harm.")},
+
     // found by a search
     {"form_lightest", WORDS("The lightest form that holds in every case: {thickness_mm:form}. The counter itself then has {counter_kg}.")},
     {"form_cheapest", WORDS("The cheapest form that holds in every case: {thickness_mm:form}. The counter itself then has {counter_kg}.")},

@@ -46,10 +46,33 @@ TEST(AssessmentJson, HasTheKeysOfTheContractThatExist)
     }
 }
 
+TEST(AssessmentJson, TellsThePourDaysWeatherAndCuring)
+{
+    Plan plan = test::rowOfParts(10);
+    plan.conditions.airC = 24;
+    plan.conditions.lowC = 12;
+    plan.conditions.highC = 30;
+    plan.conditions.concreteC = 25;
+    const Json json = jsonOf(plan);
+    const Json& weather = json.at("weather");
+    EXPECT_NEAR(weather.at("evaporation_kg_m2_h").get<double>(),
+                evaporationKgM2H(25, 24, plan.conditions.humidityPercent / 100, plan.conditions.windKmh), 1e-6);
+    ASSERT_EQ(weather.at("hours").size(), 24u);
+    EXPECT_NEAR(weather.at("hours").at(5).at("air_c").get<double>(), 12, 1e-6);
+    EXPECT_NEAR(weather.at("hours").at(15).at("air_c").get<double>(), 30, 1e-6);
+    for (const char* key : {"limit_kg_m2_h", "uncertain_percent", "mix_c", "working_minutes", "best_start_h", "frost",
+                            "cooling", "work_h"}) {
+        EXPECT_TRUE(weather.contains(key)) << key;
+    }
+    ASSERT_EQ(json.at("curing").size(), json.at("mixes").size());
+    EXPECT_GT(json.at("curing").at(0).at("days").get<double>(), 0.0);
+    EXPECT_GT(json.at("curing").at(0).at("sheet_m2").get<double>(), 0.0);
+}
+
 TEST(AssessmentJson, LeavesOutWhatIsNotComputed)
 {
     const Json json = jsonOf(test::rowOfParts(10));
-    for (const char* key : {"gain", "weather", "levels", "days", "cuts"}) {
+    for (const char* key : {"gain", "levels", "days", "cuts"}) {
         EXPECT_FALSE(json.contains(key)) << key;
     }
 }

@@ -139,7 +139,8 @@ TEST(Course, StrengthThroughACourseIsThatOfItsAge)
     EXPECT_EQ(at.ageDays, equivalentAgeDays(course, 48));
     EXPECT_EQ(at.fcmMpa, strengthAtEquivalentAge(c25, kNormalCementS, at.ageDays).fcmMpa);
     course.lowC = course.highC = 20;
-    EXPECT_EQ(strengthAtAge(c25, kNormalCementS, 48, course).fctmMpa, strengthAtAge(c25, kNormalCementS, 48, 20.0).fctmMpa);
+    EXPECT_EQ(strengthAtAge(c25, kNormalCementS, 48, course).fctmMpa,
+              strengthAtAge(c25, kNormalCementS, 48, 20.0).fctmMpa);
 }
 
 }  // namespace

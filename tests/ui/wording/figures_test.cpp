@@ -1,3 +1,4 @@
+#include <cmath>
 #include <limits>
 
 #include <QLocale>
@@ -44,6 +45,15 @@ private slots:
         QCOMPARE(seen(sizeText(1850, 620)), QStringLiteral("1850 × 620 mm"));
     }
 
+    void hoursOfTheDayAreClockTimes()
+    {
+        QCOMPARE(clockText(7.5), QStringLiteral("07:30"));
+        QCOMPARE(clockText(0.0), QStringLiteral("00:00"));
+        QCOMPARE(clockText(25.25), QStringLiteral("01:15"));
+        QCOMPARE(clockText(-1.0), QStringLiteral("23:00"));
+        QCOMPARE(clockText(23.9999), QStringLiteral("00:00"));
+        QCOMPARE(clockText(HUGE_VAL), QString(QChar(0x2013)));
+    }
     void moneyKeepsMinorDigitsOfTheCurrency()
     {
         QCOMPARE(seen(moneyText(std::int64_t(32140), "EUR")), QStringLiteral("321.40 EUR"));

@@ -17,7 +17,7 @@ namespace {
 const std::vector<const std::vector<FindingSentence>*> kTables{&kPurchaseSentences, &kPriceFileSentences,
                                                                &kFileSentences, &kPlanSentences,
                                                                &kDisciplineSentences, &kHandlingSentences, &kInUseSentences,
-                                                               &kSteelWorthSentences};
+                                                               &kSteelWorthSentences, &kWeatherSentences};
 
 QString sourcesOfCore()
 {
