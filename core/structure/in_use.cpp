@@ -1,5 +1,7 @@
 #include "core/structure/in_use.h"
 
+#include <span>
+
 namespace yardcast {
 
 namespace {
@@ -20,10 +22,9 @@ struct WorstTwo {
     Worst lying;
 };
 
-WorstTwo worstOf(const Body& body, const ShellSystem& system, const std::vector<NodeVector>& loads, double ageH)
+WorstTwo worstOf(const Body& body, const ShellSystem& system, std::span<const ShellSolution> solutions, double ageH)
 {
     const std::vector<double> strength = usableStrengthMpa(body, ageH);
-    const std::vector<ShellSolution> solutions = system.solve(loads);
     WorstTwo two;
     bool tips = false;
     for (std::size_t i = 0; i < solutions.size(); ++i) {
@@ -72,14 +73,11 @@ std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, s
         return result;
     };
 
-    answer.cases.push_back(finish(use.system().solve(use.deadLoad(false)), own));
-    if (stop.stop_requested()) return std::nullopt;
-
-    // The even load first, then the person's spots.
+    // Own weight first, then the even load, then the person's spots: solved at once.
     const NodeVector dead = use.deadLoad(true);
     const NodeVector even = use.evenLoad();
-    std::vector<NodeVector> loads{dead};
-    for (std::size_t i = 0; i < even.size(); ++i) loads[0][i] += even[i];
+    std::vector<NodeVector> loads{use.deadLoad(false), dead};
+    for (std::size_t i = 0; i < even.size(); ++i) loads[1][i] += even[i];
     const double forceN = personLoadN(body->input);
     std::vector<Point> spots;
     if (forceN > 0.0) spots = worstPersonSpots(body->input, forceN, kSpotsSolved, stop);
@@ -88,7 +86,10 @@ std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, s
         use.addPerson(spot, forceN, loads.back());
     }
     if (stop.stop_requested()) return std::nullopt;
-    const WorstTwo two = worstOf(*body, use.system(), loads, place.ageH);
+    const std::vector<ShellSolution> solutions = use.system().solve(loads);
+    if (stop.stop_requested()) return std::nullopt;
+    answer.cases.push_back(finish(solutions.front(), own));
+    const WorstTwo two = worstOf(*body, use.system(), std::span(solutions).subspan(1), place.ageH);
     const auto under = [&](const Worst& load) {
         CaseResult result = finish(load.solution, place);
         result.personGoverns = load.load > 0;
