@@ -18,10 +18,8 @@ constexpr int kMostEdgePieces = 9;
 void addTo(StressField& sum, const StressField& term, double factor)
 {
     for (std::size_t i = 0; i < sum.atFace.size(); ++i) {
-        for (int k = 0; k < 3; ++k) {
-            sum.atFace[i][k] += factor * term.atFace[i][k];
-            sum.perMm[i][k] += factor * term.perMm[i][k];
-        }
+        for (int k = 0; k < 3; ++k) sum.atFace[i][k] += factor * term.atFace[i][k];
+        for (int k = 0; k < 3; ++k) sum.perMm[i][k] += factor * term.perMm[i][k];
     }
 }
 
@@ -136,12 +134,13 @@ void HandledBody::turnSum()
     }
 }
 
-HandledBody::Uses HandledBody::usesOf(const FreeBody::State& state)
+HandledBody::Uses HandledBody::usesOf(const FreeBody::State& state, Side side)
 {
     if (!state.holds || state.combination.empty()) return {};
     fillSum(state);
     Uses uses;
-    uses.faceUpPercent = greatestUse(*body_, sum_, strengthMpa_).percent;
+    if (side != Side::onFace) uses.faceUpPercent = greatestUse(*body_, sum_, strengthMpa_).percent;
+    if (side == Side::faceUp) return uses;
     turnSum();
     uses.onFacePercent = greatestUse(*body_, sum_, strengthMpa_).percent;
     return uses;

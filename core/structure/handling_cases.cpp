@@ -175,7 +175,7 @@ private:
         const FreeBody::State state = hold(holders, factor);
         if (!state.holds) return kTips;
         handled_.expectMany(false);
-        return handled_.usesOf(state).faceUpPercent;
+        return handled_.usesOf(state, HandledBody::Side::faceUp).faceUpPercent;
     }
 
     CaseSetting setting(StrengthCase which, double factor, bool faceUp) const
@@ -273,7 +273,7 @@ private:
             const auto places = withLateCorner(onDraft, late, gapMm);
             const auto state = draft_.free().hold({{draft_.weight(), factor}}, places, {});
             if (!state.holds) continue;
-            const double use = draft_.usesOf(state).faceUpPercent;
+            const double use = draft_.usesOf(state, HandledBody::Side::faceUp).faceUpPercent;
             // Neither the order of the corners nor the mesh must choose where it is the same which is late: then the slab
             // that stays level tells more than the one that has rocked over onto the late corner.
             const bool reaches = state.forceN[static_cast<std::size_t>(late)] > 0.0;

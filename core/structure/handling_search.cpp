@@ -337,19 +337,20 @@ double liftingUse(HandledBody& handled, const std::vector<Point>& hands, double 
     for (const Point p : hands) places.push_back(handled.hand(p, along));
     handled.solveAdded();
     const bool onFace = liesOnFace(input);
+    using Side = HandledBody::Side;
     double worst = 0.0;
     if (hasSuction(input)) {
         const auto loose = handled.free().hold({{handled.weight(), 1.0},
                                                 {handled.suction(), suctionKpa(input.assumptions)}},
                                                places, {});
         if (!loose.holds) return kTips;
-        const HandledBody::Uses uses = handled.usesOf(loose);
+        const HandledBody::Uses uses = handled.usesOf(loose, onFace ? Side::onFace : Side::faceUp);
         worst = onFace ? uses.onFacePercent : uses.faceUpPercent;
         if (worst > bound) return worst;
     }
     const auto carried = handled.free().hold({{handled.weight(), input.assumptions.handlingFactor}}, places, {});
     if (!carried.holds) return kTips;
-    const HandledBody::Uses uses = handled.usesOf(carried);
+    const HandledBody::Uses uses = handled.usesOf(carried, onFace ? Side::both : Side::faceUp);
     worst = std::max(worst, uses.faceUpPercent);
     return onFace ? std::max(worst, uses.onFacePercent) : worst;
 }
@@ -376,8 +377,9 @@ double tiltUse(HandledBody& handled, const StandingEdge& edge, const std::vector
     handled.solveAdded();
     const auto state = handled.free().hold({{handled.weight(), input.assumptions.strippingFactor}}, places, {});
     if (!state.holds) return kTips;
-    const HandledBody::Uses uses = handled.usesOf(state);
-    return liesOnFace(input) ? uses.onFacePercent : uses.faceUpPercent;
+    const bool onFace = liesOnFace(input);
+    const auto uses = handled.usesOf(state, onFace ? HandledBody::Side::onFace : HandledBody::Side::faceUp);
+    return onFace ? uses.onFacePercent : uses.faceUpPercent;
 }
 
 std::optional<FoundTilt> findTilt(HandledBody& handled, std::stop_token stop)

@@ -1,6 +1,7 @@
 #include "core/structure/steel_worth.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <tuple>
@@ -82,10 +83,15 @@ SectionAction actionOf(const CaseResult& result, const SectionForces& section, c
     return action;
 }
 
+/// The cuts are the same in all cases.
+using KnownCuts = std::map<std::array<double, 4>, CutSection>;
+
 SteelCheck checkOf(const StrengthInput& input, const CaseResult& result, const SectionForces& section,
-                   const SectionAction& action)
+                   const SectionAction& action, KnownCuts& known)
 {
-    const CutSection cut = sectionOf(cutDepths(*input.casting, section.from, section.to));
+    const auto [place, isNew] = known.try_emplace({section.from.x, section.from.y, section.to.x, section.to.y});
+    if (isNew) place->second = sectionOf(cutDepths(*input.casting, section.from, section.to));
+    const CutSection& cut = place->second;
     const StrengthAtAge concrete = concreteAtAge(input, result.ageH);
     SteelCheck check;
     check.which = result.which;
@@ -178,6 +184,7 @@ std::vector<SteelCheck> steelWorth(const StrengthInput& input, const std::vector
     const auto own = std::find_if(cases.begin(), cases.end(),
                                   [](const CaseResult& result) { return result.which == StrengthCase::ownWeight; });
     std::vector<SteelCheck> checks;
+    KnownCuts cuts;
     for (const CaseResult& result : cases) {
         if (!result.holds) continue;
         for (const SectionForces& section : result.sections) {
@@ -187,7 +194,7 @@ std::vector<SteelCheck> steelWorth(const StrengthInput& input, const std::vector
             const auto known = std::find_if(checks.begin(), checks.end(), [&](const SteelCheck& check) {
                 return check.name == section.name && check.tensionAtFace == atFace;
             });
-            SteelCheck check = checkOf(input, result, section, action);
+            SteelCheck check = checkOf(input, result, section, action, cuts);
             if (check.designMomentN < kWorthAsking * check.crackingMomentN) continue;
             if (known == checks.end()) {
                 checks.push_back(std::move(check));

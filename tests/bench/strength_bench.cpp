@@ -57,11 +57,19 @@ void sweep(benchmark::State& state)
     for (auto _ : state) benchmark::DoNotOptimize(worstPersonSpots(input, 1000.0, 5));
 }
 
+/// All that is done to it between mould and place: what a search for the earliest hour repeats.
+void handling(benchmark::State& state)
+{
+    const StrengthInput input = tests::speedSlab().input("C1");
+    for (auto _ : state) benchmark::DoNotOptimize(solveStrength(input, refinementOf(state), {false, true}));
+}
+
 BENCHMARK(inputs)->Unit(benchmark::kMillisecond);
 BENCHMARK(body)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
 BENCHMARK(ownWeight)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
 BENCHMARK(sweep)->Unit(benchmark::kMillisecond);
 BENCHMARK(inUse)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
+BENCHMARK(handling)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace yardcast
