@@ -11,6 +11,8 @@ namespace {
 /// Hands below an edge cover a strip as high as the fingers are thick (judgement).
 constexpr double kBelowEdgeMm = 20.0;
 constexpr int kMostBelowEdge = 4;
+/// What presses with less than this share of the load does not press: that is what rounding leaves.
+constexpr double kNothingShare = 1e-9;
 
 /// What a hand covers below an edge; where there is little concrete at that place, the nearest place with more,
 /// first towards `outwards`, so that hands stay on both sides of the weight.
@@ -44,6 +46,8 @@ std::vector<FreeBody::Place> Holders::places() const
 std::vector<HeldAt> heldBy(const Holders& holders, const FreeBody::State& state)
 {
     std::vector<HeldAt> held;
+    double total = 0.0;
+    for (const double force : state.forceN) total += force;
     std::size_t next = 0;
     for (const Holders::Named& named : holders.all) {
         HeldAt at;
@@ -58,7 +62,7 @@ std::vector<HeldAt> heldBy(const Holders& holders, const FreeBody::State& state)
             at.forceN += force;
             moment = moment + centre * force;
             middle = middle + centre * (1.0 / static_cast<double>(named.regions.size()));
-            touching += force > 0.0 ? 1 : 0;
+            touching += force > kNothingShare * total ? 1 : 0;
         }
         at.centre = at.forceN > 0.0 ? moment * (1.0 / at.forceN) : middle;
         at.touchingShare = named.regions.empty() ? 0.0 : static_cast<double>(touching) / named.regions.size();

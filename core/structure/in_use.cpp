@@ -9,6 +9,9 @@ namespace {
 /// So many of the coarse sweep's worst spots are solved on the mesh itself.
 constexpr std::size_t kSpotsSolved = 5;
 
+/// Uses that differ by less, as a share, are the same.
+constexpr double kSamePercent = 1e-9;
+
 /// The load that uses most of the strength; the first under which it tips ends the search.
 struct Worst {
     std::size_t load = 0;
@@ -35,7 +38,8 @@ WorstTwo worstOf(const Body& body, const ShellSystem& system, std::span<const Sh
         }
         const StressField stress = stressField(body, system.forces(solutions[i].displacement));
         const double percent = greatestUse(body, stress, strength).percent;
-        if (percent > two.lying.percent) two.lying = {i, percent, solutions[i]};
+        // Of squares that press on the same concrete the first is taken, whatever rounding says.
+        if (percent > two.lying.percent * (1.0 + kSamePercent)) two.lying = {i, percent, solutions[i]};
     }
     if (!tips) two.worst = two.lying;
     return two;

@@ -223,7 +223,8 @@ std::vector<Point> worstPersonSpots(const StrengthInput& input, double forceN, s
     for (std::size_t i = 0; i < solutions.size(); ++i) {
         double share = HUGE_VAL;
         if (solutions[i].settled) share = probes.measure(i, solutions[i].displacement, strength);
-        ranked.push_back({share, i});
+        // To seven digits, so that the order of spots that press on the same concrete is theirs, not that of rounding.
+        ranked.push_back({static_cast<double>(static_cast<float>(share)), i});
     }
     std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.use > b.use; });
     // One spot where it tips says it all; those where it cracks are wanted beside.

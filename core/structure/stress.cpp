@@ -9,6 +9,8 @@ namespace yardcast {
 namespace {
 
 using Stress = std::array<double, 3>;
+/// Uses that differ by less, as a share, are the same.
+constexpr double kSameUse = 1e-9;
 /// A triangle tells the stress of a kind of section of which it has so much; of up to three kinds one always has as much.
 constexpr double kTellingShare = 0.33;
 
@@ -157,7 +159,8 @@ GreatestUse greatestUse(const Body& body, const StressField& field, const std::v
     GreatestUse use;
     const auto consider = [&](double tensionMpa, int kind, Point at, bool onFace, int corner) {
         const double percent = percentOf(tensionMpa, strengthMpa[kind]);
-        if (!(percent > use.percent)) return;
+        // Where both faces or two places are alike, rounding must not choose.
+        if (!(percent > use.percent * (1.0 + kSameUse))) return;
         use = {percent, at, onFace, kind, tensionMpa, corner};
     };
     const int kinds = body.kindCount();
