@@ -39,4 +39,12 @@ PlanReading applyPatch(const Plan& plan, const std::string& patchText)
     return reading;
 }
 
+std::string patchBetween(const Plan& before, const Plan& after)
+{
+    // Through the text, so that numbers are compared as the file has them.
+    const auto from = nlohmann::json::parse(writePlan(before));
+    const auto to = nlohmann::json::parse(writePlan(after));
+    return nlohmann::json::diff(from, to).dump();
+}
+
 }  // namespace yardcast

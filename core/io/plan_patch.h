@@ -12,4 +12,7 @@ namespace yardcast {
 /// the patch leaves as they are stay the same objects. Never throws for what the texts hold.
 PlanReading applyPatch(const Plan& plan, const std::string& patchText);
 
+/// The edit that makes `after` of `before`, as RFC 6902 JSON Patch on the plan file.
+std::string patchBetween(const Plan& before, const Plan& after);
+
 }  // namespace yardcast

@@ -7,6 +7,7 @@
 #include <thread>
 #include <utility>
 
+#include "core/io/plan_patch.h"
 #include "core/remedy/attempts.h"
 #include "core/remedy/trial.h"
 

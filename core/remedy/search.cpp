@@ -4,6 +4,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/io/plan_patch.h"
 #include "core/plan/edits.h"
 #include "core/remedy/attempt_tools.h"
 #include "core/remedy/attempts.h"

@@ -4,10 +4,6 @@
 #include <array>
 #include <string_view>
 
-#include <nlohmann/json.hpp>
-
-#include "core/io/plan_file.h"
-
 namespace yardcast {
 
 namespace {
@@ -106,13 +102,6 @@ double greatestUse(const std::vector<CastingStrengthPtr>& strengths)
         }
     }
     return use;
-}
-
-std::string patchBetween(const Plan& before, const Plan& after)
-{
-    const auto from = nlohmann::json::parse(writePlan(before));
-    const auto to = nlohmann::json::parse(writePlan(after));
-    return nlohmann::json::diff(from, to).dump();
 }
 
 }  // namespace yardcast

@@ -56,7 +56,4 @@ Complaints complaintsOf(const std::vector<CastingStrengthPtr>& strengths);
 /// The greatest use of all cases that hold, percent.
 double greatestUse(const std::vector<CastingStrengthPtr>& strengths);
 
-/// The edit that makes `after` of `before`, as RFC 6902 JSON Patch on the plan file.
-std::string patchBetween(const Plan& before, const Plan& after);
-
 }  // namespace yardcast

@@ -1,0 +1,185 @@
+#include "core/pour/pour_plan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+#include <unordered_map>
+
+#include "core/materials/materials.h"
+#include "core/pour/pour_findings.h"
+#include "core/pour/pour_schedule.h"
+
+namespace yardcast {
+
+namespace {
+
+constexpr double kGravity = 9.80665;  // m/s2, standard gravity
+constexpr double kNoise = 1e-9;
+
+double foamKgM3(const Part& part)
+{
+    if (const auto* counter = std::get_if<Counter>(&part.body)) return counter->filler.value_or(Filler{}).densityKgM3;
+    const std::optional<Core>* core = nullptr;
+    if (const auto* support = std::get_if<Support>(&part.body)) core = &support->core;
+    if (const auto* panel = std::get_if<Panel>(&part.body)) core = &panel->core;
+    return core != nullptr && core->has_value() ? (*core)->densityKgM3 : 0.0;
+}
+
+/// What lies under it while it is poured.
+double baseMm2(const Casting& casting, const Part& part)
+{
+    const auto* support = std::get_if<Support>(&part.body);
+    const auto* panel = std::get_if<Panel>(&part.body);
+    const bool stands = (support != nullptr && support->cast == UprightCast::upright) ||
+                        (panel != nullptr && panel->cast == UprightCast::upright);
+    return stands ? casting.boundsMm.width() * casting.deepestMm : areaMm2(casting.outline);
+}
+
+/// One day of the schedule written out.
+class DayWriter {
+public:
+    DayWriter(const PourSchedule& schedule, const ScheduledDay& planned) : schedule_(schedule), planned_(planned)
+    {
+        double now = 0.0;
+        for (const double notBefore : planned.notBeforeMin) {
+            const double begin = std::max(now, notBefore);
+            now = begin + schedule.rules.batchMinutes;
+            PourBatch batch;
+            batch.beginMin = begin;
+            batch.readyMin = now;
+            day_.mixed.push_back(std::move(batch));
+        }
+        day_.startH = planned.startH;
+        day_.afterDays = planned.afterDays;
+    }
+
+    PourDay write(const std::unordered_map<std::string, double>& freshKgM3)
+    {
+        for (const PourSlot& slot : planned_.slots) day_.castings.push_back(pouredOf(slot, freshKgM3));
+        day_.batches = static_cast<int>(day_.mixed.size());
+        if (!day_.mixed.empty()) day_.endMin = day_.mixed.back().readyMin;
+        return std::move(day_);
+    }
+
+private:
+    const PourBatch& batchAt(int index) const { return day_.mixed[static_cast<std::size_t>(index)]; }
+
+    /// How many batches of the mix were made before this run.
+    int madeBefore(const std::string& mix, int runBatch) const
+    {
+        int made = 0;
+        for (int i = 0; i < runBatch; ++i) made += batchAt(i).mix == mix ? 1 : 0;
+        return made;
+    }
+
+    void fillBatches(const PourSlot& slot, const PourTask& task, int before)
+    {
+        const double endL = slot.startL + task.litres;
+        for (int index = slot.firstBatch; index <= slot.lastBatch; ++index) {
+            const double lowL = (index - slot.runBatch) * task.batchL;
+            // Whole in sum: the last takes what rounding left.
+            const double highL = index == slot.lastBatch ? endL : lowL + task.batchL;
+            const double litres = highL - (index == slot.firstBatch ? slot.startL : lowL);
+            PourBatch& batch = day_.mixed[static_cast<std::size_t>(index)];
+            batch.mix = task.casting->mix;
+            batch.number = before + index - slot.runBatch + 1;
+            batch.litres += litres;
+            batch.into.emplace_back(task.casting->id, litres);
+        }
+    }
+
+    void timeLayers(const PourSlot& slot, const PourTask& task, int before, PouredCasting& poured) const
+    {
+        double atL = slot.startL;
+        double nowMin = batchAt(slot.firstBatch).readyMin;
+        const auto clamped = [&](double index) {
+            return std::clamp(slot.runBatch + static_cast<int>(index), slot.firstBatch, slot.lastBatch);
+        };
+        for (PourLayer& layer : poured.layers) {
+            layer.fromMin = nowMin;
+            if (layer.litres > 0.0) {
+                const double from = atL / task.batchL;
+                atL += layer.litres;
+                const double to = atL / task.batchL;
+                layer.firstBatch = before + from;
+                layer.lastBatch = before + to;
+                layer.fromMin = batchAt(clamped(std::floor(from + kNoise))).readyMin;
+                nowMin = batchAt(clamped(std::ceil(to - kNoise) - 1)).readyMin;
+            }
+            layer.toMin = nowMin;
+        }
+    }
+
+    PouredCasting pouredOf(const PourSlot& slot, const std::unordered_map<std::string, double>& freshKgM3)
+    {
+        const PourTask& task = schedule_.tasks[slot.task];
+        const Casting& casting = *task.casting;
+        const int before = madeBefore(casting.mix, slot.runBatch);
+        fillBatches(slot, task, before);
+
+        PouredCasting poured;
+        poured.casting = casting.id;
+        poured.mix = casting.mix;
+        poured.litres = task.litres;
+        poured.batches = task.batches();
+        poured.startMin = slot.startMin;
+        poured.endMin = slot.endMin;
+        poured.workingMinutes = slot.workingMinutes;
+        poured.longestGapMin = slot.longestGapMin;
+        poured.fits = slot.fits;
+        poured.layers = task.layers;
+        timeLayers(slot, task, before, poured);
+
+        const double foam = foamKgM3(*task.part);
+        const auto fresh = freshKgM3.find(casting.mix);
+        poured.uplift = upliftOf(casting.fillerL, foam, fresh == freshKgM3.end() ? 0.0 : fresh->second);
+        poured.tableKg = casting.freshKg + casting.steelKg + casting.fillerL / 1000 * foam;
+        const double base = baseMm2(casting, *task.part);
+        if (base > 0.0) poured.tableKpa = poured.tableKg * kGravity / base * 1000;
+        day_.litres += task.litres;
+        return poured;
+    }
+
+    const PourSchedule& schedule_;
+    const ScheduledDay& planned_;
+    PourDay day_;
+};
+
+}  // namespace
+
+const PouredCasting* PourPlan::find(const std::string& casting) const
+{
+    for (const PourDay& day : days) {
+        for (const PouredCasting& poured : day.castings) {
+            if (poured.casting == casting) return &poured;
+        }
+    }
+    return nullptr;
+}
+
+PourPlan pourPlan(const Plan& plan, const std::vector<CastingPtr>& castings,
+                  const std::vector<MixQuantities>& quantities, const PourWeather& weather,
+                  std::vector<Finding>& findings)
+{
+    const WorkingByHour working(weather, plan.pouring.value_or(Pouring{}).workingMinutes);
+    const PourSchedule schedule = schedulePours(plan, castings, quantities, working);
+    std::unordered_map<std::string, double> freshKgM3;
+    for (const MixQuantities& q : quantities) {
+        freshKgM3.emplace(q.mix, q.freshDensityKgM3 > 0.0 ? q.freshDensityKgM3 : kFreshConcreteKgM3);
+    }
+
+    PourPlan result;
+    result.leftOut = schedule.leftOut;
+    result.handMixed = schedule.rules.handMixed;
+    result.batchMinutes = schedule.rules.batchMinutes;
+    for (const ScheduledDay& planned : schedule.days) {
+        PourDay day = DayWriter(schedule, planned).write(freshKgM3);
+        day.day = static_cast<int>(result.days.size()) + 1;
+        result.days.push_back(std::move(day));
+    }
+    pourFindings(plan, schedule, working, quantities, result, findings);
+    return result;
+}
+
+}  // namespace yardcast

@@ -1,0 +1,356 @@
+#include "core/pour/pour_schedule.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+#include <unordered_map>
+
+namespace yardcast {
+
+namespace {
+
+constexpr double kHoursADay = 24.0;
+/// Shares of a batch below this are rounding.
+constexpr double kBatchNoise = 1e-9;
+constexpr double kLongestStripH = 8760.0;
+
+double within(double value, double low, double high, double otherwise)
+{
+    return value >= low && value <= high ? value : otherwise;
+}
+
+/// Which batch of a run a litre of it belongs to, from 0.
+int batchAt(double litres, double batchL) { return static_cast<int>(std::floor(litres / batchL + kBatchNoise)); }
+/// The batch whose last litre it is.
+int batchEndingAt(double litres, double batchL)
+{
+    return static_cast<int>(std::ceil(litres / batchL - kBatchNoise)) - 1;
+}
+
+double stripHours(const Part& part)
+{
+    const auto* counter = std::get_if<Counter>(&part.body);
+    const double ageH = counter != nullptr && counter->lift ? counter->lift->ageH.value_or(kDefaultLiftAgeH)
+                                                            : kDefaultLiftAgeH;
+    return within(ageH, 0.0, kLongestStripH, kDefaultLiftAgeH);
+}
+
+double batchLitres(const MixQuantities& q)
+{
+    const double filled = q.bagsPerBatch * q.litresPerBag;
+    if (filled > 0.0 && std::isfinite(filled)) return filled;
+    const double bags = std::floor(kHandBatchL / q.litresPerBag + kBatchNoise);
+    return bags >= 1.0 && std::isfinite(bags) ? bags * q.litresPerBag : kHandBatchL;
+}
+
+/// Indices of castings: first as ordered, then by mix and size.
+std::vector<std::size_t> orderOf(const Plan& plan, const std::vector<CastingPtr>& castings,
+                                 const std::unordered_map<std::string, std::size_t>& mixPlace)
+{
+    std::vector<std::size_t> order;
+    std::vector<bool> taken(castings.size(), false);
+    const auto take = [&](std::size_t i) {
+        if (!taken[i]) order.push_back(i);
+        taken[i] = true;
+    };
+    if (plan.pouring && !plan.pouring->order.empty()) {
+        std::unordered_map<std::string, std::vector<std::size_t>> named;
+        for (std::size_t i = 0; i < castings.size(); ++i) {
+            named[castings[i]->id].push_back(i);
+            if (castings[i]->part != castings[i]->id) named[castings[i]->part].push_back(i);
+        }
+        for (const std::string& id : plan.pouring->order) {
+            const auto found = named.find(id);
+            if (found == named.end()) continue;
+            for (const std::size_t i : found->second) take(i);
+        }
+    }
+    std::vector<std::size_t> rest(castings.size());
+    std::iota(rest.begin(), rest.end(), std::size_t{0});
+    const auto placeOf = [&](std::size_t i) {
+        const auto found = mixPlace.find(castings[i]->mix);
+        return found == mixPlace.end() ? mixPlace.size() : found->second;
+    };
+    std::stable_sort(rest.begin(), rest.end(), [&](std::size_t a, std::size_t b) {
+        const std::size_t placeA = placeOf(a);
+        const std::size_t placeB = placeOf(b);
+        if (placeA != placeB) return placeA < placeB;
+        // To the millilitre, so that equal castings stay in the order of the parts.
+        return std::llround(castings[a]->volumeL * 1000) > std::llround(castings[b]->volumeL * 1000);
+    });
+    for (const std::size_t i : rest) take(i);
+    return order;
+}
+
+/// Puts one casting after the other, day by day.
+class Scheduler {
+public:
+    Scheduler(PourSchedule& schedule, const WorkingByHour& working) : schedule_(schedule), working_(working)
+    {
+        for (std::size_t i = 0; i < schedule_.tasks.size(); ++i) place(i);
+    }
+
+private:
+    struct Try {
+        PourSlot slot;
+        double waitUntilMin = 0.0;
+        bool newRun = true;
+    };
+
+    const PourRules& rules() const { return schedule_.rules; }
+    ScheduledDay& today() { return schedule_.days.back(); }
+    double madeMin() const { return madeMin_; }
+
+    /// Hours since midnight of the first day at which a mould is free, if one is begun at `fromH`.
+    double mouldFreeH(double fromH) const
+    {
+        if (!rules().moulds) return fromH;
+        std::vector<double> later;
+        for (const double free : mouldFree_) {
+            if (free > fromH) later.push_back(free);
+        }
+        if (later.size() < *rules().moulds) return fromH;
+        const auto nth = later.begin() + static_cast<std::ptrdiff_t>(later.size() - *rules().moulds);
+        std::nth_element(later.begin(), nth, later.end());
+        return *nth;
+    }
+
+    double hourOf(double minute) const { return schedule_.days.back().startH + minute / 60; }
+
+    Try tryAt(std::size_t index, double waitUntilMin)
+    {
+        const PourTask& task = schedule_.tasks[index];
+        Try t;
+        t.waitUntilMin = waitUntilMin;
+        const bool waits = waitUntilMin > madeMin() + 1e-9;
+        t.newRun = today().slots.empty() || waits || runMix_ != task.casting->mix;
+        PourSlot& slot = t.slot;
+        slot.task = index;
+        slot.startL = t.newRun ? 0.0 : runL_;
+        slot.runBatch = t.newRun ? batches_ : runBatch_;
+        slot.firstBatch = slot.runBatch + batchAt(slot.startL, task.batchL);
+        slot.lastBatch = std::max(slot.firstBatch, slot.runBatch + batchEndingAt(slot.startL + task.litres, task.batchL));
+        slot.covered = coveredAfter(task, slot.startL);
+        const double minutes = rules().batchMinutes;
+        const double base = std::max(madeMin(), waitUntilMin);
+        const auto readyMin = [&](int batch) { return base + (batch - batches_ + 1) * minutes; };
+        slot.startMin = slot.firstBatch >= batches_ ? readyMin(slot.firstBatch) - minutes : madeMin();
+        slot.endMin = readyMin(slot.lastBatch);
+        slot.workingMinutes = working_.at(hourOf(readyMin(slot.firstBatch)));
+        for (std::size_t i = 0; i < slot.covered.size(); ++i) {
+            const double gap = slot.covered[i] * minutes;
+            slot.longestGapMin = std::max(slot.longestGapMin, gap);
+            const double goesIn = readyMin(slot.firstBatch + static_cast<int>(i));
+            slot.fits = slot.fits && gap <= working_.at(hourOf(goesIn)) + 1e-9;
+        }
+        slot.inTime = slot.endMin <= limitMin() + 1e-9;
+        return t;
+    }
+
+    double limitMin() const
+    {
+        return rules().limitMin - (schedule_.days.back().startH - rules().startH) * 60;
+    }
+
+    void keep(Try t)
+    {
+        const PourTask& task = schedule_.tasks[t.slot.task];
+        if (t.newRun) {
+            runMix_ = task.casting->mix;
+            runL_ = 0.0;
+            runBatch_ = t.slot.runBatch;
+        }
+        runL_ += task.litres;
+        const int more = t.slot.lastBatch + 1 - batches_;
+        for (int i = 0; i < more; ++i) today().notBeforeMin.push_back(i == 0 ? t.waitUntilMin : 0.0);
+        batches_ += std::max(0, more);
+        madeMin_ = t.slot.endMin;
+        mouldFree_.push_back(calendarDay_ * kHoursADay + hourOf(t.slot.endMin) + task.stripH);
+        today().slots.push_back(std::move(t.slot));
+    }
+
+    /// The first day, or the next on which a mould comes free in the hours of work.
+    void beginDay()
+    {
+        ScheduledDay day;
+        day.startH = rules().startH;
+        if (!schedule_.days.empty()) {
+            int next = calendarDay_ + 1;
+            const double freeH = mouldFreeH(next * kHoursADay + day.startH);
+            const double daysOn = std::floor((freeH - day.startH) / kHoursADay + 1e-9);
+            next = std::max(next, static_cast<int>(std::min(daysOn, 1e6)));
+            if (freeH - next * kHoursADay - day.startH > rules().limitMin / 60) ++next;
+            day.startH = std::max(day.startH, freeH - next * kHoursADay);
+            day.afterDays = next - calendarDay_;
+            calendarDay_ = next;
+        }
+        openDay(std::move(day));
+    }
+
+    void openDay(ScheduledDay day)
+    {
+        schedule_.days.push_back(std::move(day));
+        batches_ = 0;
+        madeMin_ = 0.0;
+        runMix_.clear();
+        runL_ = 0.0;
+        runBatch_ = 0;
+    }
+
+    void place(std::size_t index)
+    {
+        if (!schedule_.days.empty()) {
+            const double nowH = calendarDay_ * kHoursADay + hourOf(madeMin());
+            const double waitMin = madeMin() + (mouldFreeH(nowH) - nowH) * 60;
+            if (waitMin - madeMin() <= kLongestIdleMin) {
+                Try t = tryAt(index, waitMin);
+                if (t.slot.fits && t.slot.inTime) {
+                    keep(std::move(t));
+                    return;
+                }
+            }
+        }
+        beginDay();
+        Try t = tryAt(index, 0.0);
+        if (!(t.slot.fits && t.slot.inTime) && today().startH > rules().startH) {
+            // A mould came free too late in the day: the next morning.
+            ScheduledDay later;
+            later.startH = rules().startH;
+            later.afterDays = today().afterDays + 1;
+            ++calendarDay_;
+            schedule_.days.pop_back();
+            openDay(std::move(later));
+            t = tryAt(index, 0.0);
+        }
+        keep(std::move(t));
+    }
+
+    PourSchedule& schedule_;
+    const WorkingByHour& working_;
+    int calendarDay_ = 0;
+    std::vector<double> mouldFree_;  ///< hours since midnight of the first day
+    int batches_ = 0;                ///< made on this day
+    double madeMin_ = 0.0;           ///< when the last of them is ready
+    std::string runMix_;
+    double runL_ = 0.0;              ///< of the run that castings have taken
+    int runBatch_ = 0;
+};
+
+}  // namespace
+
+WorkingByHour::WorkingByHour(const PourWeather& weather, double minutesWithoutHours)
+{
+    minutes_.fill(minutesWithoutHours);
+    if (weather.hours.size() != minutes_.size()) return;
+    for (std::size_t h = 0; h < minutes_.size(); ++h) minutes_[h] = weather.hours[h].workingMinutes;
+}
+
+double WorkingByHour::at(double hourOfDay) const
+{
+    const double wrapped = hourOfDay - kHoursADay * std::floor(hourOfDay / kHoursADay);
+    if (!(wrapped >= 0.0 && wrapped < kHoursADay)) return minutes_[0];
+    const auto hour = static_cast<std::size_t>(wrapped);
+    const double share = wrapped - static_cast<double>(hour);
+    return minutes_[hour] + (minutes_[(hour + 1) % minutes_.size()] - minutes_[hour]) * share;
+}
+
+PourRules pourRules(const Plan& plan)
+{
+    const Pouring initial;
+    const Pouring pouring = plan.pouring.value_or(initial);
+    PourRules rules;
+    rules.startH = within(pouring.startH, 0.0, 24.0, initial.startH);
+    rules.limitMin = within(pouring.hours, 0.5, 24.0, initial.hours) * 60;
+    if (pouring.moulds && *pouring.moulds >= 1) rules.moulds = static_cast<std::size_t>(*pouring.moulds);
+    rules.handMixed = !plan.mixer.has_value();
+    rules.batchMinutes = plan.mixer ? within(plan.mixer->batchMinutes, 0.01, 1440.0, Mixer{}.batchMinutes)
+                                    : kHandBatchMinutes;
+    return rules;
+}
+
+std::vector<int> coveredAfter(const PourTask& task, double startL)
+{
+    const double batchL = task.batchL;
+    const int first = batchAt(startL, batchL);
+    const int last = std::max(first, batchEndingAt(startL + task.litres, batchL));
+    std::vector<int> covered(static_cast<std::size_t>(last - first), 1);
+    double lowL = startL;
+    const PourLayer* below = nullptr;
+    double belowL = 0.0;
+    for (const PourLayer& layer : task.layers) {
+        if (!(layer.litres > 0.0)) continue;
+        if (below != nullptr) {
+            // Where one of the two passes on to its next batch, as shares of both layers.
+            std::vector<double> shares{0.0, 1.0};
+            const auto cut = [&](double fromL, double litres) {
+                for (int k = batchAt(fromL, batchL) + 1; k * batchL < fromL + litres; ++k) {
+                    shares.push_back((k * batchL - fromL) / litres);
+                }
+            };
+            cut(belowL, below->litres);
+            cut(lowL, layer.litres);
+            std::sort(shares.begin(), shares.end());
+            for (std::size_t i = 0; i + 1 < shares.size(); ++i) {
+                if (shares[i + 1] - shares[i] < kBatchNoise) continue;
+                const double middle = (shares[i] + shares[i + 1]) / 2;
+                const int placed = batchAt(belowL + middle * below->litres, batchL);
+                const int covering = batchAt(lowL + middle * layer.litres, batchL);
+                if (placed < first || placed >= last) continue;
+                int& after = covered[static_cast<std::size_t>(placed - first)];
+                after = std::max(after, std::min(covering, last) - placed);
+            }
+        }
+        below = &layer;
+        belowL = lowL;
+        lowL += layer.litres;
+    }
+    return covered;
+}
+
+double longestGapMin(const PourTask& task, double batchMinutes)
+{
+    const std::vector<int> covered = coveredAfter(task, 0.0);
+    return covered.empty() ? 0.0 : *std::max_element(covered.begin(), covered.end()) * batchMinutes;
+}
+
+PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& castings,
+                           const std::vector<MixQuantities>& quantities, const WorkingByHour& working)
+{
+    PourSchedule schedule;
+    schedule.rules = pourRules(plan);
+    std::unordered_map<std::string, std::size_t> mixPlace;
+    std::unordered_map<std::string, double> litres;
+    for (std::size_t i = 0; i < quantities.size(); ++i) {
+        mixPlace.emplace(quantities[i].mix, i);
+        for (const auto& [casting, castingL] : quantities[i].castingLitres) litres[casting] = castingL;
+    }
+    std::unordered_map<std::string, const Part*> parts;
+    for (const PartPtr& part : plan.parts) parts.emplace(part->id, part.get());
+
+    for (const std::size_t index : orderOf(plan, castings, mixPlace)) {
+        const CastingPtr& casting = castings[index];
+        const auto mix = mixPlace.find(casting->mix);
+        const auto amount = litres.find(casting->id);
+        const auto part = parts.find(casting->part);
+        PourTask task;
+        task.casting = casting;
+        if (mix != mixPlace.end() && amount != litres.end() && part != parts.end()) {
+            task.litres = amount->second;
+            task.batchL = batchLitres(quantities[mix->second]);
+        }
+        // Written so that what is no number is left out as well.
+        if (!(task.litres > 0.0 && task.batchL > 0.0 && task.batches() <= kMostBatches)) {
+            schedule.leftOut.push_back(casting->id);
+            continue;
+        }
+        task.part = part->second;
+        task.layers = pourLayers(*casting, *task.part, task.litres);
+        task.stripH = stripHours(*task.part);
+        schedule.tasks.push_back(std::move(task));
+    }
+    Scheduler(schedule, working);
+    return schedule;
+}
+
+}  // namespace yardcast
