@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include "app/cli_pour_report.h"
 #include "app/cli_text_table.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_words.h"
@@ -198,6 +199,7 @@ std::string assessmentReport(const Loaded& loaded)
     QString text = titleOf(loaded.plan) + QLatin1Char('\n');
     text += castingsTable(loaded);
     if (!assessment.mixes.empty()) text += mixesTable(assessment);
+    text += pourTable(loaded);
     text += strengthTable(loaded);
     text += steelTable(assessment.steel);
     text += frontsTable(loaded);

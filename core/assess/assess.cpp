@@ -86,6 +86,7 @@ AssessmentPtr Assessor::assess(const Plan& plan)
     for (const MixQuantities& mix : assessment->mixes) mixesInUse.push_back(mix.mix);
     assessment->weather = pourWeather(plan, mixesInUse, findings, assessment->mixes);
     assessment->curing = curing(plan, mixable, findings);
+    assessment->pour = pourPlan(plan, castings, assessment->mixes, assessment->weather, findings);
     assessment->steel = steelSchedule(plan, castings, findings, &memo_->steel);
     assessment->handling = liftings(plan, castings, findings);
     assessment->mould = estimateMoulds(plan, castings);

@@ -1,6 +1,7 @@
 #include "core/assess/assessment_json.h"
 
 #include "core/assess/json_tools.h"
+#include "core/assess/pour_json.h"
 #include "core/assess/steel_json.h"
 #include "core/assess/strength_json.h"
 #include "core/assess/weather_json.h"
@@ -232,6 +233,8 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
                      {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
                     {"castings", castingsJson(assessment)},
                     {"mixes", mixesJson(assessment)},
+                    {"pour", pourJson(assessment.pour)},
+                    {"play", playJson(assessment.play)},
                     {"strength", strengthJson(assessment.strength)},
                     {"strength_castings", strengthCastingsJson(assessment.strength)},
                     {"steel", steelJson(assessment)},

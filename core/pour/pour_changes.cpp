@@ -57,10 +57,11 @@ Plan withHours(const Plan& plan, double hours)
     return changed;
 }
 
-Plan withWater(const Plan& plan, double waterC)
+Plan withWater(const Plan& plan, double waterC, double coolerK)
 {
     Plan changed = plan;
     changed.conditions.waterC = waterC;
+    changed.conditions.concreteC = tenths(plan.conditions.concreteC - coolerK);
     return changed;
 }
 

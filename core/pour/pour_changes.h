@@ -23,7 +23,8 @@ inline constexpr double kCommonDrumsL[] = {63.0, 85.0, 125.0, 150.0, 200.0, 250.
 
 Plan withStart(const Plan& plan, double startH);
 Plan withHours(const Plan& plan, double hours);
-Plan withWater(const Plan& plan, double waterC);
+/// The concrete comes out so much cooler by it.
+Plan withWater(const Plan& plan, double waterC, double coolerK);
 Plan withOrder(const Plan& plan, std::vector<std::string> order);
 /// Nothing without a mixer, whose minutes are the plan's.
 std::optional<Plan> withOneMoreHand(const Plan& plan);

@@ -10,28 +10,18 @@ namespace yardcast {
 
 namespace {
 
-/// With as much ice in the place of water as the equation is trusted for; of the first mix in use.
-double iceCoolsK(const Plan& plan, const std::vector<MixQuantities>& quantities)
+/// How much cooler the first mix in use comes out, K.
+double coolsK(const Plan& plan, const std::vector<MixQuantities>& quantities, double waterC, double iceShare)
 {
     const Mix* mix = quantities.empty() ? nullptr : findMix(plan, quantities.front().mix);
     if (mix == nullptr || !isUsable(*mix)) return 0.0;
     const Charge charge = chargeOf(*mix);
-    const Conditions& day = plan.conditions;
-    const double materialsC = day.materialsC.value_or(day.airC);
-    MixTemperatureInput input;
-    // What is dry and no cement counts as aggregate, in a bag as well.
-    input.aggregateKg = charge.dryMixKg > 0.0 ? charge.dryMixKg - (charge.cementKg - charge.extraCementKg)
-                                              : charge.sandDryKg + charge.gravelDryKg;
-    input.aggregateC = materialsC;
-    input.cementKg = charge.cementKg + charge.fumeKg;
-    input.cementC = materialsC;
-    input.waterKg = charge.waterL;
-    input.waterC = day.waterC;
-    input.moistureKg = std::max(0.0, charge.moistureL);
-    MixTemperatureInput iced = input;
-    iced.iceKg = kMostIceShare * charge.waterL;
-    iced.waterKg = charge.waterL - iced.iceKg;
-    return std::max(0.0, mixTemperatureC(input) - mixTemperatureC(iced));
+    const double materialsC = plan.conditions.materialsC.value_or(plan.conditions.airC);
+    const MixTemperatureInput own = mixTemperatureInput(charge, materialsC, plan.conditions.waterC);
+    MixTemperatureInput cooled = mixTemperatureInput(charge, materialsC, waterC);
+    cooled.iceKg = iceShare * cooled.waterKg;
+    cooled.waterKg -= cooled.iceKg;
+    return std::max(0.0, mixTemperatureC(own) - mixTemperatureC(cooled));
 }
 
 }  // namespace
@@ -40,14 +30,15 @@ PourPlayPtr playPour(const Plan& plan, const std::vector<CastingPtr>& castings,
                      const std::vector<MixQuantities>& quantities, int plays, std::uint64_t seed,
                      std::stop_token stop, const PourSpread& spread)
 {
-    std::vector<std::string> mixes;
-    for (const MixQuantities& q : quantities) mixes.push_back(q.mix);
     PlayWorld world;
-    world.weatherOf = [&](const Plan& changed) {
-        std::vector<Finding> ignored;
-        return pourWeather(changed, mixes, ignored);
+    world.weatherOf = [](const Plan& changed) {
+        PourWeather weather;
+        for (int hour = 0; hour < 24; ++hour) weather.hours.push_back(weatherAt(changed, hour));
+        return weather;
     };
-    world.iceCoolsK = [&](const Plan& changed) { return iceCoolsK(changed, quantities); };
+    world.coolsK = [&](const Plan& changed, double waterC, double iceShare) {
+        return coolsK(changed, quantities, waterC, iceShare);
+    };
     return playPourIn(world, plan, castings, quantities, plays, seed, std::move(stop), spread);
 }
 

@@ -33,6 +33,27 @@ double errorOf(int count, int plays)
     return std::sqrt(share * (1 - share) / n);
 }
 
+/// The code of a change as a remedy, and under which key its value stands.
+struct RemedyWords {
+    const char* code;
+    const char* valueKey;
+};
+
+RemedyWords remedyWords(PlayChange change)
+{
+    switch (change) {
+    case PlayChange::none: break;
+    case PlayChange::coolerWater: return {"play_cooler_water", "water_c"};
+    case PlayChange::iceWater: return {"play_ice_water", "cooler_k"};
+    case PlayChange::earlierStart: return {"play_earlier_start", "start_clock"};
+    case PlayChange::splitDays: return {"play_split_days", "days"};
+    case PlayChange::otherOrder: return {"play_other_order", "order"};
+    case PlayChange::oneMoreHand: return {"play_one_more_hand", "people"};
+    case PlayChange::largerMixer: return {"play_larger_mixer", "drum_l"};
+    }
+    return {"", ""};
+}
+
 /// One plan played.
 struct Outcome {
     PourSchedule schedule;
@@ -123,11 +144,13 @@ private:
 
     void tryWater()
     {
-        if (plan_.conditions.waterC > kCoolWaterC) {
-            tryEdit(PlayChange::coolerWater, kCoolWaterC, withWater(plan_, kCoolWaterC));
+        const double ownC = plan_.conditions.waterC;
+        const double byWaterK = world_.coolsK(plan_, kCoolWaterC, 0.0);
+        if (ownC > kCoolWaterC && byWaterK > 0.0) {
+            tryEdit(PlayChange::coolerWater, kCoolWaterC, withWater(plan_, kCoolWaterC, byWaterK));
         }
-        const double cooler = world_.iceCoolsK ? world_.iceCoolsK(plan_) : 0.0;
-        if (cooler > 0.0) keep(PlayChange::iceWater, cooler, play(plan_, quantities_, cooler), {});
+        const double byIceK = world_.coolsK(plan_, ownC, kMostIceShare);
+        if (byIceK > 0.0) keep(PlayChange::iceWater, byIceK, play(plan_, quantities_, byIceK), {});
     }
 
     void tryStart()
@@ -265,10 +288,12 @@ private:
         if (helping.size() > kMostOffered) helping.resize(kMostOffered);
         std::vector<Remedy> remedies;
         for (const auto& [after, candidate] : helping) {
-            Remedy remedy{remedyCode(candidate->tried.change), {}, candidate->tried.edit, {}};
-            remedy.values = {{"value", candidate->tried.value},
+            const RemedyWords words = remedyWords(candidate->tried.change);
+            Remedy remedy{words.code, {}, candidate->tried.edit, {}};
+            remedy.values = {{words.valueKey, candidate->tried.value},
                              {"chance_after_percent", after * 100},
-                             {"chance_before_percent", is.chance * 100}};
+                             {"chance_before_percent", is.chance * 100},
+                             {"plays", static_cast<double>(base_->played.plays)}};
             remedies.push_back(std::move(remedy));
         }
         return remedies;
@@ -284,8 +309,6 @@ private:
     const PourSpread& spread_;
     std::optional<Outcome> base_;
     std::vector<Candidate> candidates_;
-
-    static std::string remedyCode(PlayChange change) { return std::string("play_") + playChangeWord(change); }
 };
 
 /// How often a schedule may be played so that it ends.

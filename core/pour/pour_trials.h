@@ -21,9 +21,6 @@ struct Played {
 Played playSchedule(const PourSchedule& schedule, const WorkingByHour& working, double coolerC, int plays,
                     std::uint64_t seed, const PourSpread& spread, std::stop_token stop);
 
-/// What of the concrete's temperature follows that of the air of the day: materials that lie in the shade follow half
-/// (as in core/pour/weather.h).
-inline constexpr double kFollowsAir = 0.5;
 /// Water kept in a fridge or beside ice; common practice, no source.
 inline constexpr double kCoolWaterC = 5.0;
 /// More than this many batches in all are played fewer times, so that it ends.
@@ -31,8 +28,9 @@ inline constexpr double kMostPlayedBatches = 4e6;
 
 struct PlayWorld {
     std::function<PourWeather(const Plan&)> weatherOf;
-    /// How much cooler the concrete gets with as much ice as is trusted in the place of water, K; 0 where unknown.
-    std::function<double(const Plan&)> iceCoolsK;
+    /// How much cooler the concrete gets with water of `waterC`, a share of it as ice, than with the plan's own water, K;
+    /// 0 where that is not known.
+    std::function<double(const Plan&, double waterC, double iceShare)> coolsK;
 };
 PourPlayPtr playPourIn(const PlayWorld& world, const Plan& plan, const std::vector<CastingPtr>& castings,
                        const std::vector<MixQuantities>& quantities, int plays, std::uint64_t seed,

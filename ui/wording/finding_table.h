@@ -5,7 +5,7 @@
 /// The sentences, one table a floor of core. Texts hold places:
 /// - "{subject}" is the name of the first subject, "{other}" that of the second, "{subjects}" all names;
 /// - "{strip_mm}" is a value of the finding, written by the ending of its key ("_mm", "_kg", "_l", "_m2", "_percent",
-///   "_h", "_c"); any other number in its shortest form;
+///   "_h", "_c", "_min", "_n", "_kpa", "_clock" for an hour of the day); any other number in its shortest form;
 /// - after a colon, how to write it: "money" (in the finding's own "currency"), "amount" and "unit" (in its own
 ///   "unit"), "item" (an item key in words), "type" (the kind of a JSON value), "key" (a key of the plan file in
 ///   words), "people" (how many it takes), "form" (of a counter, from all values), "load" (on a counter), "sure" (of a crack), "way" (left or right), "handled" (what is done to a casting), "rimless" (what has no depth without
@@ -28,5 +28,6 @@ extern const std::vector<FindingSentence> kSteelWorthSentences;
 extern const std::vector<FindingSentence> kHandlingSentences;
 extern const std::vector<FindingSentence> kInUseSentences;
 extern const std::vector<FindingSentence> kWeatherSentences;
+extern const std::vector<FindingSentence> kPourSentences;
 
 }  // namespace yardcast::ui

@@ -11,6 +11,7 @@
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_table.h"
 #include "ui/wording/names.h"
+#include "ui/wording/pour_names.h"
 #include "ui/wording/remedy_table.h"
 #include "ui/wording/words.h"
 
@@ -26,7 +27,7 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
                                  &kDisciplineSentences, &kHandlingSentences, &kInUseSentences, &kSteelWorthSentences,
-                                 &kWeatherSentences}) {
+                                 &kWeatherSentences, &kPourSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;
@@ -54,6 +55,12 @@ QString byEnding(const QString& key, double value)
     if (key.endsWith(QLatin1String("_h"))) return shortNumberText(value, 1) + QChar(0x00A0) + QLatin1Char('h');
     if (key.endsWith(QLatin1String("_c"))) {
         return shortNumberText(value, 1) + QChar(0x00A0) + QChar(0x00B0) + QLatin1Char('C');
+    }
+    if (key.endsWith(QLatin1String("_min"))) return minutesText(value);
+    if (key.endsWith(QLatin1String("_clock"))) return clockText(value);
+    if (key.endsWith(QLatin1String("_n"))) return shortNumberText(value, 0) + QChar(0x00A0) + QLatin1Char('N');
+    if (key.endsWith(QLatin1String("_kpa"))) {
+        return shortNumberText(value, 1) + QChar(0x00A0) + QStringLiteral("kN/m") + QChar(0x00B2);
     }
     return shortNumberText(value, 3);
 }
@@ -274,8 +281,10 @@ QString findingHelp(const Finding& finding)
 
 QString remedyText(const Remedy& remedy)
 {
-    for (const RemedySentence& sentence : kRemedySentences) {
-        if (remedy.code == sentence.code) return filled(Words::tr(sentence.text), remedy.values, {}, nullptr);
+    for (const auto* table : {&kRemedySentences, &kPourRemedySentences}) {
+        for (const RemedySentence& sentence : *table) {
+            if (remedy.code == sentence.code) return filled(Words::tr(sentence.text), remedy.values, {}, nullptr);
+        }
     }
     return QString::fromStdString(remedy.code);
 }
@@ -286,6 +295,13 @@ QString remedyEffect(const Remedy& remedy)
     const auto kg = number("added_kg");
     const auto minor = number("added_minor");
     const auto use = number("use_percent");
+    const auto chance = number("chance_after_percent");
+    if (chance) {
+        const int plays = static_cast<int>(number("plays").value_or(0.0));
+        return Words::tr("the chance of a cold joint in it is then %1 instead of %2")
+            .arg(chanceText(*chance / 100, plays),
+                 chanceText(number("chance_before_percent").value_or(0.0) / 100, plays));
+    }
     if (!kg || !minor || !use) return QString::fromStdString(remedy.effect);
     const auto sign = [](double value) { return value > 0 ? QStringLiteral("+") : QString(); };
     const double tenths = std::round(*kg * 10) / 10;

@@ -11,5 +11,6 @@ struct RemedySentence {
 };
 
 extern const std::vector<RemedySentence> kRemedySentences;
+extern const std::vector<RemedySentence> kPourRemedySentences;
 
 }  // namespace yardcast::ui

@@ -26,7 +26,9 @@ struct Game {
     {
         const auto castings = castingsOfPlan(plan);
         const auto quantities = quantitiesOf(plan, castings, batchL);
-        const PlayWorld world{weatherOf, [this](const Plan&) { return iceCoolsK; }};
+        const PlayWorld world{weatherOf, [this](const Plan& of, double waterC, double iceShare) {
+                                  return iceShare > 0.0 ? iceCoolsK : (of.conditions.waterC - waterC) * 0.3;
+                              }};
         return playPourIn(world, plan, castings, quantities, plays, seed, stop, spread);
     }
 };
@@ -174,11 +176,11 @@ TEST(PourPlay, ChangesAreTriedAndTheirEditsGiveWhatTheySay)
     game.plan.conditions.waterC = 18;
     game.plan.pouring->startH = 10;
     game.iceCoolsK = 6;
-    // Cooler in the morning; water of 5 deg C gives 4 K.
+    // Cooler in the morning; water of 5 deg C gives 3.9 K.
     game.weatherOf = [](const Plan& plan) {
         PourWeather weather = evenWeather(30);
         for (WeatherHour& hour : weather.hours) {
-            const double warmer = (hour.hourOfDay - 10) + (plan.conditions.waterC - 18) * 4 / 13;
+            const double warmer = (hour.hourOfDay - 10) + plan.conditions.concreteC - 20;
             hour.workingMinutes = 30 * std::exp2(-warmer / 10);
         }
         return weather;

@@ -8,6 +8,7 @@
 
 #include "ui/wording/finding_table.h"
 #include "ui/wording/finding_words.h"
+#include "ui/wording/pour_names.h"
 #include "ui/wording/remedy_table.h"
 
 namespace yardcast::ui {
@@ -17,7 +18,7 @@ namespace {
 const std::vector<const std::vector<FindingSentence>*> kTables{&kPurchaseSentences, &kPriceFileSentences,
                                                                &kFileSentences, &kPlanSentences,
                                                                &kDisciplineSentences, &kHandlingSentences, &kInUseSentences,
-                                                               &kSteelWorthSentences, &kWeatherSentences};
+                                                               &kSteelWorthSentences, &kWeatherSentences, &kPourSentences};
 
 QString sourcesOfCore()
 {
@@ -134,6 +135,31 @@ private slots:
         for (const RemedySentence& sentence : kRemedySentences) {
             QVERIFY2(codes.count(QString::fromLatin1(sentence.code)), sentence.code);
         }
+    }
+
+    void everyRemedyOfAPourIsOneThatCoreGives()
+    {
+        const QString sources = sourcesOfCore();
+        std::set<QString> worded;
+        for (const RemedySentence& sentence : kPourRemedySentences) {
+            const QString code = QString::fromLatin1(sentence.code);
+            worded.insert(code);
+            QVERIFY2(sources.contains(QLatin1Char('"') + code + QLatin1Char('"')), sentence.code);
+        }
+        for (const QString& code : found(sources, QStringLiteral("\"((?:pour|play)_[a-z_]+)\",? ?\\{?\""))) {
+            QVERIFY2(worded.count(code), qPrintable(code));
+        }
+    }
+
+    void hoursAndChancesAreWrittenInWords()
+    {
+        QCOMPARE(clockText(7.5), QStringLiteral("07:30"));
+        QCOMPARE(clockText(13.999), QStringLiteral("14:00"));
+        QCOMPARE(clockText(25.25), QStringLiteral("01:15"));
+        QCOMPARE(chanceText(0.234, 2000), QStringLiteral("23\u00A0%"));
+        QCOMPARE(chanceText(0.004, 2000), QStringLiteral("0.4\u00A0%"));
+        QCOMPARE(chanceText(0.0, 2000), QStringLiteral("under 0.2\u00A0%"));
+        QCOMPARE(chanceText(1.0, 2000), QStringLiteral("over 99.8\u00A0%"));
     }
 
     void everySentenceHasASource()
