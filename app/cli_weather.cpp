@@ -47,7 +47,7 @@ int printed(const Json& json) { return print(json.dump(2) + "\n") ? kDone : kUnu
 int weather(const Job& job)
 {
     if (!within({{"--air", job.airC, -40, 60}, {"--concrete", job.concreteC, -40, 95},
-                 {"--humidity", job.humidityPercent, 0, 100}, {"--wind", job.windKmh, 0, 200}})) {
+                 {"--humidity", job.humidityPercent, 0, 100}, {"--wind", job.windKmh, 0, 250}})) {
         return kUnusable;
     }
     const double rate = evaporationKgM2H(job.concreteC, job.airC, job.humidityPercent / 100, job.windKmh);

@@ -93,10 +93,9 @@ void addEvaporation(const Plan& plan, const PourWeather& weather, const MixTempe
         const double byK = cooledByC(input, waterC);
         if (waterC < input.waterC && byK > kWorthCoolingK) {
             const double cooled = hour.concreteC - byK;
-            finding.remedies.push_back(attempt(
-                "water_colder",
-                {{"water_c", waterC}, {"concrete_c", cooled},
-                 {"evaporation", evaporationKgM2H(cooled, hour.airC, hour.humidityPercent / 100, wind)}}));
+            const double then = evaporationKgM2H(cooled, hour.airC, hour.humidityPercent / 100, wind);
+            finding.remedies.push_back(
+                attempt("water_colder", {{"water_c", waterC}, {"concrete_c", cooled}, {"evaporation", then}}));
         }
     }
     const double calmKmh = limit / (worst / (wind + 4.0)) - 4.0;

@@ -17,6 +17,7 @@
 #include "ui/panels/reinforcement_card.h"
 #include "ui/panels/shopping_card.h"
 #include "ui/panels/strength_card.h"
+#include "ui/panels/weather_card.h"
 #include "ui/window/commands.h"
 #include "ui/window/workbench.h"
 
@@ -72,6 +73,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     cards.lifting = new LiftingCard(bench.document, bench.selection, bench.live);
     cards.strength = new StrengthCard(bench.document, bench.selection, bench.live);
     cards.concrete = new ConcreteCard(bench.document, bench.selection, bench.live);
+    cards.weather = new WeatherCard(bench.document, bench.selection, bench.live);
     cards.reinforcement = new ReinforcementCard(bench.document, bench.selection, bench.live);
     cards.money = new MoneyCard(bench.document, bench.selection, bench.live);
     cards.shopping = new ShoppingCard(bench.document, bench.selection, bench.live);
@@ -80,7 +82,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     auto* outline = new PartsOutline(bench.document, bench.selection, bench.live);
     cards.parts = outline;
     const auto see = [&bench, &canvas](const QStringList& parts) { bringIntoView(bench, canvas, parts); };
-    for (LiveCard* card : std::initializer_list<LiveCard*>{cards.lifting, cards.strength, cards.concrete,
+    for (LiveCard* card : std::initializer_list<LiveCard*>{cards.lifting, cards.strength, cards.concrete, cards.weather,
                                                            cards.reinforcement, cards.money, cards.shopping, cards.findings}) {
         QObject::connect(card, &LiveCard::partsAsked, &canvas, see);
     }

@@ -16,6 +16,7 @@ struct Cards {
     LiveCard* lifting = nullptr;
     LiveCard* strength = nullptr;
     LiveCard* concrete = nullptr;
+    LiveCard* weather = nullptr;
     LiveCard* reinforcement = nullptr;
     LiveCard* money = nullptr;
     LiveCard* shopping = nullptr;

@@ -34,6 +34,8 @@ constexpr CommandSpec kTable[] = {
      T("The same sheets as a file.")},
     {C::exportSvg, M::file, "print", T("Save drawing as SV&G..."), "pdf", "Ctrl+Shift+E", "", false,
      T("The drawing in millimetres, for other programs.")},
+    {C::readTemperatures, M::file, "read", T("Read &temperatures..."), "weather", "Ctrl+Alt+T", "", false,
+     T("A logger's table of hours since the pour and °C: it takes the place of the day's air.")},
     {C::closeWindow, M::file, "close", T("&Close window"), "close", "Ctrl+W", "", false, ""},
     {C::quit, M::file, "close", T("&Quit"), "close", "Ctrl+Q", "", false, ""},
 
@@ -130,6 +132,7 @@ constexpr CommandSpec kTable[] = {
     {C::showWeight, M::view, "&Cards>", T("&Weight and lifting"), "weight", "Alt+1", "", true, ""},
     {C::showStrength, M::view, "&Cards>", T("Stren&gth"), "strength", "Alt+9", "", true, ""},
     {C::showConcrete, M::view, "&Cards>", T("&Concrete"), "concrete", "Alt+2", "", true, ""},
+    {C::showWeather, M::view, "&Cards>", T("Pour &day"), "weather", "Ctrl+Alt+W", "", true, ""},
     {C::showSteel, M::view, "&Cards>", T("&Reinforcement"), "mesh", "Alt+3", "", true, ""},
     {C::showMoney, M::view, "&Cards>", T("&Money"), "money", "Alt+4", "", true, ""},
     {C::showShopping, M::view, "&Cards>", T("&Shopping list"), "list", "Alt+5", "", true, ""},

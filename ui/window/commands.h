@@ -19,7 +19,7 @@ struct Ink;
 /// holds that keys are unique and that texts and icons exist.
 enum class Command {
     // File
-    newWindow, newPlan, newFromSample, open, openRecent, save, saveAs, print, printPreview, exportPdf, exportSvg,
+    newWindow, newPlan, newFromSample, open, openRecent, save, saveAs, print, printPreview, exportPdf, exportSvg, readTemperatures,
     closeWindow, quit,
     // Edit
     undo, redo, cut, copy, paste, duplicate, remove, selectAll, typeSize,
@@ -33,7 +33,7 @@ enum class Command {
     // View
     fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping, grid,
     stageLayOut, stageStrength, stageSteel, stagePour, stageLift, stageBuy,
-    showTray, showWeight, showStrength, showConcrete, showSteel, showMoney, showShopping, showFindings, showProperties,
+    showTray, showWeight, showStrength, showConcrete, showWeather, showSteel, showMoney, showShopping, showFindings, showProperties,
     showParts,
     lookAsSystem, lookLight, lookDark, resetLayout,
     // Help

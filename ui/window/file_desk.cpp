@@ -1,5 +1,6 @@
 #include "ui/window/file_desk.h"
 
+#include <filesystem>
 #include <utility>
 
 #include <QApplication>
@@ -13,6 +14,7 @@
 #include <QStandardPaths>
 
 #include "core/io/plan_file.h"
+#include "core/io/temperature_log.h"
 #include "ui/document/autosave.h"
 #include "ui/document/backups.h"
 #include "ui/document/file_session.h"
@@ -32,6 +34,7 @@ constexpr auto kBackup = "backup";
 constexpr auto kDisk = "disk";
 constexpr auto kOther = "other-window";
 constexpr auto kAutosave = "autosave";
+constexpr auto kTemperatures = "temperatures";
 
 QString planFilter() { return FileDesk::tr("Plans (*.yardplan);;All files (*)"); }
 
@@ -141,6 +144,38 @@ bool FileDesk::open(const QString& file)
     tellOtherWindow();
     offerBackups(backupsOf(session_.path(), session_.ownsLock()));
     emit opened();
+    return true;
+}
+
+bool FileDesk::readTemperaturesByDialog()
+{
+    const QString file = QFileDialog::getOpenFileName(&window_, tr("Read temperatures"), folderForDialogs(),
+                                                      tr("Tables (*.csv *.txt *.tsv);;All files (*)"));
+    return !file.isEmpty() && readTemperatures(file);
+}
+
+bool FileDesk::readTemperatures(const QString& file)
+{
+    commitField();
+    const FileText text = readFile(std::filesystem::path(file.toStdString()));
+    const TemperatureLog log = text.text ? readTemperatureLog(*text.text) : TemperatureLog{};
+    if (!text.text || !log.problems.empty()) {
+        const QString reason = text.text ? QString() : QString::fromStdString(text.error);
+        const QString what = tr("%1 was not read as a table of temperatures.").arg(shortPath(file));
+        messages_.show({kTemperatures, Message::Weight::caution,
+                        reason.isEmpty() ? what : tr("%1 %2").arg(what, reason), problemLines(log.problems), {}, {}});
+        return false;
+    }
+    document_.apply(tr("Read temperatures"), [&](const Plan& plan) {
+        Plan changed = plan;
+        changed.conditions.measured = log.rows;
+        return changed;
+    });
+    const int rows = static_cast<int>(log.rows.size());
+    messages_.show({kTemperatures, Message::Weight::note,
+                    rows == 1 ? tr("1 reading of %1 is part of the plan now.").arg(shortPath(file))
+                              : tr("%1 readings of %2 are part of the plan now.").arg(rows).arg(shortPath(file)),
+                    {}, {}, {}});
     return true;
 }
 
@@ -306,7 +341,7 @@ void FileDesk::readAgain()
 
 void FileDesk::dismissAll()
 {
-    for (const char* id : {kProblems, kSaving, kBackup, kDisk, kOther, kAutosave}) messages_.dismiss(id);
+    for (const char* id : {kProblems, kSaving, kBackup, kDisk, kOther, kAutosave, kTemperatures}) messages_.dismiss(id);
 }
 
 bool FileDesk::tellSaved(bool saved, const QString& reason)

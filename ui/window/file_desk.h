@@ -43,6 +43,10 @@ public:
     bool openByDialog();
     bool open(const QString& file);
 
+    /// A logger's table becomes the plan's readings, as one edit; false where it cannot be read or nobody chose one.
+    bool readTemperaturesByDialog();
+    bool readTemperatures(const QString& file);
+
     /// False: not saved, the reason stands in the message bar.
     bool save();
     bool saveAsByDialog();

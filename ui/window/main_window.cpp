@@ -175,13 +175,15 @@ void MainWindow::buildCards()
     docks_->add(Command::showWeight, "weight", cards_->lifting, right, true);
     docks_->add(Command::showStrength, "strength", cards_->strength, right, true);
     docks_->add(Command::showConcrete, "concrete", cards_->concrete, right, true);
+    docks_->add(Command::showWeather, "weather", cards_->weather, right, true);
     docks_->add(Command::showSteel, "reinforcement", cards_->reinforcement, right, true);
     docks_->add(Command::showMoney, "money", cards_->money, right, true);
     docks_->add(Command::showProperties, "properties", cards_->properties, right, false);
     docks_->add(Command::showParts, "parts", cards_->parts, right, false);
     docks_->add(Command::showFindings, "findings", cards_->findings, right, true);
     docks_->add(Command::showShopping, "shopping", cards_->shopping, right, true);
-    docks_->stack({{Command::showWeight, Command::showStrength, Command::showConcrete, Command::showSteel, Command::showMoney},
+    docks_->stack({{Command::showWeight, Command::showStrength, Command::showConcrete, Command::showWeather, Command::showSteel,
+                    Command::showMoney},
                    {Command::showProperties, Command::showParts, Command::showFindings, Command::showShopping}});
     setCorner(Qt::TopLeftCorner, Qt::LeftDockWidgetArea);
     setCorner(Qt::TopRightCorner, Qt::RightDockWidgetArea);
@@ -191,6 +193,7 @@ void MainWindow::buildCards()
          std::initializer_list<std::pair<Command, LiveCard*>>{{Command::showWeight, cards_->lifting},
                                                               {Command::showStrength, cards_->strength},
                                                               {Command::showConcrete, cards_->concrete},
+                                                              {Command::showWeather, cards_->weather},
                                                               {Command::showSteel, cards_->reinforcement},
                                                               {Command::showMoney, cards_->money},
                                                               {Command::showShopping, cards_->shopping},
@@ -219,7 +222,7 @@ void MainWindow::connectStages()
     };
     opens(Command::stageStrength, Command::showStrength, cards_->strength);
     opens(Command::stageSteel, Command::showSteel, cards_->reinforcement);
-    opens(Command::stagePour, Command::showConcrete, cards_->concrete);
+    opens(Command::stagePour, Command::showWeather, cards_->weather);
     opens(Command::stageLift, Command::showWeight, cards_->lifting);
     opens(Command::stageBuy, Command::showShopping, cards_->shopping);
 }
@@ -240,6 +243,7 @@ void MainWindow::connectFiles()
     on(Command::newWindow, [] { QProcess::startDetached(QCoreApplication::applicationFilePath(), {}); });
     on(Command::newPlan, [this] { files_->newPlan(); });
     on(Command::open, [this] { files_->openByDialog(); });
+    on(Command::readTemperatures, [this] { files_->readTemperaturesByDialog(); });
     on(Command::save, [this] { files_->save(); });
     on(Command::saveAs, [this] { files_->saveAsByDialog(); });
     on(Command::closeWindow, [this] { close(); });

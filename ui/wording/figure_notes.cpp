@@ -19,6 +19,31 @@ const std::vector<Note> kNotes{
      WORDS("volume of all castings × (1 + allowance); each casting is the sum over its zones of area × depth"),
      WORDS("Plane geometry; the allowance is this plan's own (8 to 12 % is common practice, no source)."),
      WORDS("Arcs are drawn as chords within 0.1 mm. The steel inside is not taken off, which is safe by about 1 %.")},
+    {"best_start", WORDS("Best hour to begin"),
+     WORDS("of all half hours between 06:00 and 21:00 in which the day's work fits, the one whose worst hour loses least "
+           "water; where it is cold, first the one that stays above 5 °C"),
+     WORDS("Our own search over the hours; evaporation by Uno (1998)."),
+     WORDS("The day runs between its coldest (05:00) and warmest hour (15:00) in half waves, the dew point and wind stay "
+           "the same: common practice, no source. Look at the sky as well.")},
+    {"evaporation", WORDS("Water that fresh concrete loses"),
+     WORDS("5 × ((concrete °C + 18)^2.5 − humidity × (air °C + 18)^2.5) × (wind km/h + 4) × 10^-6"),
+     WORDS("Uno (1998), ACI Materials Journal 95-M34. Limits: ACI 305R (from memory), 1.0, and 0.5 with silica fume or "
+           "fibres."),
+     WORDS("Real rates lie up to 40 % to either side. By the hour the concrete is as stated, warmer or colder by half of "
+           "what the air is (our estimate).")},
+    {"working_time", WORDS("Time in which it can be worked"),
+     WORDS("minutes at 20 °C × 2^((20 − concrete °C) ÷ 10)"),
+     WORDS("From memory; that setting halves with 10 K more is published for finishing."),
+     WORDS("Cement and plasticiser shift it by a lot: try a small batch.")},
+    {"frost", WORDS("Frost on young concrete"),
+     WORDS("mean strength at the first hour below 0 °C, by the age of the course of temperatures"),
+     WORDS("EN 13670 8.5 (from memory): no frost before 5 MPa; EN 1992-1-1 eq. B.10, 3.1, 3.2."),
+     WORDS("The concrete is taken as cold as the air, which is on the safe side.")},
+    {"curing", WORDS("How long to keep it moist"),
+     WORDS("days of the table by class, mean temperature of the surface and r = strength at 2 ÷ at 28 days; hours below "
+           "5 °C do not count"),
+     WORDS("EN 13670 tables F.1 to F.3 (from memory), between columns along the row."),
+     WORDS("The surface is taken as warm as the air. Sheeting lies 150 mm over on every side.")},
     {"mass", WORDS("Mass of a casting"),
      WORDS("(volume − steel volume) × 2400 kg/m³ + steel × 7850 kg/m³ + foam that stays in it"),
      WORDS("EN 1991-1-1:2002 Table A.1 (24 kN/m³ for hardened normal concrete); EN 10080 for steel."),

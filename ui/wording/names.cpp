@@ -109,6 +109,18 @@ QString exposureName(Exposure exposure)
     return {};
 }
 
+QString frostName(Frost frost)
+{
+    switch (frost) {
+    case Frost::none: return Words::tr("no frost");
+    case Frost::xf1: return Words::tr("XF1: frost on upright faces in the rain");
+    case Frost::xf2: return Words::tr("XF2: the same, with de-icing salt");
+    case Frost::xf3: return Words::tr("XF3: frost on level faces in the rain");
+    case Frost::xf4: return Words::tr("XF4: the same, with de-icing salt");
+    }
+    return {};
+}
+
 QString mouldSurfaceName(MouldSurface surface)
 {
     switch (surface) {

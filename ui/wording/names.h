@@ -21,6 +21,8 @@ QString cementSpeedName(CementSpeed speed);
 QString steelMaterialName(SteelMaterial material);
 /// "XC4: wet and dry, outdoors" and so on, in the words of EN 1992-1-1 Table 4.1 cut short.
 QString exposureName(Exposure exposure);
+/// "XF3: rain and frost on a level face" and so on, after EN 206 Table 1.
+QString frostName(Frost frost);
 /// "coated board" ...
 QString mouldSurfaceName(MouldSurface surface);
 /// "Stop", "Caution", "Note".

@@ -16,6 +16,9 @@ inline Plan fullPlan()
                           Fixture{"X1", FixtureKind::wall, {0, 3000}, Size{3000, 200}, {}}};
     plan.conditions.highC = 25.0;
     plan.conditions.lowC = 12.0;
+    plan.conditions.materialsC = 18.0;
+    plan.conditions.measured = {MeasuredTemperature{0.0, 21.0, {}}, MeasuredTemperature{24.0, 17.0, {}}};
+    plan.season = {MonthWeather{4, 6.0, 15.0, 60.0, 8.0, {}}, MonthWeather{5, 9.0, 19.0, 60.0, 8.0, {}}};
     plan.mixer = Mixer{};
     plan.assumptions = Assumptions{.suctionKpa = 1.5, .personN = 1200.0, .source = {}};
     plan.budget = Budget{900.0, 5200.0, {}};

@@ -74,6 +74,32 @@ private slots:
     void init() { QDir(backupFolder()).removeRecursively(); }
     void cleanupTestCase() { QDir(backupFolder()).removeRecursively(); }
 
+    void aLoggersTableIsOneEdit()
+    {
+        Desk desk;
+        QVERIFY(desk.files.open(copyOfSample(desk.folder, "grill-bench")));
+        const auto write = [&](const char* name, const char* text) {
+            const QString path = desk.folder.filePath(name);
+            QFile file(path);
+            if (!file.open(QIODevice::WriteOnly)) qFatal("cannot write");
+            file.write(text);
+            return path;
+        };
+        QVERIFY(desk.files.readTemperatures(write("log.csv", "h;c\r\n0;21,5\r\n12;17\r\n")));
+        const Conditions& day = desk.bench.document.plan()->conditions;
+        QCOMPARE(day.measured.size(), std::size_t(2));
+        QCOMPARE(day.measured[0].c, 21.5);
+        QCOMPARE(desk.bench.document.undoStack()->count(), 1);
+        QVERIFY(desk.text("temperatures").contains("2 readings"));
+        desk.bench.document.undoStack()->undo();
+        QVERIFY(desk.bench.document.plan()->conditions.measured.empty());
+
+        QVERIFY(!desk.files.readTemperatures(write("bad.csv", "0,12\n1,warm\n")));
+        QVERIFY(desk.bench.document.plan()->conditions.measured.empty());
+        QVERIFY(desk.text("temperatures").contains("Line 2"));
+        QVERIFY(!desk.files.readTemperatures(desk.folder.filePath("none.csv")));
+    }
+
     void nothingIsAskedWhenNothingIsUnsaved()
     {
         Desk desk;

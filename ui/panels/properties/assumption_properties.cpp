@@ -21,6 +21,13 @@ QStringList exposures()
     return names;
 }
 
+QStringList frosts()
+{
+    QStringList names;
+    for (int i = 0; i <= static_cast<int>(Frost::xf4); ++i) names << frostName(static_cast<Frost>(i));
+    return names;
+}
+
 }  // namespace
 
 void describeAssumptions(PropertySheet& sheet)
@@ -67,6 +74,16 @@ void describeAssumptions(PropertySheet& sheet)
         .setHint(tr("How far above its rest one corner still hangs when the others are down."));
     column.choice(path + QStringLiteral(".exposure"), tr("Surroundings"),
                   content.member([](auto& a) { return &a.exposure; }), fixedOptions(exposures()));
+    column.choice(path + QStringLiteral(".frost"), tr("Frost"), content.member([](auto& a) { return &a.frost; }),
+                  fixedOptions(frosts()));
+    column
+        .number(path + QStringLiteral(".curing_class"), tr("Curing class"),
+                content.member([](auto& a) { return &a.curingClass; }), within({}, kCuringClassLimits))
+        .setHint(tr("EN 13670: keep moist until the surface has 35, 50 or 70 % of its strength (2, 3, 4)."));
+    column
+        .number(path + QStringLiteral(".strip_mpa"), tr("Strip at"), content.member([](auto& a) { return &a.stripMpa; }),
+                within(tr("MPa"), kStripLimits))
+        .setHint(tr("Mean compressive strength at which the mould may come off."));
 }
 
 }  // namespace yardcast::ui

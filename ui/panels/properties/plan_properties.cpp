@@ -63,25 +63,6 @@ void addPeopleAndMixer(PropertySheet& sheet, const Scope<Plan>& plan)
                  content.member([](auto& m) { return &m.batchMinutes; }), rules(tr("min"), 0, 600));
 }
 
-void addConditions(PropertySheet& sheet, const Scope<Plan>& plan)
-{
-    const Scope<Conditions> day = plan.member([](auto& p) { return &p.conditions; });
-    FieldColumn& column = sheet.group(tr("Day of the pour"));
-    const NumberRules celsius = rules(tr("°C"), -40, 60, 1);
-    column.number(QStringLiteral("plan.conditions.air_c"), tr("Air"), day.member([](auto& d) { return &d.airC; }),
-                  celsius);
-    column.number(QStringLiteral("plan.conditions.high_c"), tr("Warmest"), day.member([](auto& d) { return &d.highC; }),
-                  optional(celsius, tr("as the air")));
-    column.number(QStringLiteral("plan.conditions.low_c"), tr("Coldest"), day.member([](auto& d) { return &d.lowC; }),
-                  optional(celsius, tr("as the air")));
-    column.number(QStringLiteral("plan.conditions.concrete_c"), tr("Concrete"),
-                  day.member([](auto& d) { return &d.concreteC; }), celsius);
-    column.number(QStringLiteral("plan.conditions.humidity_percent"), tr("Humidity"),
-                  day.member([](auto& d) { return &d.humidityPercent; }), rules(tr("%"), 0, 100, 1));
-    column.number(QStringLiteral("plan.conditions.wind_kmh"), tr("Wind"),
-                  day.member([](auto& d) { return &d.windKmh; }), rules(tr("km/h"), 0, 200, 1));
-}
-
 QString itemText(const PriceBook* prices, const std::string& item)
 {
     const PricedItem* priced = prices ? prices->find(item) : nullptr;
@@ -167,7 +148,7 @@ void describePlan(PropertySheet& sheet, const PropertyContext& context)
     addPeopleAndMixer(sheet, plan);
     addMoney(sheet, plan);
     describeMixes(sheet);
-    addConditions(sheet, plan);
+    describeWeather(sheet);
     describeSite(sheet);
     describeAssumptions(sheet);
     describeOwned(sheet, context);

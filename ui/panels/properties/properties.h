@@ -44,6 +44,8 @@ void describeAssumptions(PropertySheet& sheet);
 void describePlan(PropertySheet& sheet, const PropertyContext& context);
 void describeSite(PropertySheet& sheet);
 void describeMixes(PropertySheet& sheet);
+/// The day of the pour, readings of the concrete, the season.
+void describeWeather(PropertySheet& sheet);
 void describeOwned(PropertySheet& sheet, const PropertyContext& context);
 
 }  // namespace yardcast::ui
