@@ -15,9 +15,9 @@ struct TemperatureLog {
     std::vector<Finding> problems;
 };
 
-/// The table of a temperature logger: a row an hour-and-temperature pair. Fields lie between semicolons or tabs (then a
-/// decimal comma is read too) or else between commas. A first line without any number is a heading; empty lines and those
-/// that begin with # are passed over. UTF-8 with or without a byte order mark, any line ends. Never throws for the text.
+/// The table of a temperature logger: a row an hour-and-temperature pair. Fields lie between semicolons or tabs (a
+/// decimal comma is read), or else between commas. A first line without a number is a heading; empty lines and those
+/// that begin with # are passed over. UTF-8 with or without a byte order mark, any line ends. Never throws.
 TemperatureLog readTemperatureLog(std::string_view text);
 
 }  // namespace yardcast

@@ -140,7 +140,8 @@ private:
             p_.setPen(pencil(style_.narrow()));
             p_.drawLine(QPointF(x(h), area_.bottom()), QPointF(x(h), area_.bottom() + tick));
             const double air = weather_.hours[h % weather_.hours.size()].airC;
-            paintText(p_, {x(h), area_.bottom() + 0.9 * line_}, h == 0 ? tr("0 h") : QString::number(h), style_, look(Qt::AlignCenter));
+            const QString words = h == 0 ? tr("0 h") : QString::number(h);
+            paintText(p_, {x(h), area_.bottom() + 0.9 * line_}, words, style_, look(Qt::AlignCenter));
             paintText(p_, {x(h), area_.bottom() + 2.1 * line_}, tr("%1°").arg(numberText(air, 0)), style_,
                       look(Qt::AlignCenter, style_.ink.pencil));
         }

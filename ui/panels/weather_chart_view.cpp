@@ -29,7 +29,8 @@ void WeatherChartView::setWeather(const PourWeather& weather)
                               .arg(clockText(worst->hourOfDay), numberText(worst->evaporationKgM2H, 2),
                                    numberText(weather_.limitKgM2H, 1)));
     }
-    setToolTip(tr("The line is the formula's, the band how far real rates lie from it. Hatched: outside working hours."));
+    setToolTip(
+        tr("The line is the formula's, the band how far real rates lie from it. Hatched: outside working hours."));
     update();
 }
 

@@ -83,7 +83,8 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     cards.parts = outline;
     const auto see = [&bench, &canvas](const QStringList& parts) { bringIntoView(bench, canvas, parts); };
     for (LiveCard* card : std::initializer_list<LiveCard*>{cards.lifting, cards.strength, cards.concrete, cards.weather,
-                                                           cards.reinforcement, cards.money, cards.shopping, cards.findings}) {
+                                                           cards.reinforcement, cards.money, cards.shopping,
+                                                           cards.findings}) {
         QObject::connect(card, &LiveCard::partsAsked, &canvas, see);
     }
     QObject::connect(outline, &PartsOutline::partsAsked, &canvas, see);

@@ -19,7 +19,8 @@ struct Ink;
 /// holds that keys are unique and that texts and icons exist.
 enum class Command {
     // File
-    newWindow, newPlan, newFromSample, open, openRecent, save, saveAs, print, printPreview, exportPdf, exportSvg, readTemperatures,
+    newWindow, newPlan, newFromSample, open, openRecent, save, saveAs, print, printPreview, exportPdf, exportSvg,
+    readTemperatures,
     closeWindow, quit,
     // Edit
     undo, redo, cut, copy, paste, duplicate, remove, selectAll, typeSize,
@@ -33,8 +34,8 @@ enum class Command {
     // View
     fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping, grid,
     stageLayOut, stageStrength, stageSteel, stagePour, stageLift, stageBuy,
-    showTray, showWeight, showStrength, showConcrete, showWeather, showSteel, showMoney, showShopping, showFindings, showProperties,
-    showParts,
+    showTray, showWeight, showStrength, showConcrete, showWeather, showSteel, showMoney, showShopping, showFindings,
+    showProperties, showParts,
     lookAsSystem, lookLight, lookDark, resetLayout,
     // Help
     showKeys, showHint, showCautions, showAbout

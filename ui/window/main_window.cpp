@@ -182,8 +182,8 @@ void MainWindow::buildCards()
     docks_->add(Command::showParts, "parts", cards_->parts, right, false);
     docks_->add(Command::showFindings, "findings", cards_->findings, right, true);
     docks_->add(Command::showShopping, "shopping", cards_->shopping, right, true);
-    docks_->stack({{Command::showWeight, Command::showStrength, Command::showConcrete, Command::showWeather, Command::showSteel,
-                    Command::showMoney},
+    docks_->stack({{Command::showWeight, Command::showStrength, Command::showConcrete, Command::showWeather,
+                    Command::showSteel, Command::showMoney},
                    {Command::showProperties, Command::showParts, Command::showFindings, Command::showShopping}});
     setCorner(Qt::TopLeftCorner, Qt::LeftDockWidgetArea);
     setCorner(Qt::TopRightCorner, Qt::RightDockWidgetArea);
