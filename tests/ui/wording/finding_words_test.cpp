@@ -6,6 +6,7 @@
 #include <QRegularExpression>
 #include <QTest>
 
+#include "ui/wording/figures.h"
 #include "ui/wording/finding_table.h"
 #include "ui/wording/finding_words.h"
 #include "ui/wording/pour_names.h"
