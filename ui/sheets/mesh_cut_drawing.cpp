@@ -65,7 +65,6 @@ struct CutLabels {
 void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const PaintStyle& style,
                 CutLabels& made)
 {
-    auto& [labels, inside, lines, holes] = made;
     const std::optional<Box> box = boundsOf(notch);
     if (!box) return;
     QPolygonF polygon;
@@ -86,9 +85,9 @@ void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const
     for (const QString& text : {words, size, bare}) {
         if (textSizeMm(text, style).width() < std::abs(across.x())) texts << text;
     }
-    if (!texts.isEmpty()) inside.push_back(platedLabel(map(middle), texts, style, area));
-    holes.push_back(polygon.boundingRect());
-    for (qsizetype i = 0; i < polygon.size(); ++i) lines.emplace_back(polygon[i], polygon[(i + 1) % polygon.size()]);
+    if (!texts.isEmpty()) made.inside.push_back(platedLabel(map(middle), texts, style, area));
+    made.holes.push_back(polygon.boundingRect());
+    for (qsizetype i = 0; i < polygon.size(); ++i) made.lines.emplace_back(polygon[i], polygon[(i + 1) % polygon.size()]);
     painter.setPen(Qt::NoPen);
     painter.setBrush(style.ink.ink);
     painter.drawEllipse(map(corner), 1.2 * style.mmPerUnit, 1.2 * style.mmPerUnit);
@@ -106,7 +105,7 @@ void paintNotch(QPainter& painter, const Ring& notch, const PieceMap& map, const
             paintArrowhead(painter, line.p1(), -way, style, style.ink.ink);
             paintArrowhead(painter, line.p2(), way, style, style.ink.ink);
         }
-        labels.push_back(platedLabel(line.center(), {wholeMm(distance(from, to))}, style, 1e9 + area));
+        made.outside.push_back(platedLabel(line.center(), {wholeMm(distance(from, to))}, style, 1e9 + area));
     };
     distanceLine({corner.x, middle.y}, {box->low.x, middle.y});
     distanceLine({middle.x, corner.y}, {middle.x, box->low.y});
