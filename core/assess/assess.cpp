@@ -41,6 +41,7 @@ PartMemo computePart(const PartPtr& part)
 struct Assessor::Memo {
     std::unordered_map<std::string, PartMemo> parts;
     SteelLayouts steel;
+    LiftMemo lifts;
 };
 
 Assessor::Assessor(PriceBook prices) : prices_(std::move(prices)), memo_(std::make_unique<Memo>()) {}
@@ -88,7 +89,7 @@ AssessmentPtr Assessor::assess(const Plan& plan)
     assessment->curing = curing(plan, mixable, findings);
     assessment->pour = pourPlan(plan, castings, assessment->mixes, assessment->weather, findings);
     assessment->steel = steelSchedule(plan, castings, findings, &memo_->steel);
-    assessment->handling = liftings(plan, castings, findings);
+    assessment->handling = liftings(plan, castings, findings, &memo_->lifts);
     assessment->mould = estimateMoulds(plan, castings);
     assessment->shopping = shoppingList(plan, prices_, castings, assessment->mixes, assessment->steel,
                                         assessment->fronts, assessment->mould, findings);

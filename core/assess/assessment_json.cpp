@@ -1,5 +1,6 @@
 #include "core/assess/assessment_json.h"
 
+#include "core/assess/handling_json.h"
 #include "core/assess/json_tools.h"
 #include "core/assess/pour_json.h"
 #include "core/assess/steel_json.h"
@@ -86,23 +87,6 @@ Json mixesJson(const Assessment& assessment)
                         {"batches", mix.batches},
                         {"bags_per_batch", rounded(mix.bagsPerBatch)},
                         {"castings", castings}});
-    }
-    return list;
-}
-
-Json handlingJson(const Assessment& assessment)
-{
-    Json list = Json::array();
-    for (const CastingLift& lift : assessment.handling) {
-        Json grips = Json::array();
-        for (const Point& grip : lift.grips) grips.push_back(pointJson(grip));
-        list.push_back({{"casting", lift.casting},
-                        {"mass_kg", rounded(lift.massKg)},
-                        {"people", lift.guidelinePeople},
-                        {"by_hand", lift.people > 0},
-                        {"crew_people", lift.crewPeople},
-                        {"limit_kg", rounded(lift.limitKg)},
-                        {"grips", grips}});
     }
     return list;
 }

@@ -80,5 +80,6 @@ struct Validation {
 Validation validate(const Plan& plan);
 
 inline constexpr double kLeastStripMm = 40.0;  ///< concrete left beside a cutout; common practice, no source
+inline constexpr double kLeastWallMm = 15.0;   ///< concrete left beside a core; common practice, no source
 
 }  // namespace yardcast

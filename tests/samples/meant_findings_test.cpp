@@ -49,7 +49,7 @@ double number(const Finding& finding, const std::string& key) { return std::get<
 TEST(GrillBench, IsTooHeavyForTwoAndALittleOverItsBudget)
 {
     EXPECT_THAT(findingsOf("grill-bench"),
-                UnorderedElementsAre("caution heavy A1", "caution heavy A2", "caution heavy S1", "caution heavy S2",
+                UnorderedElementsAre("caution heavy A1", "caution heavy A2", "caution heavy S1",
                                      "caution over_budget"));
 }
 
@@ -70,9 +70,12 @@ TEST(CornerKitchen, HasAHearthThatThreeCannotLift)
 {
     EXPECT_THAT(findingsOf("corner-kitchen"),
                 UnorderedElementsAre("stop too_heavy B4", "caution heavy B1", "caution heavy B2.1",
-                                     "caution heavy B2.2", "caution heavy B2.3", "caution heavy S1",
-                                     "caution heavy S2", "caution heavy S3", "caution heavy S4", "caution heavy S5",
-                                     "caution heavy S6", "caution heavy S7", "caution heavy S8"));
+                                     "caution heavy B2.2", "caution heavy B2.3", "caution heavy S1"));
+    const AssessmentPtr assessment = assess(sample("corner-kitchen"), exampleBook());
+    for (const Finding& finding : assessment->findings) {
+        if (finding.code != "heavy" || finding.subjects.front() != "S1") continue;
+        EXPECT_THAT(finding.subjects, testing::ElementsAre("S1", "S2", "S3", "S4", "S5", "S6", "S7", "S8"));
+    }
 }
 
 TEST(CornerKitchen, LeavesAlmostNothingOfItsBudget)
@@ -93,7 +96,7 @@ TEST(TwoLevelBar, HasSlabsTooHeavyForFourAndStonesTooLargeForThePanels)
 {
     EXPECT_THAT(findingsOf("two-level-bar"),
                 UnorderedElementsAre("stop parts_collide C1b", "caution heavy C4", "caution heavy C1a",
-                                     "caution heavy C1b", "caution heavy C5a", "caution heavy C5b",
+                                     "caution heavy C5a",
                                      "caution aggregate_large body", "caution evaporation_high"));
 }
 

@@ -5,10 +5,6 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr const char* kTeam = WORDS("HSE L23, team handling: two lift two thirds of the sum of their limits, three one "
-                                    "half (kept for more: judgement); the limit each is this plan's own.");
-constexpr const char* kLiftHelp = WORDS("Divide the piece by a joint, make it thinner, take more people, or use a "
-                                        "trolley, ramp or hoist.");
 constexpr const char* kCoverSource = WORDS("EN 1992-1-1 Table 4.4N, structural class S4, and 4.4.1.3: 10 mm allowed "
                                            "for how it is laid.");
 constexpr const char* kTimberPractice = WORDS("Common practice, no source.");
@@ -40,14 +36,6 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("Mix {subject}: one bag gives {bag_l}, but the mixer's drum of {drum_l} takes only {usable_l} at once."),
      WORDS("65 % of the drum: common practice 50 to 80 %, no source."),
      WORDS("Weigh out part bags, or use a larger mixer.")},
-
-    // handling
-    {"heavy", WORDS("{subject} has a mass of {mass_kg}: the {crew} who lift it can lift {limit_kg} ({people:people})."),
-     kTeam, kLiftHelp},
-    {"too_heavy",
-     WORDS("{subject} has a mass of {mass_kg}: more than twice the {limit_kg} that the {crew} who lift it can lift "
-           "({people:people})."),
-     kTeam, kLiftHelp},
 
     // reinforcement
     {"bar_outside", WORDS("{subject}: a bar does not lie inside the concrete with its cover on all sides."),

@@ -1,5 +1,6 @@
 #include "ui/wording/finding_words.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <optional>
@@ -26,7 +27,7 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
     static const auto table = [] {
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
-                                 &kDisciplineSentences, &kHandlingSentences, &kInUseSentences, &kSteelWorthSentences,
+                                 &kDisciplineSentences, &kLiftingSentences, &kHandlingSentences, &kInUseSentences, &kSteelWorthSentences,
                                  &kWeatherSentences, &kPourSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
@@ -190,6 +191,24 @@ QString formText(const Values& values)
     return parts.join(QStringLiteral(", "));
 }
 
+/// What is done with a joint or a core, in words beside its number.
+QString liftingWord(const QString& format, double number)
+{
+    const int count = static_cast<int>(std::lround(number));
+    if (format == QLatin1String("joints")) {
+        return count == 1 ? Words::tr("one joint") : Words::tr("%1 joints").arg(count);
+    }
+    if (format == QLatin1String("ofthem")) return count == 1 ? Words::tr("it") : Words::tr("each of the %1").arg(count);
+    if (format == QLatin1String("bearing")) {
+        return count != 0 ? Words::tr("Every joint lies over a support.")
+                          : Words::tr("A joint that lies over no support needs one under it.");
+    }
+    if (format == QLatin1String("still")) {
+        return count != 0 ? QString() : Words::tr(", still more than those who lift it can lift");
+    }
+    return {};
+}
+
 QString valueText(const Values& values, const QString& key, const QString& format)
 {
     const auto found = values.find(key.toStdString());
@@ -218,6 +237,7 @@ QString valueText(const Values& values, const QString& key, const QString& forma
     if (format == QLatin1String("rate")) {
         return Words::tr("%1 kg/m² an hour").arg(numberText(number, 2));
     }
+    if (const QString word = liftingWord(format, number); !word.isNull() || format == QLatin1String("still")) return word;
     bool hasDecimals = false;
     const int decimals = format.toInt(&hasDecimals);
     return hasDecimals ? numberText(number, decimals) : byEnding(key, number);
@@ -230,6 +250,18 @@ QString allSubjects(const std::vector<std::string>& subjects, const Plan* plan)
     return names.join(QStringLiteral(", "));
 }
 
+/// The castings that a finding speaks of at once; the rest of its subjects are their parts.
+QString alikeSubjects(const Values& values, const std::vector<std::string>& subjects, const Plan* plan)
+{
+    constexpr std::size_t kMostNamed = 3;
+    const double count = numberAt(values, "count").value_or(1.0);
+    const std::size_t alike = std::min(subjects.size(), static_cast<std::size_t>(std::max(1.0, count)));
+    const std::size_t named = alike <= kMostNamed ? alike : 1;
+    const QString names = allSubjects({subjects.begin(), subjects.begin() + static_cast<std::ptrdiff_t>(named)}, plan);
+    if (named == alike) return alike > 1 ? Words::tr("%1, each").arg(names) : names;
+    return Words::tr("%1 and %2 more like it, each").arg(names).arg(alike - named);
+}
+
 QString placeText(const QString& place, const Values& values, const std::vector<std::string>& subjects,
                   const Plan* plan)
 {
@@ -237,6 +269,7 @@ QString placeText(const QString& place, const Values& values, const std::vector<
         return subjects.empty() ? Words::tr("The plan") : subjectName(plan, subjects[0]);
     }
     if (place == QLatin1String("other")) return subjects.size() < 2 ? QString() : subjectName(plan, subjects[1]);
+    if (place == QLatin1String("each")) return alikeSubjects(values, subjects, plan);
     if (place == QLatin1String("subjects")) return allSubjects(subjects, plan);
     return valueText(values, place.section(QLatin1Char(':'), 0, 0), place.section(QLatin1Char(':'), 1));
 }

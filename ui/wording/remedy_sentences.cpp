@@ -35,6 +35,15 @@ const std::vector<RemedySentence> kRemedySentences{
     {"concrete_as_mixed", WORDS("Take {concrete_c}, as the ingredients give it.")},
     {"keep_warm", WORDS("Keep it at {mats_c} or more under insulating mats for {warm_h}: then frost does no harm.")},
 
+    // weighed before they are offered (core/handling)
+    {"joint_added",
+     WORDS("Divide {castings:ofthem} by {joints:joints}: the heaviest piece then has {piece_kg}. {over_support:bearing}")},
+    {"core_added", WORDS("Cast {castings:ofthem} about a foam core {foam_mm} thick: that leaves {piece_kg}{enough:still}.")},
+    {"trolley_used",
+     WORDS("Move it on a trolley or skates, standing on its long edge: to tilt it up takes {each_kg} ({people:people}).")},
+    {"hoist_used",
+     WORDS("Lift it with a hoist rated for {mass_kg} or more: each of two slings 60° apart pulls {each_kg}.")},
+
     // found by a search
     {"form_lightest", WORDS("The lightest form that holds in every case: {thickness_mm:form}. The counter itself then has {counter_kg}.")},
     {"form_cheapest", WORDS("The cheapest form that holds in every case: {thickness_mm:form}. The counter itself then has {counter_kg}.")},

@@ -10,7 +10,6 @@ constexpr Range kLength{10.0, kLongestMm, "mm"};
 constexpr Range kDepth{10.0, 500.0, "mm"};   ///< of a slab or panel
 constexpr Range kLevel{-kLongestMm, kLongestMm, "mm"};
 constexpr Range kFoamDensity{1.0, 1000.0, "kg_m3"};
-constexpr double kLeastWallMm = 15.0;  ///< concrete beside a core; common practice, no source
 
 void checkPads(const Pads& pads, Subject& subject)
 {

@@ -89,7 +89,7 @@ TEST(Liftings, ThePartsOwnTeamGoesBeforeTheCrew)
 {
     Lift lift;
     lift.people = 4;
-    lift.grips = {{100, 0}, {500, 0}};
+    lift.grips = {{-200, 0}, {200, 0}};  // about the middle of these made-up castings
     std::vector<Finding> findings;
     const auto lifts = liftings(plan(lift), {casting("C1", "C1", 45), casting("S1", "S1", 45)}, findings);
     ASSERT_EQ(lifts.size(), 2U);

@@ -18,7 +18,7 @@ namespace {
 
 const std::vector<const std::vector<FindingSentence>*> kTables{&kPurchaseSentences, &kPriceFileSentences,
                                                                &kFileSentences, &kPlanSentences,
-                                                               &kDisciplineSentences, &kHandlingSentences, &kInUseSentences,
+                                                               &kDisciplineSentences, &kLiftingSentences, &kHandlingSentences, &kInUseSentences,
                                                                &kSteelWorthSentences, &kWeatherSentences, &kPourSentences};
 
 QString sourcesOfCore()
@@ -106,7 +106,8 @@ private slots:
     void everyPlaceInASentenceIsAValueThatCoreGives()
     {
         const QString sources = sourcesOfCore();
-        const std::set<QString> own{QStringLiteral("subject"), QStringLiteral("other"), QStringLiteral("subjects")};
+        const std::set<QString> own{QStringLiteral("subject"), QStringLiteral("other"), QStringLiteral("subjects"),
+                                    QStringLiteral("each")};
         QStringList unknown;
         for (const auto* table : kTables) {
             for (const FindingSentence& sentence : *table) {
@@ -181,10 +182,16 @@ private slots:
         finding.subjects = {"C1"};
         finding.values = {{"mass_kg", 92.4}, {"limit_kg", 33.33}, {"people", 8.0}, {"crew", 2.0}};
         QCOMPARE(findingText(finding).replace(QChar(0x00A0), QLatin1Char(' ')),
-                 QStringLiteral("C1 has a mass of 92.4 kg: the 2 who lift it can lift 33.3 kg (it takes 8 people)."));
+                 QStringLiteral("C1: a mass of 92.4 kg. The 2 who lift it can lift 33.3 kg (it takes 8 people)."));
         finding.values["people"] = 0.0;
         QVERIFY(findingText(finding).contains(QStringLiteral("more than 8 people")));
         QVERIFY(findingSource(finding).contains(QStringLiteral("HSE L23")));
+        finding.subjects = {"C1.1", "C1.2", "C1"};
+        finding.values["count"] = 2.0;
+        QVERIFY(findingText(finding).startsWith(QStringLiteral("C1.1, C1.2, each: a mass")));
+        finding.subjects = {"S1", "S2", "S3", "S4", "S5"};
+        finding.values["count"] = 5.0;
+        QVERIFY(findingText(finding).startsWith(QStringLiteral("S1 and 4 more like it, each: a mass")));
         QVERIFY(!findingHelp(finding).isEmpty());
     }
 
