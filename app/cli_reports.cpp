@@ -8,6 +8,7 @@
 #include "app/cli_text_table.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_words.h"
+#include "ui/wording/mix_names.h"
 #include "ui/wording/names.h"
 #include "ui/wording/strength_names.h"
 
@@ -58,16 +59,45 @@ QString castingsTable(const Loaded& loaded)
 
 QString mixesTable(const Assessment& assessment)
 {
-    TextTable table(QStringLiteral("lrrrrrrr"));
-    table.add({Cli::tr("mix"), Cli::tr("to mix"), Cli::tr("bags"), Cli::tr("cement"), Cli::tr("silica fume"),
-               Cli::tr("plasticiser"), Cli::tr("water"), Cli::tr("water/cement"), Cli::tr("batches")});
+    TextTable table(QStringLiteral("lrrrrrrrr"));
+    table.add({Cli::tr("mix"), Cli::tr("to mix"), Cli::tr("bags"), Cli::tr("spare"), Cli::tr("cement"),
+               Cli::tr("silica fume"), Cli::tr("plasticiser"), Cli::tr("water"), Cli::tr("water/cement"),
+               Cli::tr("batches")});
     for (const MixQuantities& mix : assessment.mixes) {
-        table.add({QString::fromStdString(mix.mix), volumeText(mix.volumeL), QString::number(mix.bags),
-                   massText(mix.extraCementKg), massText(mix.silicaFumeKg), massText(mix.plasticiserKg),
-                   volumeText(mix.waterL), numberText(mix.waterCement, 2),
+        table.add({QString::fromStdString(mix.mix), volumeText(mix.volumeL),
+                   mix.perBag ? QString::number(mix.bags) : QStringLiteral("-"),
+                   mix.perBag ? QString::number(mix.spareBags) : QStringLiteral("-"),
+                   massText(mix.perBag ? mix.extraCementKg : mix.cementKg), massText(mix.silicaFumeKg),
+                   massText(mix.plasticiserKg), volumeText(mix.waterL), numberText(mix.waterCement, 2),
                    mix.batches > 0 ? QString::number(mix.batches) : QStringLiteral("-")});
     }
     return heading(Cli::tr("Concrete")) + table.text();
+}
+
+/// What goes into each batch, and what of the limits is not met or not known.
+QString cardsTable(const Assessment& assessment)
+{
+    QString text;
+    for (const MixingCard& card : assessment.cards) {
+        TextTable table(QStringLiteral("lrrr"));
+        const BatchCard& longest = card.full.times > 0 ? card.full : card.odd;
+        table.add({Cli::tr("step"), card.full.times > 0 ? Cli::tr("full batch") : QString(),
+                   card.odd.times > 0 ? Cli::tr("last batch") : QString(), Cli::tr("then mix")});
+        for (std::size_t i = 0; i < longest.steps.size(); ++i) {
+            const CardStep& step = longest.steps[i];
+            const auto amount = [&](const BatchCard& batch) {
+                return i < batch.steps.size() ? stepAmountText(batch.steps[i]) : QString();
+            };
+            table.add({stepName(step, card.perBag), amount(card.full), amount(card.odd),
+                       step.mixMinutes > 0.0 ? Cli::tr("%1 min").arg(shortNumberText(step.mixMinutes)) : QString()});
+        }
+        for (const LimitCheck& row : card.check.limits) {
+            if (!row.met.value_or(false)) table.add({limitName(row), limitText(row), metText(row.met)});
+        }
+        text += heading(Cli::tr("Mixing card: %1, %2").arg(QString::fromStdString(card.mix), batchesText(card))) +
+                table.text();
+    }
+    return text;
 }
 
 QString steelTable(const SteelSchedule& steel)
@@ -198,7 +228,7 @@ std::string assessmentReport(const Loaded& loaded)
     const Assessment& assessment = *loaded.assessment;
     QString text = titleOf(loaded.plan) + QLatin1Char('\n');
     text += castingsTable(loaded);
-    if (!assessment.mixes.empty()) text += mixesTable(assessment);
+    if (!assessment.mixes.empty()) text += mixesTable(assessment) + cardsTable(assessment);
     text += pourTable(loaded);
     text += strengthTable(loaded);
     text += steelTable(assessment.steel);

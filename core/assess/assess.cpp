@@ -83,6 +83,7 @@ AssessmentPtr Assessor::assess(const Plan& plan)
     memo_->parts = std::move(known);
 
     assessment->mixes = mixQuantities(plan, mixable, findings);
+    assessment->cards = mixingCards(plan, assessment->mixes, findings);
     std::vector<std::string> mixesInUse;
     for (const MixQuantities& mix : assessment->mixes) mixesInUse.push_back(mix.mix);
     assessment->weather = pourWeather(plan, mixesInUse, findings, assessment->mixes);

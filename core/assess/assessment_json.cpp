@@ -2,6 +2,7 @@
 
 #include "core/assess/handling_json.h"
 #include "core/assess/json_tools.h"
+#include "core/assess/mix_json.h"
 #include "core/assess/pour_json.h"
 #include "core/assess/steel_json.h"
 #include "core/assess/strength_json.h"
@@ -53,40 +54,6 @@ Json castingsJson(const Assessment& assessment)
                         {"centroid_mm", centroid},
                         {"face_m2", rounded(casting.faceAreaM2)},
                         {"deepest_mm", rounded(casting.deepestMm)}});
-    }
-    return list;
-}
-
-Json mixesJson(const Assessment& assessment)
-{
-    Json list = Json::array();
-    for (const MixQuantities& mix : assessment.mixes) {
-        Json fibres = Json::array();
-        for (const auto& [kind, kg] : mix.fibresByKindKg) fibres.push_back({{"kind", kind}, {"kg", rounded(kg)}});
-        Json castings = Json::array();
-        for (const auto& [casting, litres] : mix.castingLitres) {
-            castings.push_back({{"casting", casting}, {"volume_l", rounded(litres)}});
-        }
-        list.push_back({{"mix", mix.mix},
-                        {"net_l", rounded(mix.netL)},
-                        {"volume_l", rounded(mix.volumeL)},
-                        {"litres_per_bag", rounded(mix.litresPerBag)},
-                        {"bags", mix.bags},
-                        {"bags_exact", rounded(mix.bagsExact)},
-                        {"dry_mix_kg", rounded(mix.bagsKg)},
-                        {"extra_cement_kg", rounded(mix.extraCementKg)},
-                        {"silica_fume_kg", rounded(mix.silicaFumeKg)},
-                        {"plasticiser_kg", rounded(mix.plasticiserKg)},
-                        {"water_l", rounded(mix.waterL)},
-                        {"fibres_kg", rounded(mix.fibresKg)},
-                        {"fibres", fibres},
-                        {"water_cement", rounded(mix.waterCement)},
-                        {"water_binder", rounded(mix.waterBinder)},
-                        {"k_value", rounded(mix.kValue)},
-                        {"fresh_density_kg_m3", rounded(mix.freshDensityKgM3)},
-                        {"batches", mix.batches},
-                        {"bags_per_batch", rounded(mix.bagsPerBatch)},
-                        {"castings", castings}});
     }
     return list;
 }
@@ -216,7 +183,7 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
                     {"totals",
                      {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
                     {"castings", castingsJson(assessment)},
-                    {"mixes", mixesJson(assessment)},
+                    {"mixes", mixesJson(plan, assessment)},
                     {"pour", pourJson(assessment.pour)},
                     {"play", playJson(assessment.play)},
                     {"strength", strengthJson(assessment.strength)},

@@ -18,6 +18,8 @@ inline constexpr double kCementKgL = 3.15;
 inline constexpr double kSilicaFumeKgL = 2.2;
 inline constexpr double kPlasticiserKgL = 1.07;
 inline constexpr double kPlasticiserWaterShare = 0.65;
+/// Iron oxide: 4.1 (yellow) to 5.0 (red); from memory.
+inline constexpr double kPigmentKgL = 4.6;
 
 /// pi/4 d2, mm2.
 double barAreaMm2(double diameterMm);

@@ -15,13 +15,14 @@ namespace yardcast {
 
 enum class Ingredient { dryMix, cement, sand, gravel, silicaFume, plasticiser, pigment, fibres, waterFirst, waterLast };
 
-/// What goes in at one step, in the order of mixing.
+/// What goes in at one step, in the order of mixing. Extra cement of a bag mix comes before the dry mix.
 struct CardStep {
     Ingredient what = Ingredient::dryMix;
     std::string kind;           ///< of fibres
     double kg = 0.0;            ///< liquids: kg as well
     double litres = 0.0;        ///< liquids only
-    int wholeBags = 0;          ///< of dry mix or cement, where only whole bags go in
+    int wholeBags = 0;          ///< of dry mix, or of a recipe's cement
+    double restKg = 0.0;        ///< to be weighed besides the whole bags
     double mixMinutes = 0.0;    ///< to let it turn after it
     bool belowScale = false;    ///< a kitchen scale of 1 g to 5 kg does not weigh it well (< kLeastScoopG)
 };
@@ -31,13 +32,16 @@ inline constexpr double kLeastScoopG = 20.0;
 struct BatchCard {
     int times = 0;
     double litres = 0.0;
-    double bags = 0.0;          ///< of dry mix, or 0
+    double bags = 0.0;          ///< of dry mix, or of a recipe's cement
     std::vector<CardStep> steps;
     double minutes = 0.0;       ///< of mixing, all steps
 };
 
 struct MixingCard {
     std::string mix;
+    bool perBag = true;         ///< false: by a recipe
+    double bagKg = 0.0;
+    bool byHand = false;        ///< no mixer: batches of kHandBatchL in a tub
     BatchCard full;             ///< as many whole bags as the drum takes; times 0 where none is full
     BatchCard odd;              ///< the last one; times 0 or 1
     MixCheck check;
@@ -51,10 +55,16 @@ struct MixingCard {
 };
 /// Water first 80 %, plasticiser in the last portion; minutes of mixing: common practice, no source.
 inline constexpr double kFirstWaterShare = 0.8;
+inline constexpr double kFumeMinutes = 1.0;      ///< silica fume in the first water, likewise pigment
+inline constexpr double kBinderMinutes = 2.0;    ///< once all powder and grains are in
+inline constexpr double kLastWaterMinutes = 2.0;
+inline constexpr double kFibreMinutes = 2.0;
 
-/// One a mix in use that is usable. Sums: full.times * full + odd = `MixQuantities` to 1e-9. Findings: scoop_small,
-/// too_wet_by_density (caution), yield_low (note), what EN 206 asks (exposure_ratio, exposure_cement, exposure_air,
-/// exposure_class), plasticiser_over, pigment_over; pointers into /mixes/i.
+/// One a mix in use that is usable, in the order of `quantities`. Sums: full.times * full + odd = `MixQuantities` to 1e-9.
+/// Findings, one a mix and subject: scoop_small (note), too_wet_by_density, trial_impossible (cautions), yield_low (note);
+/// what EN 206 asks where it is known not to be met: exposure_ratio, exposure_cement, exposure_class, exposure_air
+/// (cautions); one exposure_air_unknown (note) for all mixes; ratio_class (note: the ratio does not support the class),
+/// plasticiser_over (caution), pigment_over (note). Pointers into /mixes/i.
 std::vector<MixingCard> mixingCards(const Plan& plan, const std::vector<MixQuantities>& quantities,
                                     std::vector<Finding>& findings);
 

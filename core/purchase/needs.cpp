@@ -59,39 +59,51 @@ public:
     }
 };
 
-bool sameBag(const Bag& a, const Bag& b)
+/// The same sort on the shelf: how sure its yield is does not make it another.
+bool sameBag(Bag a, const Bag& b)
 {
-    return a.massKg == b.massKg && a.yieldL == b.yieldL && a.waterL == b.waterL && a.cementKg == b.cementKg &&
-           a.maxAggregateMm == b.maxAggregateMm;
+    a.source = b.source;
+    a.yieldSpreadPercent = b.yieldSpreadPercent;
+    return a == b;
 }
 
 void addDryMix(Needs& needs, const Plan& plan, const std::vector<MixQuantities>& mixes)
 {
-    std::vector<std::pair<Bag, Need>> sorts;
+    struct Sort {
+        Bag bag;
+        Need need;
+        Need spare;
+    };
+    std::vector<Sort> sorts;
     for (const MixQuantities& quantities : mixes) {
         const Mix* mix = findMix(plan, quantities.mix);
         if (!mix || !(quantities.bagsKg > 0.0)) continue;
         auto it = std::find_if(sorts.begin(), sorts.end(),
-                               [&](const auto& sort) { return sameBag(sort.first, mix->bag); });
+                               [&](const Sort& sort) { return sameBag(sort.bag, mix->bag); });
         if (it == sorts.end()) {
-            Need need;
-            need.keys = {"dry_mix"};
-            need.unit = "kg";
-            need.group = "concrete";
-            need.packSize = mix->bag.massKg;
-            it = sorts.insert(sorts.end(), {mix->bag, need});
+            Sort sort;
+            sort.bag = mix->bag;
+            sort.need.keys = {"dry_mix"};
+            sort.need.unit = "kg";
+            sort.need.packSize = mix->bag.massKg;
+            sort.spare.keys = {"spare_bag"};
+            sort.spare.unit = "piece";
+            sort.spare.estimate = true;
+            sort.need.group = sort.spare.group = "concrete";
+            it = sorts.insert(sorts.end(), std::move(sort));
         }
-        Need& need = it->second;
+        Need& need = it->need;
+        Needs::addTo(it->spare, quantities.mix, quantities.spareBags);
         need.detail += (need.detail.empty() ? "" : ", ") + quantities.mix;
         need.atLeast += quantities.bags * mix->bag.massKg;
         Needs::addTo(need, quantities.mix, quantities.bagsKg);
     }
-    for (auto& [bag, need] : sorts) {
-        if (sorts.size() == 1) need.detail.clear();
-        const bool tight = need.atLeast - need.amount < kSpareBagShare * need.amount;
-        const std::string firstMix = need.origins.front().subject;
-        needs.list.push_back(need);
-        if (tight) needs.add("spare_bag", "piece", "concrete", true, firstMix, 1.0);
+    // A spare bag costs what the line before it costs.
+    for (Sort& sort : sorts) {
+        if (sorts.size() == 1) sort.need.detail.clear();
+        sort.spare.detail = sort.need.detail;
+        needs.list.push_back(sort.need);
+        if (sort.spare.amount > 0.0) needs.list.push_back(sort.spare);
     }
 }
 
@@ -99,9 +111,12 @@ void addConcrete(Needs& needs, const Plan& plan, const std::vector<MixQuantities
 {
     addDryMix(needs, plan, mixes);
     for (const MixQuantities& mix : mixes) {
-        needs.add("cement", "kg", "concrete", false, mix.mix, mix.extraCementKg);
+        needs.add("cement", "kg", "concrete", false, mix.mix, mix.perBag ? mix.extraCementKg : mix.cementKg);
+        needs.add("sand", "kg", "concrete", false, mix.mix, mix.sandKg);
+        needs.add("gravel", "kg", "concrete", false, mix.mix, mix.gravelKg);
         needs.add("silica_fume", "kg", "concrete", false, mix.mix, mix.silicaFumeKg);
         needs.add("plasticiser", "l", "concrete", false, mix.mix, mix.plasticiserKg / kPlasticiserKgL);
+        needs.add("pigment", "kg", "concrete", false, mix.mix, mix.pigmentKg);
         for (const auto& [kind, kg] : mix.fibresByKindKg) {
             needs.add("fibre_" + itemSlug(kind), "kg", "concrete", false, mix.mix, kg);
         }

@@ -23,9 +23,6 @@ struct Need {
 
 /// Added to bars, mesh, foam, battens and frame timber for cuts until the saw plans exist: estimate, no source.
 inline constexpr double kCutAllowanceShare = 0.10;
-/// A sealed bag more is bought where whole bags leave less than this share over, because the yield of a bag is known
-/// to some percent only: estimate, no source.
-inline constexpr double kSpareBagShare = 0.04;
 /// Common practice, no source: screws along mould sides, spacers and ties for the steel, the face one set of grinding
 /// discs does (where the price book has no coverage).
 inline constexpr double kMouldScrewPitchMm = 150.0;
@@ -36,7 +33,8 @@ inline constexpr double kDiscSetM2 = 4.0;
 /// Sealant fills a joint to half its width, at least 6 mm (from memory, the usual rule beside ISO 11600).
 inline constexpr double kLeastSealantDepthMm = 6.0;
 
-/// All needs of the plan, each amount above 0; the same item may occur twice (two sorts of dry bag).
+/// All needs of the plan; sealed bags more where the spread of the bag's yield asks for them (`MixQuantities::spareBags`);
+/// cement, sand and gravel of recipes by weight. Each amount above 0; the same item may occur twice (two sorts of dry bag).
 std::vector<Need> gatherNeeds(const Plan& plan, const PriceBook& prices, const std::vector<CastingPtr>& castings,
                               const std::vector<MixQuantities>& mixes, const SteelSchedule& steel,
                               const std::vector<FrontLayout>& fronts, const MouldEstimate& mould);

@@ -306,7 +306,8 @@ double carriedKg(const ShoppingList& list, const SteelSchedule& steel)
 {
     double massKg = steel.massKg;
     for (const ShoppingLine& line : list.lines) {
-        if (line.item != "dry_mix" && line.item != "cement") continue;
+        static const std::set<std::string> kHeavy{"dry_mix", "cement", "sand", "gravel"};
+        if (kHeavy.count(line.item) == 0) continue;
         for (const PackChoice& choice : line.packs) massKg += choice.size * choice.count;
     }
     return massKg;

@@ -47,7 +47,7 @@ struct ShoppingList {
     std::vector<ShoppingLine> lines;      ///< by aisle, then as in the price book
     std::string currency;                 ///< ISO 4217, the plan's
     std::int64_t totalMinor = 0;          ///< exact sum of the lines
-    double massKg = 0.0;                  ///< to carry home: dry mix, cement, steel
+    double massKg = 0.0;                  ///< to carry home: dry mix, cement, sand, gravel, steel
 };
 
 /// The cheapest packs that cover `need` (exact, by search over counts); on equal price the least left over.

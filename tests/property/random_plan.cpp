@@ -207,7 +207,7 @@ Plan plan(Source& s)
     plan.conditions.airC = s.between(5, 35, 0.5);
     if (s.chance(50)) plan.conditions.highC = s.between(20, 38);
     plan.crew.people = static_cast<int>(1 + s.below(5));
-    if (s.chance(50)) plan.mixer = Mixer{s.between(50, 200), s.between(5, 12, 0.5), {}};
+    if (s.chance(50)) plan.mixer = Mixer{s.between(50, 200), s.between(5, 12, 0.5), 65, {}};
     if (s.chance(50)) plan.budget = Budget{s.between(100, 2000, 0.01), {}, {}};
     if (s.chance(50)) {
         Assumptions own;

@@ -26,7 +26,7 @@ Mix cubicMetre(double maxWaterCement)
 {
     Mix mix;
     mix.id = "m";
-    mix.bag = Bag{2200, 1000, 160, 350, 8, {}};
+    mix.bag = Bag{2200, 1000, 160, 350, 8, {}, 4, {}};
     mix.silicaFumePercent = 8;
     mix.maxWaterCement = maxWaterCement;
     return mix;
@@ -56,9 +56,9 @@ TEST(BagYield, DensityFollowsFromYieldAndWater)
 {
     Mix mix;
     mix.id = "m";
-    mix.bag = Bag{25, 12.22, 2.5, 4.2, 8, {}};
+    mix.bag = Bag{25, 12.22, 2.5, 4.2, 8, {}, 4, {}};
     EXPECT_NEAR(quantitiesOf(mix, 100).freshDensityKgM3, 2250, 1);
-    mix.bag = Bag{25, 12.73, 3.0, 4.2, 8, {}};
+    mix.bag = Bag{25, 12.73, 3.0, 4.2, 8, {}, 4, {}};
     EXPECT_NEAR(quantitiesOf(mix, 100).freshDensityKgM3, 2200, 1);
 }
 
@@ -68,7 +68,7 @@ TEST(BagYield, ExtraPowdersAddTheirOwnVolume)
 {
     Mix mix;
     mix.id = "m";
-    mix.bag = Bag{25, 12.4, 2.6, 4.2, 8, {}};
+    mix.bag = Bag{25, 12.4, 2.6, 4.2, 8, {}, 4, {}};
     mix.extraCementPercent = 10;                  // 2.5 kg
     mix.silicaFumePercent = 0.3 / 6.7 * 100;      // 0.3 kg of 4.2 + 2.5
     const double litres = quantitiesOf(mix, 100).litresPerBag;

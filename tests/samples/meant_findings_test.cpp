@@ -50,7 +50,7 @@ TEST(GrillBench, IsTooHeavyForTwoAndALittleOverItsBudget)
 {
     EXPECT_THAT(findingsOf("grill-bench"),
                 UnorderedElementsAre("caution heavy A1", "caution heavy A2", "caution heavy S1",
-                                     "caution over_budget"));
+                                     "caution over_budget", "caution exposure_class body"));
 }
 
 TEST(GrillBench, IsOverByLessThanOneMouldBoard)
@@ -70,7 +70,8 @@ TEST(CornerKitchen, HasAHearthThatThreeCannotLift)
 {
     EXPECT_THAT(findingsOf("corner-kitchen"),
                 UnorderedElementsAre("stop too_heavy B4", "caution heavy B1", "caution heavy B2.1",
-                                     "caution heavy B2.2", "caution heavy B2.3", "caution heavy S1"));
+                                     "caution heavy B2.2", "caution heavy B2.3", "caution heavy S1",
+                                     "caution exposure_class body"));
     const AssessmentPtr assessment = assess(sample("corner-kitchen"), exampleBook());
     for (const Finding& finding : assessment->findings) {
         if (finding.code != "heavy" || finding.subjects.front() != "S1") continue;
@@ -97,7 +98,8 @@ TEST(TwoLevelBar, HasSlabsTooHeavyForFourAndStonesTooLargeForThePanels)
     EXPECT_THAT(findingsOf("two-level-bar"),
                 UnorderedElementsAre("stop parts_collide C1b", "caution heavy C4", "caution heavy C1a",
                                      "caution heavy C5a",
-                                     "caution aggregate_large body", "caution evaporation_high"));
+                                     "caution aggregate_large body", "caution exposure_class body",
+                                     "caution evaporation_high"));
 }
 
 TEST(TwoLevelBar, IsPouredInDryHeatThatAnEarlyStartSoftens)

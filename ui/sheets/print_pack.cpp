@@ -46,6 +46,8 @@ std::vector<SheetPage> pagesOf(const Plan& plan, const Assessment& assessment, c
             add(strengthPages(plan, assessment));
         } else if (name == QLatin1String("steel")) {
             add(steelPages(plan, assessment));
+        } else if (name == QLatin1String("mix")) {
+            add(mixPages(plan, assessment));
         } else if (name == QLatin1String("lift")) {
             add(liftPages(plan, assessment));
         }
@@ -91,7 +93,7 @@ void setError(QString* error, const QString& text)
 QStringList sheetNames()
 {
     return {QStringLiteral("shopping"), QStringLiteral("plan"), QStringLiteral("front"), QStringLiteral("strength"),
-            QStringLiteral("steel"), QStringLiteral("lift")};
+            QStringLiteral("steel"), QStringLiteral("mix"), QStringLiteral("lift")};
 }
 
 QString sheetTitle(const QString& name)
@@ -110,6 +112,9 @@ QString sheetTitle(const QString& name)
     }
     if (name == QLatin1String("steel")) {
         return Sheets::tr("Steel");
+    }
+    if (name == QLatin1String("mix")) {
+        return Sheets::tr("Mixing card");
     }
     if (name == QLatin1String("lift")) {
         return Sheets::tr("Weight and lifting");

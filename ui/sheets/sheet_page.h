@@ -32,6 +32,8 @@ std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessm
 /// The site where there is one, the kitchen, and each counter.
 std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment);
 std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg);
+/// A card a mix, for whoever stands at the mixer. One page that says so where nothing is cast.
+std::vector<SheetPage> mixPages(const Plan& plan, const Assessment& assessment);
 std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment);
 /// For each counter the worst case in place and the worst when it is handled, its sections, where hands and battens go on
 /// the day it is lifted, and every case; supports and panels in a table. One page that says so where strength has not been computed.

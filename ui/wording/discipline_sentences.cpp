@@ -34,7 +34,7 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("Take the class from the bag, such as C25/30 or C30/37.")},
     {"mixer_small",
      WORDS("Mix {subject}: one bag gives {bag_l}, but the mixer's drum of {drum_l} takes only {usable_l} at once."),
-     WORDS("65 % of the drum: common practice 50 to 80 %, no source."),
+     WORDS("The share of the drum this plan fills; 50 to 80 % is common practice, no source."),
      WORDS("Weigh out part bags, or use a larger mixer.")},
 
     // reinforcement

@@ -27,6 +27,7 @@ extern const std::vector<FindingSentence> kPriceFileSentences;
 extern const std::vector<FindingSentence> kFileSentences;
 extern const std::vector<FindingSentence> kPlanSentences;
 extern const std::vector<FindingSentence> kDisciplineSentences;
+extern const std::vector<FindingSentence> kMixSentences;
 extern const std::vector<FindingSentence> kSteelWorthSentences;
 extern const std::vector<FindingSentence> kHandlingSentences;
 extern const std::vector<FindingSentence> kLiftingSentences;

@@ -27,8 +27,8 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
     static const auto table = [] {
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
-                                 &kDisciplineSentences, &kLiftingSentences, &kHandlingSentences, &kInUseSentences, &kSteelWorthSentences,
-                                 &kWeatherSentences, &kPourSentences}) {
+                                 &kDisciplineSentences, &kMixSentences, &kLiftingSentences, &kHandlingSentences,
+                                 &kInUseSentences, &kSteelWorthSentences, &kWeatherSentences, &kPourSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;

@@ -200,6 +200,7 @@ QString itemWord(const std::string& item)
         return Words::tr("bar, %1 mm, %2").arg(number(words[1]), materialWord(words[2]));
     }
     if (words[0] == QLatin1String("foam") && words.size() == 2) return Words::tr("foam, %1 mm").arg(number(words[1]));
+    if (item == "fibre") return Words::tr("fibres");
     if (words[0] == QLatin1String("fibre")) return Words::tr("fibres, %1").arg(words.mid(1).join(QLatin1Char(' ')));
     if (words[0] == QLatin1String("batten")) return Words::tr("battens");
     if (item == "dry_mix") return Words::tr("dry mix");

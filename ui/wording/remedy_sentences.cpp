@@ -7,6 +7,14 @@ const std::vector<RemedySentence> kRemedySentences{
     {"reuse_mould_base",
      WORDS("Cast {castings} one after the other on one mould base: that saves {saves:money} of board (an estimate).")},
 
+    // tried on the mix itself (core/pour)
+    {"less_water", WORDS("Add {water_l:2} l of water to a bag.")},
+    {"less_water_recipe", WORDS("Take {water_l:1} l of water for a cubic metre.")},
+    {"more_cement", WORDS("Add {extra_percent} of the bag as extra cement.")},
+    {"more_cement_recipe", WORDS("Take {cement_kg} of cement for a cubic metre.")},
+    {"less_plasticiser", WORDS("Take {percent} of plasticiser.")},
+    {"less_pigment", WORDS("Take {percent} of pigment.")},
+
     // tried by the solver before they are offered (core/remedy)
     {"wait_longer", WORDS("Leave it in the mould until it is {age_h} old.")},
     {"grips_proposed", WORDS("Hold it where the program proposes instead of at the grips drawn.")},

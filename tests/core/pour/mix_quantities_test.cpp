@@ -12,7 +12,7 @@ Mix worktop()
 {
     Mix mix;
     mix.id = "worktop";
-    mix.bag = Bag{25, 12.0, 2.6, 4.2, 8, {}};
+    mix.bag = Bag{25, 12.0, 2.6, 4.2, 8, {}, 4, {}};
     mix.extraCementPercent = 4;
     mix.silicaFumePercent = 8;
     mix.plasticiserPercent = 1;
@@ -222,7 +222,7 @@ TEST(StrengthClass, OneNobodyKnowsIsSaid)
 TEST(Batches, TakeWholeBagsWhereOneFits)
 {
     Plan plan = planWith(worktop());
-    plan.mixer = Mixer{63, 8, {}};  // usable 40.95 l: 3 bags of 12.57
+    plan.mixer = Mixer{63, 8, 65, {}};  // usable 40.95 l: 3 bags of 12.57
     const Result r = quantities(plan, {casting("C1", 100)});
     ASSERT_EQ(r.mixes.size(), 1U);
     EXPECT_NEAR(r.mixes[0].usableDrumL, 40.95, 1e-9);
@@ -234,7 +234,7 @@ TEST(Batches, TakeWholeBagsWhereOneFits)
 TEST(Batches, OfPartBagsInASmallDrum)
 {
     Plan plan = planWith(worktop());
-    plan.mixer = Mixer{15, 8, {}};
+    plan.mixer = Mixer{15, 8, 65, {}};
     const Result r = quantities(plan, {casting("C1", 100)});
     ASSERT_EQ(r.mixes.size(), 1U);
     EXPECT_NEAR(r.mixes[0].bagsPerBatch, 9.75 / 12.569219, 1e-6);
@@ -264,7 +264,7 @@ TEST(MixQuantities, BrokenNumbersGiveNoEntryAndNoNan)
             }
         }
         Plan plan = planWith(worktop());
-        plan.mixer = Mixer{v, 8, {}};
+        plan.mixer = Mixer{v, 8, 65, {}};
         EXPECT_EQ(quantities(plan, {casting("C1", 100)}).mixes.at(0).batches, 0);
     }
 }

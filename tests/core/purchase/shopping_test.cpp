@@ -34,13 +34,13 @@ struct Shop {
         Mix mix;
         mix.id = id;
         mix.bag = bag;
+        mix.allowancePercent = 0.0;
         plan.mixes.push_back(mix);
-        MixQuantities quantities;
-        quantities.mix = id;
-        quantities.bagsExact = bagsExact;
-        quantities.bags = static_cast<int>(std::ceil(bagsExact));
-        quantities.bagsKg = bagsExact * bag.massKg;
-        mixes.push_back(quantities);
+        auto casting = std::make_shared<Casting>();
+        casting->mix = id;
+        casting->volumeL = bagsExact * bag.yieldL;
+        std::vector<Finding> said;
+        mixes.push_back(mixQuantities(plan, {casting}, said).at(0));
     }
 
     bool says(const std::string& code) const { return finding(code) != nullptr; }
@@ -122,6 +122,49 @@ TEST(Shopping, ASpareBagWhereWholeBagsLeaveLittle)
     Shop roomy;
     roomy.addMix("worktop", 7.2);
     EXPECT_FALSE(lineOf(roomy.list(), "spare_bag").has_value());
+}
+
+TEST(Shopping, SpareBagsOfEachSortAreItsOwnLine)
+{
+    Shop shop;
+    shop.addMix("worktop", 7.95);
+    Bag unsure;
+    unsure.massKg = 40.0;
+    unsure.yieldSpreadPercent = 25.0;
+    shop.addMix("body", 9.0, unsure);  // 9 / 0.75: three more
+    const ShoppingList list = shop.list();
+    std::vector<ShoppingLine> spare;
+    for (const ShoppingLine& line : list.lines) {
+        if (line.item == "spare_bag") spare.push_back(line);
+    }
+    ASSERT_EQ(spare.size(), 2u);
+    EXPECT_EQ(spare[0].need, 1.0);
+    EXPECT_EQ(spare[0].priceMinor, 540);
+    EXPECT_EQ(spare[1].need, 3.0);
+    EXPECT_EQ(spare[1].priceMinor, 3 * 864) << "each as a bag of its own sort";
+}
+
+TEST(Shopping, ARecipeIsBoughtAsCementSandAndGravel)
+{
+    Shop shop;
+    Mix mix;
+    mix.id = "own";
+    mix.recipe = Recipe{};
+    mix.pigmentPercent = 3;
+    mix.allowancePercent = 0.0;
+    shop.plan.mixes.push_back(mix);
+    auto casting = std::make_shared<Casting>();
+    casting->mix = "own";
+    casting->volumeL = 100.0;
+    shop.mixes = mixQuantities(shop.plan, {casting}, shop.findings);
+    const ShoppingList list = shop.list();
+    EXPECT_FALSE(lineOf(list, "dry_mix").has_value());
+    EXPECT_FALSE(lineOf(list, "spare_bag").has_value());
+    EXPECT_NEAR(lineOf(list, "cement")->need, 35.0, 1e-9);
+    EXPECT_NEAR(lineOf(list, "pigment")->need, 1.05, 1e-9);
+    EXPECT_NEAR(lineOf(list, "sand")->need, shop.mixes[0].sandKg, 1e-9);
+    EXPECT_NEAR(lineOf(list, "gravel")->need, shop.mixes[0].gravelKg, 1e-9);
+    for (const char* item : {"sand", "gravel", "pigment"}) EXPECT_TRUE(lineOf(list, item)->priced) << item;
 }
 
 TEST(Shopping, ASpareBagCostsWhatTheOthersCost)

@@ -18,8 +18,10 @@ namespace {
 
 const std::vector<const std::vector<FindingSentence>*> kTables{&kPurchaseSentences, &kPriceFileSentences,
                                                                &kFileSentences, &kPlanSentences,
-                                                               &kDisciplineSentences, &kLiftingSentences, &kHandlingSentences, &kInUseSentences,
-                                                               &kSteelWorthSentences, &kWeatherSentences, &kPourSentences};
+                                                               &kDisciplineSentences, &kMixSentences,
+                                                               &kLiftingSentences, &kHandlingSentences, &kInUseSentences,
+                                                               &kSteelWorthSentences, &kWeatherSentences,
+                                                               &kPourSentences};
 
 QString sourcesOfCore()
 {

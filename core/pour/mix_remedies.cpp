@@ -1,0 +1,134 @@
+#include "core/pour/mix_remedies.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <string>
+
+#include "core/materials/materials.h"
+#include "core/pour/charge.h"
+
+namespace yardcast {
+
+namespace {
+
+/// Bounds of what is offered, our choice: more extra cement than this is another mix, and so is such a recipe.
+constexpr int kMostExtraTenths = 300;
+constexpr int kMostCementKgM3 = 600;
+
+std::string shortest(double value)
+{
+    std::array<char, 32> buffer{};
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value).ptr;
+    return {buffer.data(), end};
+}
+
+/// "add" replaces a member that is there and writes one that is not.
+std::string setting(std::size_t index, const std::string& key, double value)
+{
+    return R"([{"op":"add","path":"/mixes/)" + std::to_string(index) + "/" + key + R"(","value":)" + shortest(value) +
+           "}]";
+}
+
+bool keepsRatio(const Mix& mix, double mostRatio)
+{
+    return isUsable(mix) && ratiosOf(mix, chargeOf(mix)).waterBinderK <= mostRatio + 1e-9;
+}
+
+Mix withCement(Mix mix, int step)
+{
+    if (mix.recipe) {
+        mix.recipe->cementKgM3 = step;
+    } else {
+        mix.extraCementPercent = step / 10.0;
+    }
+    return mix;
+}
+
+std::vector<Remedy> waterRemedies(const Mix& mix, std::size_t index, double mostRatio)
+{
+    if (mix.trial && mix.trial->waterL) return {};
+    const double most = mostWaterL(mix, mostRatio);
+    Mix changed = mix;
+    Remedy remedy;
+    double water = 0.0;
+    if (changed.recipe) {
+        water = std::floor(most * 10 + 1e-9) / 10;
+        changed.recipe->waterLM3 = water;
+        remedy.code = "less_water_recipe";
+        remedy.edit = setting(index, "recipe/water_l_m3", water);
+    } else {
+        water = std::floor(most * 100 + 1e-9) / 100;
+        changed.bag.waterL = water;
+        remedy.code = "less_water";
+        remedy.edit = setting(index, "bag/water_l", water);
+    }
+    if (!(water > 0.0) || !keepsRatio(changed, mostRatio)) return {};
+    remedy.values["water_l"] = water;
+    return {remedy};
+}
+
+}  // namespace
+
+double mostWaterL(const Mix& mix, double mostRatio)
+{
+    const Charge charge = chargeOf(mix);
+    const double allL = mostRatio * binderKKg(mix, charge);
+    return std::max(0.0, mix.recipe ? allL : allL - kPlasticiserWaterShare * charge.plasticiserKg);
+}
+
+std::vector<Remedy> cementRemedies(const Mix& mix, std::size_t index, const std::function<bool(const Mix&)>& clears)
+{
+    int low = static_cast<int>(mix.recipe ? std::floor(std::min(mix.recipe->cementKgM3, 1e6))
+                                          : std::floor(std::min(mix.extraCementPercent, 1000.0) * 10));
+    int high = mix.recipe ? kMostCementKgM3 : kMostExtraTenths;
+    const auto works = [&](int step) {
+        const Mix changed = withCement(mix, step);
+        return isUsable(changed) && clears(changed);
+    };
+    if (low >= high || !works(high)) return {};
+    while (high - low > 1) {
+        const int middle = low + (high - low) / 2;
+        (works(middle) ? high : low) = middle;
+    }
+    Remedy remedy;
+    if (mix.recipe) {
+        remedy.code = "more_cement_recipe";
+        remedy.values["cement_kg"] = static_cast<double>(high);
+        remedy.edit = setting(index, "recipe/cement_kg_m3", high);
+    } else {
+        remedy.code = "more_cement";
+        remedy.values["extra_percent"] = high / 10.0;
+        remedy.edit = setting(index, "extra_cement_percent", high / 10.0);
+    }
+    return {remedy};
+}
+
+std::vector<Remedy> ratioRemedies(const Mix& mix, std::size_t index, double mostRatio)
+{
+    std::vector<Remedy> remedies = waterRemedies(mix, index, mostRatio);
+    for (Remedy& remedy : cementRemedies(mix, index, [&](const Mix& m) { return keepsRatio(m, mostRatio); }))
+        remedies.push_back(std::move(remedy));
+    return remedies;
+}
+
+Remedy plasticiserRemedy(std::size_t index, double percent)
+{
+    Remedy remedy;
+    remedy.code = "less_plasticiser";
+    remedy.values["percent"] = percent;
+    remedy.edit = setting(index, "plasticiser_percent", percent);
+    return remedy;
+}
+
+Remedy pigmentRemedy(std::size_t index, double percent)
+{
+    Remedy remedy;
+    remedy.code = "less_pigment";
+    remedy.values["percent"] = percent;
+    remedy.edit = setting(index, "pigment_percent", percent);
+    return remedy;
+}
+
+}  // namespace yardcast

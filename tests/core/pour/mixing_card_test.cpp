@@ -1,0 +1,269 @@
+#include "core/pour/mixing_card.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <map>
+#include <random>
+
+#include "core/materials/materials.h"
+#include "tests/core/pour/mix_samples.h"
+
+namespace yardcast {
+namespace {
+
+struct Cards {
+    std::vector<MixQuantities> quantities;
+    std::vector<MixingCard> cards;
+    std::vector<Finding> findings;
+
+    const Finding* find(const std::string& code) const
+    {
+        for (const Finding& each : findings) {
+            if (each.code == code) return &each;
+        }
+        return nullptr;
+    }
+};
+
+Cards cardsOf(const Plan& plan, double litres = 100.0)
+{
+    std::vector<CastingPtr> castings;
+    for (const Mix& mix : plan.mixes) castings.push_back(castingOf("C-" + mix.id, litres, mix.id));
+    Cards result;
+    result.quantities = mixQuantities(plan, castings, result.findings);
+    result.findings.clear();
+    result.cards = mixingCards(plan, result.quantities, result.findings);
+    return result;
+}
+
+Plan planOf(const Mix& mix)
+{
+    Plan plan;
+    plan.mixes = {mix};
+    plan.mixer = Mixer{63, 8, 65, {}};
+    return plan;
+}
+
+/// All batches of a card: kg of each thing, both portions of water as one.
+std::map<std::string, double> summed(const MixingCard& card)
+{
+    std::map<std::string, double> sums;
+    for (const BatchCard* batch : {&card.full, &card.odd}) {
+        for (const CardStep& step : batch->steps) {
+            const bool water = step.what == Ingredient::waterFirst || step.what == Ingredient::waterLast;
+            const std::string name = water ? "water" : std::to_string(static_cast<int>(step.what)) + step.kind;
+            sums[name] += step.kg * batch->times;
+        }
+        sums["litres"] += batch->litres * batch->times;
+        sums["bags"] += batch->bags * batch->times;
+    }
+    return sums;
+}
+
+std::string key(Ingredient what, const std::string& kind = {}) { return std::to_string(static_cast<int>(what)) + kind; }
+
+/// What the cards sum to is what the castings need, for any size of drum, mix and job.
+TEST(MixingCard, BatchesSumToTheQuantities)
+{
+    std::mt19937 random(7);
+    std::uniform_real_distribution<double> litres(0.5, 400.0);
+    std::uniform_real_distribution<double> drum(12.0, 160.0);
+    for (int i = 0; i < 60; ++i) {
+        Plan plan = planOf(i % 2 == 0 ? bagMix() : recipeMix());
+        if (i % 5 == 0) plan.mixes[0].trial = TrialBatch{10, 22.0, {}, {}};
+        plan.mixer->drumL = drum(random);
+        if (i % 7 == 0) plan.mixer.reset();
+        const double net = litres(random);
+        const Cards made = cardsOf(plan, net);
+        ASSERT_EQ(made.cards.size(), 1U);
+        const MixQuantities& q = made.quantities[0];
+        const auto sums = summed(made.cards[0]);
+        const auto near = [&](const std::string& name, double expected) {
+            const auto found = sums.find(name);
+            EXPECT_NEAR(found == sums.end() ? 0.0 : found->second, expected, 1e-9 * (1 + expected)) << name << ' ' << i;
+        };
+        near("litres", net * 1.08);
+        near("litres", q.volumeL);
+        near("bags", q.bagsExact);
+        near("water", q.waterL);
+        near(key(Ingredient::dryMix), q.bagsKg);
+        near(key(Ingredient::cement), q.perBag ? q.extraCementKg : q.cementKg);
+        near(key(Ingredient::sand), q.sandKg);
+        near(key(Ingredient::gravel), q.gravelKg);
+        near(key(Ingredient::silicaFume), q.silicaFumeKg);
+        near(key(Ingredient::plasticiser), q.plasticiserKg);
+        near(key(Ingredient::pigment), q.pigmentKg);
+        for (const auto& [kind, kg] : q.fibresByKindKg) near(key(Ingredient::fibres, kind), kg);
+        if (plan.mixer) {
+            EXPECT_EQ(made.cards[0].full.times + made.cards[0].odd.times, q.batches);
+        }
+    }
+}
+
+TEST(MixingCard, NoBatchIsFullerThanTheDrumAllows)
+{
+    for (double drum = 10; drum < 200; drum += 3.7) {
+        for (const Mix& mix : {bagMix(), recipeMix()}) {
+            Plan plan = planOf(mix);
+            plan.mixer->drumL = drum;
+            plan.mixer->usablePercent = 70;
+            const Cards made = cardsOf(plan);
+            EXPECT_LE(made.cards[0].full.litres, drum * 0.70 + 1e-9);
+            EXPECT_LE(made.cards[0].odd.litres, drum * 0.70 + 1e-9);
+        }
+    }
+}
+
+TEST(MixingCard, WholeBagsAndTheOddOneWorkedOut)
+{
+    const Cards made = cardsOf(planOf(bagMix()));  // 40.95 l usable: 3 bags of about 12.6 l; 8.6 bags in all
+    const MixingCard& card = made.cards[0];
+    EXPECT_EQ(card.full.times, 2);
+    EXPECT_EQ(card.odd.times, 1);
+    EXPECT_FALSE(card.byHand);
+    const auto dry = [](const BatchCard& batch) {
+        for (const CardStep& step : batch.steps) {
+            if (step.what == Ingredient::dryMix) return step;
+        }
+        return CardStep{};
+    };
+    EXPECT_EQ(dry(card.full).wholeBags, 3);
+    EXPECT_EQ(dry(card.full).restKg, 0.0);
+    EXPECT_EQ(dry(card.odd).wholeBags, 2);
+    EXPECT_NEAR(dry(card.odd).restKg, (made.quantities[0].bagsExact - 8) * 25, 1e-9);
+}
+
+TEST(MixingCard, WaterComesFirstAndFibresLast)
+{
+    for (const Mix& mix : {bagMix(), recipeMix()}) {
+        const Cards made = cardsOf(planOf(mix));
+        const BatchCard& batch = made.cards[0].full;
+        ASSERT_GT(batch.steps.size(), 5U);
+        EXPECT_EQ(batch.steps.front().what, Ingredient::waterFirst);
+        EXPECT_EQ(batch.steps.back().what, Ingredient::fibres);
+        double minutes = 0.0;
+        double first = 0.0;
+        double last = 0.0;
+        for (std::size_t i = 0; i < batch.steps.size(); ++i) {
+            minutes += batch.steps[i].mixMinutes;
+            if (batch.steps[i].what == Ingredient::waterFirst) first = batch.steps[i].litres;
+            if (batch.steps[i].what == Ingredient::waterLast) {
+                last = batch.steps[i].litres;
+                EXPECT_EQ(batch.steps[i - 1].what, Ingredient::plasticiser) << "stirred into the last water";
+            }
+        }
+        EXPECT_EQ(minutes, batch.minutes);
+        EXPECT_NEAR(first, 4 * last, 1e-9);
+    }
+}
+
+TEST(MixingCard, ByHandWithoutAMixer)
+{
+    Plan plan = planOf(bagMix());
+    plan.mixer.reset();
+    const Cards made = cardsOf(plan);
+    EXPECT_TRUE(made.cards[0].byHand);
+    EXPECT_EQ(made.cards[0].full.bags, 1.0);
+    EXPECT_LE(made.cards[0].full.litres, 20.0);
+}
+
+TEST(MixingCard, AScoopTooSmallForTheScale)
+{
+    Mix mix = bagMix();
+    mix.pigmentPercent = 0.05;  // 2.6 g a bag
+    const Cards made = cardsOf(planOf(mix));
+    const Finding* finding = made.find("scoop_small");
+    ASSERT_NE(finding, nullptr);
+    EXPECT_EQ(finding->severity, Severity::note);
+    EXPECT_EQ(wordAt(finding->values, "item"), "pigment");
+    const auto sums = summed(made.cards[0]);
+    EXPECT_LT(numberAt(finding->values, "scoop_g").value(), 3 * 2.6 + 1e-9);
+    EXPECT_GT(sums.at("litres"), 0.0);
+}
+
+TEST(MixingCard, SpreadAndSpareBag)
+{
+    const auto with = [](double bags, double spread) {
+        Mix mix = bagMix();
+        mix.extraCementPercent = mix.silicaFumePercent = mix.plasticiserPercent = mix.pigmentPercent = 0;
+        mix.allowancePercent = 0;
+        mix.fibres.clear();
+        mix.bag.yieldSpreadPercent = spread;
+        return cardsOf(planOf(mix), bags * 12.0).cards[0];
+    };
+    // 7.95 bags of 12 l are 95.4 l; 8 bags give 92.16 to 99.84 l.
+    EXPECT_NEAR(with(7.95, 4).litresLow, 92.16, 1e-9);
+    EXPECT_NEAR(with(7.95, 4).litresHigh, 99.84, 1e-9);
+    EXPECT_EQ(with(7.95, 4).spareBags, 1);
+    EXPECT_EQ(with(7.2, 4).spareBags, 0);
+    EXPECT_EQ(with(7.2, 20).spareBags, 1);
+    EXPECT_EQ(with(40, 10).spareBags, 5) << "40 / 0.9 = 44.4";
+    EXPECT_EQ(with(7.95, 0).spareBags, 0);
+}
+
+TEST(Findings, ALeanMixIsOneFindingASubject)
+{
+    Mix mix = bagMix();
+    mix.maxWaterCement = 2.0;
+    mix.bag.waterL = 3.3;
+    mix.bag.cementKg = 2.0;
+    mix.strengthClass = "C20/25";
+    const Cards made = cardsOf(planOf(mix));
+    std::map<std::string, int> count;
+    for (const Finding& each : made.findings) ++count[each.code];
+    EXPECT_EQ(count["exposure_ratio"], 1);
+    EXPECT_EQ(count["exposure_cement"], 1);
+    EXPECT_EQ(count["exposure_class"], 1);
+    EXPECT_EQ(count["exposure_air"], 0) << "not known is not failed";
+    EXPECT_EQ(count["exposure_air_unknown"], 1);
+    EXPECT_EQ(wordAt(made.find("exposure_class")->values, "least_class"), "C30/37");
+}
+
+TEST(Findings, AirThatIsKnownIsJudged)
+{
+    Mix mix = bagMix();
+    mix.airPercent = 2.0;
+    const Cards low = cardsOf(planOf(mix));
+    ASSERT_NE(low.find("exposure_air"), nullptr);
+    EXPECT_EQ(low.find("exposure_air")->severity, Severity::caution);
+    EXPECT_EQ(low.find("exposure_air_unknown"), nullptr);
+    mix.airPercent = 4.0;
+    EXPECT_EQ(cardsOf(planOf(mix)).find("exposure_air"), nullptr);
+    Plan sheltered = planOf(bagMix());
+    sheltered.assumptions.emplace().frost = Frost::none;
+    EXPECT_EQ(cardsOf(sheltered).find("exposure_air_unknown"), nullptr);
+}
+
+TEST(Findings, AirUnknownIsSaidOnceForAllMixes)
+{
+    Plan plan = planOf(bagMix());
+    plan.mixes.push_back(recipeMix());
+    const Cards made = cardsOf(plan);
+    const auto said = std::count_if(made.findings.begin(), made.findings.end(),
+                                    [](const Finding& f) { return f.code == "exposure_air_unknown"; });
+    EXPECT_EQ(said, 1);
+    EXPECT_THAT(made.find("exposure_air_unknown")->subjects, testing::ElementsAre("worktop", "own"));
+}
+
+TEST(Findings, TooWetByDensity)
+{
+    Mix mix = bagMix();
+    const Charge planned = chargeOf(mix);
+    mix.trial = TrialBatch{10, planned.densityKgM3() / 100 * 0.95, {}, {}};
+    const Cards made = cardsOf(planOf(mix));
+    const Finding* finding = made.find("too_wet_by_density");
+    ASSERT_NE(finding, nullptr);
+    EXPECT_EQ(finding->severity, Severity::caution);
+    EXPECT_NEAR(numberAt(finding->values, "short_percent").value(), 5.0, 1e-9);
+    EXPECT_GT(numberAt(finding->values, "water_cement").value(), made.cards[0].check.ratios.waterCement);
+    EXPECT_EQ(made.find("yield_low"), nullptr);
+    mix.trial->concreteKg = planned.densityKgM3() / 100 * 1.08;
+    const Cards heavy = cardsOf(planOf(mix));
+    EXPECT_EQ(heavy.find("too_wet_by_density"), nullptr);
+    EXPECT_NE(heavy.find("yield_low"), nullptr);
+    EXPECT_GT(heavy.quantities[0].bagsExact, made.quantities[0].bagsExact);
+}
+
+}  // namespace
+}  // namespace yardcast

@@ -1,0 +1,295 @@
+#include <algorithm>
+#include <cmath>
+
+#include <QPainter>
+
+#include "ui/sheets/cautions.h"
+#include "ui/sheets/list_pages.h"
+#include "ui/sheets/sheet_frame.h"
+#include "ui/sheets/sheet_page.h"
+#include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/mix_names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+constexpr double kNumberMm = 9.0;
+constexpr double kMinutesMm = 24.0;
+constexpr double kTickMm = 9.0;
+constexpr double kHeadMm = 13.0;
+constexpr double kMostRowMm = 11.0;
+constexpr double kTrialMm = 47.0;
+/// More boxes than this are no help at the mixer.
+constexpr int kMostTicks = 51;
+/// What the trial bucket is said to weigh at; most are sold so large or larger.
+constexpr double kTrialBucketL = 10.0;
+
+/// Everything one page says, so that it needs no plan when it is painted.
+struct CardText {
+    QString name;
+    QString batches;
+    QString needs;
+    QString check;
+    MixingCard card;
+};
+
+double ticksHeightMm(const MixingCard& card)
+{
+    const int boxes = std::min(card.full.times + card.odd.times, kMostTicks);
+    return 6.0 + (kTickMm + 1.0) * std::ceil(boxes / 17.0);
+}
+
+/// One box a batch, numbered; the last one of another size says so.
+void paintTicks(QPainter& painter, const QRectF& box, const MixingCard& card)
+{
+    Type type;
+    type.sizeMm = kSmallType;
+    const int all = card.full.times + card.odd.times;
+    const QString heading = all > kMostTicks
+                                ? Sheets::tr("Tick each batch when it is in the mould (the first %1 of %2)").arg(kMostTicks).arg(all)
+                                : Sheets::tr("Tick each batch when it is in the mould");
+    paintLines(painter, QRectF(box.left(), box.top(), box.width(), 5.0), {heading}, type);
+    const int perRow = static_cast<int>((box.width() + 1.0) / (kTickMm + 1.0));
+    Type number;
+    number.sizeMm = kLabelType;
+    for (int i = 0; i < std::min(all, kMostTicks); ++i) {
+        const QRectF tick(box.left() + (i % perRow) * (kTickMm + 1.0), box.top() + 5.5 + (i / perRow) * (kTickMm + 1.0),
+                          kTickMm, kTickMm);
+        painter.setPen(QPen(Qt::black, 0.35));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(tick);
+        const bool odd = i >= card.full.times;
+        paintLines(painter, tick.adjusted(0.6, 0.4, -0.3, 0.0), {odd ? Sheets::tr("last") : QString::number(i + 1)}, number);
+    }
+}
+
+struct Column {
+    double left = 0.0;
+    double width = 0.0;
+    const BatchCard* batch = nullptr;
+};
+
+QString headOf(const BatchCard& batch, bool full, bool only)
+{
+    const QString litres = volumeText(batch.litres);
+    if (!full) return only ? Sheets::tr("The one batch\n%1").arg(litres) : Sheets::tr("Last batch\n%1").arg(litres);
+    return batch.times == 1 ? Sheets::tr("Full batch\n%1").arg(litres)
+                            : Sheets::tr("Full batch (%1 times)\n%2").arg(batch.times).arg(litres);
+}
+
+void paintSteps(QPainter& painter, const QRectF& box, const MixingCard& card)
+{
+    std::vector<Column> columns;
+    if (card.full.times > 0) columns.push_back({0.0, 0.0, &card.full});
+    if (card.odd.times > 0) columns.push_back({0.0, 0.0, &card.odd});
+    if (columns.empty()) return;
+    const double amountMm = columns.size() == 1 ? 66.0 : 46.0;
+    const double nameMm = box.width() - kNumberMm - kMinutesMm - amountMm * static_cast<double>(columns.size());
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        columns[i].left = box.left() + kNumberMm + nameMm + amountMm * static_cast<double>(i);
+        columns[i].width = amountMm;
+    }
+    const double minutesLeft = box.right() - kMinutesMm;
+
+    Type head;
+    head.sizeMm = 3.4;
+    head.bold = true;
+    head.align = Qt::AlignRight;
+    for (const Column& column : columns) {
+        const QStringList lines =
+            headOf(*column.batch, column.batch == &card.full, columns.size() == 1).split(QLatin1Char('\n'));
+        double y = box.top() + 1.0;
+        for (const QString& line : lines) {
+            paintLines(painter, QRectF(column.left, y, column.width - 2.0, 5.0), {line},
+                       fittedType(line, column.width - 2.0, head));
+            y += lineHeightMm(head);
+        }
+    }
+    paintLines(painter, QRectF(minutesLeft, box.top() + 1.0, kMinutesMm - 1.5, 5.0), {Sheets::tr("then mix")}, head);
+    painter.setPen(QPen(Qt::black, 0.5));
+    painter.drawLine(QPointF(box.left(), box.top() + kHeadMm), QPointF(box.right(), box.top() + kHeadMm));
+
+    const std::vector<CardStep>& steps = columns.front().batch->steps;
+    const double rowMm = std::min(kMostRowMm, (box.height() - kHeadMm) / std::max<double>(1.0, static_cast<double>(steps.size())));
+    Type name;
+    name.sizeMm = std::min(4.6, 0.45 * rowMm);
+    Type amount;
+    amount.sizeMm = std::min(5.6, 0.55 * rowMm);
+    amount.bold = true;
+    amount.align = Qt::AlignRight;
+    Type plain = amount;
+    plain.bold = false;
+    plain.sizeMm = name.sizeMm;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        const QRectF row(box.left(), box.top() + kHeadMm + rowMm * static_cast<double>(i), box.width(), rowMm);
+        painter.setPen(QPen(QColor("#8C8C8C"), 0.2));
+        painter.drawLine(row.bottomLeft(), row.bottomRight());
+        paintFitted(painter, QRectF(row.left() + 1.0, row.top(), kNumberMm - 1.0, rowMm), QString::number(i + 1), name);
+        paintFitted(painter, QRectF(row.left() + kNumberMm, row.top(), nameMm - 1.0, rowMm),
+                    stepName(steps[i], card.perBag), name);
+        for (const Column& column : columns) {
+            if (i >= column.batch->steps.size()) continue;
+            const CardStep& step = column.batch->steps[i];
+            const QString text = step.belowScale ? Sheets::tr("%1 *").arg(stepAmountText(step)) : stepAmountText(step);
+            paintFitted(painter, QRectF(column.left + 1.0, row.top(), column.width - 3.0, rowMm), text, amount);
+        }
+        if (steps[i].mixMinutes > 0.0) {
+            paintFitted(painter, QRectF(minutesLeft + 1.0, row.top(), kMinutesMm - 2.5, rowMm),
+                        Sheets::tr("%1 min").arg(shortNumberText(steps[i].mixMinutes)), plain);
+        }
+    }
+}
+
+double stepsHeightMm(const MixingCard& card, double roomMm)
+{
+    const double rows = static_cast<double>(std::max(card.full.steps.size(), card.odd.steps.size()));
+    return std::min(kHeadMm + kMostRowMm * rows, roomMm);
+}
+
+/// "Bucket holds ______ l", to be filled in by hand.
+void paintBlank(QPainter& painter, const QRectF& box, const QString& before, const QString& unit)
+{
+    Type type;
+    type.sizeMm = 3.6;
+    constexpr double kLineMm = 24.0;
+    const double unitMm = 12.0;
+    paintFitted(painter, QRectF(box.left(), box.top(), box.width() - kLineMm - unitMm, box.height()), before, type);
+    const double x = box.right() - kLineMm - unitMm;
+    painter.setPen(QPen(Qt::black, 0.3));
+    painter.drawLine(QPointF(x, box.bottom() - 1.2), QPointF(x + kLineMm, box.bottom() - 1.2));
+    paintFitted(painter, QRectF(x + kLineMm + 1.0, box.top(), unitMm - 1.0, box.height()), unit, type);
+}
+
+void paintTrial(QPainter& painter, const QRectF& box, const MixingCard& card)
+{
+    painter.setPen(QPen(Qt::black, 0.35));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(box);
+    const QRectF inner = box.adjusted(2.5, 1.5, -2.5, -1.0);
+    Type title;
+    title.sizeMm = 4.0;
+    title.bold = true;
+    paintLines(painter, inner, {Sheets::tr("Trial batch: weigh the first full bucket")}, title);
+    const double top = inner.top() + 7.0;
+    const double half = inner.width() / 2 - 3.0;
+    const double lineMm = 7.6;
+    const auto blank = [&](int row, bool right, const QString& before, const QString& unit) {
+        const double left = right ? inner.right() - half : inner.left();
+        paintBlank(painter, QRectF(left, top + row * lineMm, half, lineMm), before, unit);
+    };
+    blank(0, false, Sheets::tr("Bucket, level full, holds"), Sheets::tr("l"));
+    blank(0, true, Sheets::tr("Full, it weighs"), Sheets::tr("kg"));
+    blank(1, false, card.perBag ? Sheets::tr("Water put in, for a bag") : Sheets::tr("Water put in, for a m³"), Sheets::tr("l"));
+    blank(1, true, Sheets::tr("Empty, it weighs"), Sheets::tr("kg"));
+    blank(2, true, Sheets::tr("Concrete in it"), Sheets::tr("kg"));
+    const double kgL = card.plannedDensityKgM3 / 1000;
+    Type type;
+    type.sizeMm = 3.4;
+    const QString words =
+        Sheets::tr("As planned, %1 l of it weigh %2 kg. Less than %3 kg: too much water, or air. Measure the water again "
+                   "before any of it goes into a mould. Then type in what you weighed: bags and doses follow.")
+            .arg(shortNumberText(kTrialBucketL), numberText(kgL * kTrialBucketL, 1),
+                 numberText(kgL * kTrialBucketL * (1 - kDensityTolerance), 1));
+    paintWrapped(painter, QRectF(inner.left(), top + 3 * lineMm + 1.0, inner.width(), 15.0), words, type);
+}
+
+QStringList closingWords(const MixingCard& card)
+{
+    QStringList words;
+    const auto scoops = [](const BatchCard& batch) {
+        return std::any_of(batch.steps.begin(), batch.steps.end(), [](const CardStep& s) { return s.belowScale; });
+    };
+    if (scoops(card.full) || scoops(card.odd)) {
+        words << Sheets::tr("* Too little for a scale that reads to 1 g: weigh it for several batches at once and divide it.");
+    }
+    words << Sheets::tr("Order and minutes: common practice, no source. Keep the last water back until the mix has turned; "
+                        "never add water by feel.");
+    return words + materialCautions();
+}
+
+void paintCard(QPainter& painter, const QRectF& box, const CardText& text)
+{
+    const MixingCard& card = text.card;
+    double y = box.top() + 1.0;
+    Type title;
+    title.sizeMm = kBigType;
+    title.bold = true;
+    paintFitted(painter, QRectF(box.left(), y, box.width(), 10.5), text.name, title);
+    y += 11.5;
+    Type type;
+    type.sizeMm = 4.2;
+    for (const QString& line : {text.batches, text.needs, text.check}) {
+        if (!line.isEmpty()) y += paintWrapped(painter, QRectF(box.left(), y, box.width(), 0.0), line, type) + 0.6;
+        type.sizeMm = 3.6;
+    }
+    y += 1.5;
+    const double ticksMm = ticksHeightMm(card);
+    paintTicks(painter, QRectF(box.left(), y, box.width(), ticksMm), card);
+    y += ticksMm + 1.5;
+    const QStringList words = closingWords(card);
+    const double wordsMm = sentencesHeightMm(words, box.width());
+    const double stepsMm = stepsHeightMm(card, box.bottom() - y - kTrialMm - wordsMm - 5.0);
+    paintSteps(painter, QRectF(box.left(), y, box.width(), stepsMm), card);
+    y += stepsMm + 2.5;
+    paintTrial(painter, QRectF(box.left(), y, box.width(), kTrialMm), card);
+    y += kTrialMm + 2.0;
+    paintSentences(painter, QRectF(box.left(), y, box.width(), wordsMm), words);
+}
+
+QString needsText(const MixQuantities& quantities)
+{
+    if (!quantities.perBag) {
+        return Sheets::tr("%1 in all: %2 of cement, %3 of sand, %4 of gravel as they lie.")
+            .arg(volumeText(quantities.volumeL), massText(quantities.cementKg), massText(quantities.sandKg),
+                 massText(quantities.gravelKg));
+    }
+    const QString spread = spreadText(quantities);
+    if (quantities.spareBags == 0) return Sheets::tr("%1 in all. %2.").arg(volumeText(quantities.volumeL), spread);
+    return Sheets::tr("%1 in all. %2; %3 more, kept sealed, cover the low end.")
+        .arg(volumeText(quantities.volumeL), spread, bagsText(quantities.spareBags));
+}
+
+QString checkText(const MixingCard& card)
+{
+    const Ratios& ratios = card.check.ratios;
+    QString text = Sheets::tr("Water to cement %1").arg(numberText(ratios.waterCement, 2));
+    if (ratios.kValue > 0.0) text += Sheets::tr(", with silica fume %1").arg(numberText(ratios.waterBinderK, 2));
+    QStringList missed;
+    for (const LimitCheck& row : card.check.limits) {
+        if (row.met && !*row.met) missed << limitName(row);
+    }
+    if (missed.isEmpty()) return text + Sheets::tr(".");
+    return text + Sheets::tr(". Not met: %1.").arg(missed.join(QStringLiteral("; ")));
+}
+
+}  // namespace
+
+std::vector<SheetPage> mixPages(const Plan& plan, const Assessment& assessment)
+{
+    Q_UNUSED(plan)
+    SheetPage like;
+    like.sheet = sheetTitle(QStringLiteral("mix"));
+    std::vector<SheetPage> pages;
+    for (const MixingCard& card : assessment.cards) {
+        const auto quantities = std::find_if(assessment.mixes.begin(), assessment.mixes.end(),
+                                             [&](const MixQuantities& one) { return one.mix == card.mix; });
+        if (quantities == assessment.mixes.end()) continue;
+        CardText text{Sheets::tr("Mix %1").arg(QString::fromStdString(card.mix)),
+                      card.byHand ? Sheets::tr("By hand in a tub: %1").arg(batchesText(card))
+                                  : Sheets::tr("In the mixer: %1").arg(batchesText(card)),
+                      needsText(*quantities), checkText(card), card};
+        SheetPage page = like;
+        page.part = QString::fromStdString(card.mix);
+        page.paint = [text = std::move(text)](QPainter& painter, const QRectF& box) { paintCard(painter, box, text); };
+        pages.push_back(std::move(page));
+    }
+    if (pages.empty()) {
+        pages.push_back(wordsPage(like, Sheets::tr("Nothing to mix yet: the plan has no castings with a mix.")));
+    }
+    return pages;
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,142 @@
+#include "ui/wording/mix_names.h"
+
+#include <cmath>
+
+#include "ui/wording/figures.h"
+#include "ui/wording/words.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+/// What a kitchen scale takes at once, kg; heavier things are written in kg.
+constexpr double kScaleKg = 5.0;
+
+QString gramsText(double kg)
+{
+    const double grams = kg * 1000;
+    return Words::tr("%1 g").arg(numberText(grams, grams < 20.0 ? 1 : 0));
+}
+
+QString kilogramsText(double kg) { return Words::tr("%1 kg").arg(numberText(kg, kg < 10.0 ? 2 : 1)); }
+
+}  // namespace
+
+QString stepName(const CardStep& step, bool perBag)
+{
+    switch (step.what) {
+    case Ingredient::dryMix: return Words::tr("Dry mix");
+    case Ingredient::cement: return perBag ? Words::tr("Extra cement") : Words::tr("Cement");
+    case Ingredient::sand: return Words::tr("Sand");
+    case Ingredient::gravel: return Words::tr("Gravel");
+    case Ingredient::silicaFume: return Words::tr("Silica fume");
+    case Ingredient::plasticiser: return Words::tr("Plasticiser, into the last water");
+    case Ingredient::pigment: return Words::tr("Pigment");
+    case Ingredient::fibres: return Words::tr("Fibres %1").arg(QString::fromStdString(step.kind));
+    case Ingredient::waterFirst: return Words::tr("Water, first portion");
+    case Ingredient::waterLast: return Words::tr("Water, last portion");
+    }
+    return {};
+}
+
+QString bagsText(double bags)
+{
+    const double whole = std::round(bags);
+    if (std::abs(bags - whole) < 1e-6) {
+        return whole == 1.0 ? Words::tr("1 bag") : Words::tr("%1 bags").arg(numberText(whole, 0));
+    }
+    return Words::tr("%1 bags").arg(numberText(bags, 2));
+}
+
+QString stepAmountText(const CardStep& step)
+{
+    switch (step.what) {
+    case Ingredient::waterFirst:
+    case Ingredient::waterLast: return Words::tr("%1 l").arg(numberText(step.litres, 2));
+    case Ingredient::plasticiser:
+        return Words::tr("%1 ml (%2)").arg(numberText(step.litres * 1000, step.litres < 0.02 ? 1 : 0), gramsText(step.kg));
+    case Ingredient::dryMix:
+    case Ingredient::cement:
+        if (step.wholeBags > 0) {
+            if (step.restKg < 0.005) return bagsText(step.wholeBags);
+            return Words::tr("%1 and %2").arg(bagsText(step.wholeBags), kilogramsText(step.restKg));
+        }
+        break;
+    case Ingredient::sand:
+    case Ingredient::gravel: return kilogramsText(step.kg);
+    case Ingredient::silicaFume:
+    case Ingredient::pigment:
+    case Ingredient::fibres: break;
+    }
+    return step.kg < kScaleKg ? gramsText(step.kg) : kilogramsText(step.kg);
+}
+
+QString batchesText(const MixingCard& card)
+{
+    QStringList parts;
+    for (const BatchCard* batch : {&card.full, &card.odd}) {
+        if (batch->times > 0) parts << Words::tr("%1 × %2").arg(batch->times).arg(volumeText(batch->litres));
+    }
+    return parts.size() == 2 ? Words::tr("%1 and %2").arg(parts[0], parts[1]) : parts.join(QString());
+}
+
+QString limitName(const LimitCheck& row)
+{
+    const QString by = row.by == "plan" ? Words::tr("this plan") : QString::fromStdString(row.by);
+    switch (row.what) {
+    case LimitCheck::What::waterCement: return Words::tr("Water to cement, %1").arg(by);
+    case LimitCheck::What::strengthClass: return Words::tr("Strength class, %1").arg(by);
+    case LimitCheck::What::cement: return Words::tr("Cement in a m³, %1").arg(by);
+    case LimitCheck::What::air: return Words::tr("Air, %1").arg(by);
+    case LimitCheck::What::fume: return Words::tr("Silica fume, %1").arg(by);
+    case LimitCheck::What::plasticiser: return Words::tr("Plasticiser, %1").arg(by);
+    case LimitCheck::What::ratioForClass: return Words::tr("Mean strength the ratio gives, %1").arg(by);
+    case LimitCheck::What::pigment: return Words::tr("Pigment, %1").arg(by);
+    }
+    return {};
+}
+
+QString limitText(const LimitCheck& row)
+{
+    const auto most = [](const QString& is, const QString& limit) {
+        return Words::tr("%1, at most %2").arg(is, limit);
+    };
+    const auto least = [](const QString& is, const QString& limit) {
+        return Words::tr("%1, at least %2").arg(is, limit);
+    };
+    const QString unknown = Words::tr("not stated");
+    switch (row.what) {
+    case LimitCheck::What::waterCement: return most(numberText(row.is, 2), numberText(row.limit, 2));
+    case LimitCheck::What::strengthClass:
+        return least(row.met ? QString::fromStdString(classNamed(row.is)) : unknown,
+                     QString::fromStdString(classNamed(row.limit)));
+    case LimitCheck::What::cement: return least(massText(row.is), massText(row.limit));
+    case LimitCheck::What::air:
+        return least(row.met ? percentText(row.is, 1) : unknown, percentText(row.limit, 0));
+    case LimitCheck::What::fume:
+    case LimitCheck::What::pigment: return most(percentText(row.is, 1), percentText(row.limit, 0));
+    case LimitCheck::What::plasticiser: return most(percentText(row.is / 10, 1), percentText(row.limit / 10, 0));
+    case LimitCheck::What::ratioForClass:
+        if (!row.met) return Words::tr("about %1 MPa").arg(numberText(row.is, 0));
+        return Words::tr("about %1 MPa, the class has %2").arg(numberText(row.is, 0), numberText(row.limit, 0));
+    }
+    return {};
+}
+
+QString metText(const std::optional<bool>& met)
+{
+    if (!met) return Words::tr("not known");
+    return *met ? Words::tr("met") : Words::tr("not met");
+}
+
+QString spreadText(const MixQuantities& quantities)
+{
+    if (!quantities.perBag) return {};
+    const QString low = numberText(quantities.litresLow, 0);
+    const QString high = volumeText(std::round(quantities.litresHigh));
+    return low == numberText(quantities.litresHigh, 0)
+               ? Words::tr("%1 give %2").arg(bagsText(quantities.bags), high)
+               : Words::tr("%1 give %2 to %3").arg(bagsText(quantities.bags), low, high);
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+
+#include <QString>
+#include <QStringList>
+
+#include "core/pour/mixing_card.h"
+
+/// Words for what goes into the mixer.
+namespace yardcast::ui {
+
+/// "Water, first portion", "Fibres PP", "Extra cement" (of a bag mix).
+QString stepName(const CardStep& step, bool perBag);
+/// "3 bags and 14.8 kg", "6.24 l", "125 g", "119 ml (127 g)".
+QString stepAmountText(const CardStep& step);
+/// "3 bags" or "2.59 bags".
+QString bagsText(double bags);
+/// "2 × 37.7 l and 1 × 32.5 l".
+QString batchesText(const MixingCard& card);
+/// "Water to cement, XC4".
+QString limitName(const LimitCheck& row);
+/// "0.44, at most 0.50"; what is not known as "not stated".
+QString limitText(const LimitCheck& row);
+/// "met", "not met", "not known".
+QString metText(const std::optional<bool>& met);
+/// "10 bags give 118 to 128 l"; empty by a recipe.
+QString spreadText(const MixQuantities& quantities);
+
+}  // namespace yardcast::ui
