@@ -231,9 +231,10 @@ double extraWaterByTrialL(const Mix& mix)
 
 double litresAtSpread(const Mix& mix, const Charge& charge, double sign)
 {
-    if (!charge.perBag || !(mix.bag.yieldSpreadPercent > 0.0 && mix.bag.yieldSpreadPercent < 100.0)) return charge.litres;
+    const double spread = mix.bag.yieldSpreadPercent;
+    if (!charge.perBag || !(spread > 0.0 && spread < 100.0)) return charge.litres;
     const double bagShare = bagYieldL(mix.bag) / (1 - fibreShareOfVolume(mix)) / charge.plannedLitres;
-    return charge.litres * (1 + sign * bagShare * mix.bag.yieldSpreadPercent / 100);
+    return charge.litres * (1 + sign * bagShare * spread / 100);
 }
 
 double binderKKg(const Mix& mix, const Charge& charge)

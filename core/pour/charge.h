@@ -7,8 +7,8 @@
 
 #include "core/plan/plan.h"
 
-/// What one unit of a mix is made of, by absolute volumes: the one model of a mix that quantities, cards, temperature and
-/// limits read.
+/// What one unit of a mix is made of, by absolute volumes: the one model of a mix that quantities, cards, temperature
+/// and limits read.
 namespace yardcast {
 
 /// For one bag of dry mix (`perBag`), or for one m3 of a recipe. Masses in kg, volumes in l.
@@ -51,14 +51,14 @@ bool isUsable(const Mix& mix);
 /// Air that stays in concrete by itself, percent of the volume: 3 at grains of 9.5 mm and below, 2.5 at 12.5, 2 at 19,
 /// 1.5 at 25, 1 at 37.5, 0.5 at 50 (ACI 211.1, from memory), interpolated. Serves recipes whose air is not known.
 double entrappedAirPercent(double maxAggregateMm);
-/// EN 206: with and without silica fume; recipes: sum of absolute volumes W/1000 + C/rho_c + ... + air = 1 m3 (ACI 211.1).
+/// Recipes by the sum of absolute volumes: W/1000 + C/rho_c + ... + air = 1 m3 (ACI 211.1).
 /// The mix must be usable.
 Charge chargeOf(const Mix& mix);
 /// The same as if no trial batch had been weighed.
 Charge plannedChargeOf(const Mix& mix);
 /// kg/m3 of the weighed bucket; nothing without a trial batch or where that is no density of concrete (300 to 5000).
 std::optional<double> trialDensityKgM3(const Mix& mix);
-/// Litres of water in one charge beyond what is said to have gone in, that would explain the density of the trial batch;
+/// Litres of water in one charge beyond what is said to have gone in, that would explain the trial batch's density;
 /// 0 without one, or where it is less than 2 % (our choice: a bucket filled and read by hand) below what it should be.
 double extraWaterByTrialL(const Mix& mix);
 inline constexpr double kDensityTolerance = 0.02;

@@ -17,8 +17,8 @@ const LimitCheck* worstOf(const MixCheck& check, What what)
     const LimitCheck* worst = nullptr;
     for (const LimitCheck& row : check.limits) {
         if (row.what != what || row.met.value_or(true) || row.by == "plan") continue;
-        const bool stricter = !worst || (what == What::waterCement ? row.limit < worst->limit : row.limit > worst->limit);
-        if (stricter) worst = &row;
+        const bool atMost = what == What::waterCement;
+        if (!worst || (atMost ? row.limit < worst->limit : row.limit > worst->limit)) worst = &row;
     }
     return worst;
 }

@@ -45,7 +45,8 @@ public:
     void limits(const ExposureLimits& limits, const std::string& by)
     {
         using What = LimitCheck::What;
-        if (limits.maxWaterCement > 0.0) atMost(What::waterCement, by, check_.ratios.waterBinderK, limits.maxWaterCement);
+        if (limits.maxWaterCement > 0.0)
+            atMost(What::waterCement, by, check_.ratios.waterBinderK, limits.maxWaterCement);
         if (limits.minFckMpa > 0.0) {
             LimitCheck row{What::strengthClass, by, concrete_ ? concrete_->fckMpa : 0.0, limits.minFckMpa, {}};
             if (concrete_) row.met = isAtLeast(row.is, row.limit);
@@ -71,7 +72,8 @@ public:
         if (charge_.fumeKg > 0.0)
             atMost(What::fume, "EN 206 5.2.5.2.3", charge_.fumeKg / charge_.cementKg * 100, kMostFumeShare * 100);
         if (charge_.plasticiserKg > 0.0)
-            atMost(What::plasticiser, "EN 206 5.2.6", charge_.plasticiserKg / charge_.cementKg * 1000, kMostAdmixtureGKg);
+            atMost(What::plasticiser, "EN 206 5.2.6", charge_.plasticiserKg / charge_.cementKg * 1000,
+                   kMostAdmixtureGKg);
         if (charge_.pigmentKg > 0.0)
             atMost(What::pigment, "EN 12878", charge_.pigmentKg / charge_.cementKg * 100, kMostPigmentPercent);
     }

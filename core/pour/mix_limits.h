@@ -47,8 +47,8 @@ inline constexpr double kMostAdmixtureGKg = 50.0;
 /// More colours no deeper and weakens: common practice (EN 12878 has its makers state it), from memory.
 inline constexpr double kMostPigmentPercent = 10.0;
 
-/// Each limit of the plan's exposure and frost is a row, so are the plan's own ratio and what additions there are. The mix
-/// must be usable. Air that is not known and a class that is no class leave `met` empty.
+/// Each limit of the plan's exposure and frost is a row, so are the plan's own ratio and what additions there are. The
+/// mix must be usable. Air that is not known and a class that is no class leave `met` empty.
 MixCheck checkMix(const Plan& plan, const Mix& mix);
 
 }  // namespace yardcast

@@ -142,7 +142,8 @@ std::vector<MixingCard> mixingCards(const Plan& plan, const std::vector<MixQuant
         const Mix* mix = findMix(plan, one.mix);
         if (!mix || !isUsable(*mix)) continue;
         cards.push_back(cardOf(plan, *mix, one));
-        addMixFindings(plan, static_cast<std::size_t>(mix - plan.mixes.data()), one, cards.back(), airUnknown, findings);
+        const auto index = static_cast<std::size_t>(mix - plan.mixes.data());
+        addMixFindings(plan, index, one, cards.back(), airUnknown, findings);
     }
     if (!airUnknown.subjects.empty()) findings.push_back(std::move(airUnknown));
     return cards;

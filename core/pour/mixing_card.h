@@ -51,7 +51,7 @@ struct MixingCard {
     int spareBags = 0;          ///< that cover the low end of the yield
     double plannedDensityKgM3 = 0.0;
     double trialDensityKgM3 = 0.0;   ///< 0 without a trial batch
-    double extraWaterL = 0.0;        ///< water too much in one bag or m3 that the trial's density tells of; 0 within 2 %
+    double extraWaterL = 0.0;        ///< water too much in one bag or m3 by the trial's density; 0 within 2 %
 };
 /// Water first 80 %, plasticiser in the last portion; minutes of mixing: common practice, no source.
 inline constexpr double kFirstWaterShare = 0.8;
@@ -60,9 +60,9 @@ inline constexpr double kBinderMinutes = 2.0;    ///< once all powder and grains
 inline constexpr double kLastWaterMinutes = 2.0;
 inline constexpr double kFibreMinutes = 2.0;
 
-/// One a mix in use that is usable, in the order of `quantities`. Sums: full.times * full + odd = `MixQuantities` to 1e-9.
-/// Findings, one a mix and subject: scoop_small (note), too_wet_by_density, trial_impossible (cautions), yield_low (note);
-/// what EN 206 asks where it is known not to be met: exposure_ratio, exposure_cement, exposure_class, exposure_air
+/// One a mix in use that is usable, in the order of `quantities`. Sums: full.times * full + odd = `MixQuantities` to
+/// 1e-9. Findings, one a mix and subject: scoop_small (note), too_wet_by_density, trial_impossible (cautions), yield_low
+/// (note); what EN 206 asks where it is known not to be met: exposure_ratio, exposure_cement, exposure_class, exposure_air
 /// (cautions); one exposure_air_unknown (note) for all mixes; ratio_class (note: the ratio does not support the class),
 /// plasticiser_over (caution), pigment_over (note). Pointers into /mixes/i.
 std::vector<MixingCard> mixingCards(const Plan& plan, const std::vector<MixQuantities>& quantities,

@@ -40,7 +40,7 @@ struct Proportions {
 };
 Proportions proportion(const ProportionInput& input);
 
-/// A recipe for the mean strength of the mix's class, by absolute volumes, within the mix's own ratio and the least cement
+/// A recipe for the mean strength of the mix's class, by absolute volumes, within the ratio and with the least cement
 /// given; grains as the defaults of `Recipe`. For a class that is none as for C25/30.
 Recipe startingRecipe(const Mix& mix, double mostWaterCement, double leastCementKgM3);
 

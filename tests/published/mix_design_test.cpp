@@ -10,7 +10,7 @@ namespace yardcast {
 namespace {
 
 /// ACI 211.1-91, metric example 1 (appendix 2; figures from memory, each step checked by hand). Concrete below ground,
-/// 24 MPa, slump 75 to 100 mm, grains to 37.5 mm; cement 3.15; gravel 2.68, absorption 0.5 %, dry-rodded 1600 kg/m3; sand
+/// 24 MPa, slump 75 to 100 mm, grains to 37.5 mm; cement 3.15, gravel 2.68, absorption 0.5 %, rodded 1600 kg/m3; sand
 /// 2.64, absorption 0.7 %, fineness modulus 2.8. Water 181 kg, air 1 %, ratio 0.62, cement 181 / 0.62 = 292 kg, coarse
 /// volume 0.71 x 1600 = 1136 kg, fresh mass 2410: sand 2410 - 181 - 292 - 1136 = 801 kg.
 ProportionInput exampleInput()
@@ -47,7 +47,7 @@ TEST(Aci211, TheWholeExampleByAbsoluteVolumes)
 }
 
 /// The example goes on: sand with 6 % and gravel with 2 % of water. Gravel 1136 x 1.02 = 1159 kg wet, sand x 1.06; the
-/// water to add is 181 less 1136 x (2 - 0.5) % and the sand x (6 - 0.7) %. With the sand by mass, 801 kg, that is 849 kg
+/// water to add is 181 less 1136 x (2 - 0.5) % and sand x (6 - 0.7) %. With the sand by mass, 801 kg, that is 849 kg
 /// of wet sand and 122 kg of water. Here a recipe, sand by absolute volumes.
 TEST(Aci211, MoistureOfSandAndGravel)
 {
@@ -154,7 +154,7 @@ TEST(En206TableF1, EveryClass)
     }
 }
 
-/// An outdoor counter with rain and frost (XC4 and XF3): at most 0.50 and at least 320 kg of cement, C30/37, 4 % of air;
+/// An outdoor counter in rain and frost (XC4 and XF3): at most 0.50 and at least 320 kg of cement, C30/37, 4 % of air;
 /// judged on one m3 with 350 kg of cement, 28 kg of fume and 160 l of water: 160 / 378 = 0.423, 378 kg.
 TEST(En206TableF1, AnOutdoorCounter)
 {
@@ -232,7 +232,7 @@ TEST(En206, FiftyGramsOfAdmixture)
     EXPECT_FALSE(met(5.01));
 }
 
-/// Yield of a bag that states only the density of its concrete: (25 + 2.5) / 2250 = 12.22 l, (25 + 3.0) / 2200 = 12.73 l
+/// Yield of a bag that states only a density: (25 + 2.5) / 2250 = 12.22 l, (25 + 3.0) / 2200 = 12.73 l
 /// (definition); published bags of 80 lb give 0.60 ft3 (from memory): 36.3 kg and 17.0 l, with some 3.8 l of water
 /// (our figure) 2360 kg/m3.
 TEST(BagYieldByDensity, WorkedLines)

@@ -10,6 +10,7 @@
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/mix_names.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
@@ -18,7 +19,8 @@ namespace {
 
 struct Totals {
     double litres = 0.0;
-    int bags = 0;
+    int bags = 0;             ///< of dry mix
+    bool recipes = false;     ///< something is mixed from cement, sand and gravel
     int batches = 0;
     const MixQuantities* wettest = nullptr;  ///< nearest to its limit, or furthest beyond
 };
@@ -34,7 +36,8 @@ Totals totalsOf(const Plan& plan, const Assessment& assessment)
     Totals totals;
     for (const MixQuantities& mix : assessment.mixes) {
         totals.litres += mix.volumeL;
-        totals.bags += mix.bags;
+        if (mix.perBag) totals.bags += mix.bags;
+        totals.recipes = totals.recipes || !mix.perBag;
         totals.batches += mix.batches;
         if (!totals.wettest || shareOfLimit(plan, mix) > shareOfLimit(plan, *totals.wettest)) totals.wettest = &mix;
     }
@@ -42,13 +45,13 @@ Totals totalsOf(const Plan& plan, const Assessment& assessment)
 }
 
 /// The one size of all bags, or nothing.
-std::optional<double> commonBagKg(const Plan& plan, const Assessment& assessment)
+std::optional<double> commonBagKg(const Assessment& assessment)
 {
     std::optional<double> size;
     for (const MixQuantities& quantities : assessment.mixes) {
-        const Mix* mix = findMix(plan, quantities.mix);
-        if (!mix || (size && *size != mix->bag.massKg)) return std::nullopt;
-        size = mix->bag.massKg;
+        if (!quantities.perBag) continue;
+        if (size && *size != quantities.bagKg) return std::nullopt;
+        size = quantities.bagKg;
     }
     return size;
 }
@@ -81,6 +84,8 @@ ConcreteCard::ConcreteCard(PlanDocument& document, Selection& selection, LiveAss
 {
     setEmptyText(tr("Nothing to cast yet. Drag a counter onto the sheet, or press C."));
     byMix_ = addTable(tr("By mix"), {{tr("Mix"), false}, {tr("Amount"), true}});
+    limits_ = addTable(tr("Limits of EN 206"), {{tr("Limit"), false}, {tr("is"), false}, {tr("result"), false}});
+    batches_ = addTable(tr("One batch"), {{tr("Step"), false}, {tr("full"), true}, {tr("last"), true}});
     byCasting_ = addTable(tr("By casting"), {{tr("Casting"), false}, {tr("net\nl"), true}, {tr("to mix\nl"), true}});
 }
 
@@ -93,10 +98,12 @@ CardSummary ConcreteCard::summarise(const Plan& plan, const Assessment& assessme
     summary.big = {.code = QStringLiteral("concrete_volume"),
                    .text = numberText(totals.litres, totals.litres < 100 ? 1 : 0),
                    .unit = tr("l to mix, with allowance")};
-    const std::optional<double> bagKg = commonBagKg(plan, assessment);
+    const std::optional<double> bagKg = commonBagKg(assessment);
     const QString count = counted(totals.bags, tr("1 bag"), tr("%1 bags"));
-    const QString bags =
-        bagKg ? tr("%1 of %2 kg").arg(count, shortNumberText(*bagKg)) : tr("%1 of several sizes").arg(count);
+    QString bags = bagKg ? tr("%1 of %2 kg").arg(count, shortNumberText(*bagKg)) : tr("%1 of several sizes").arg(count);
+    if (totals.recipes) {
+        bags = totals.bags > 0 ? tr("%1, and cement, sand and gravel").arg(bags) : tr("From cement, sand and gravel");
+    }
     summary.lines.append({.code = QStringLiteral("bags"), .text = bags});
 
     const Mix* mix = findMix(plan, totals.wettest->mix);
@@ -142,11 +149,22 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
                           .source = i});
         };
         row("litres", tr("Concrete to mix, l"), mix.volumeL, 1);
-        row("bags", tr("Dry mix, whole bags"), mix.bags, 0);
+        row("bags", mix.perBag ? tr("Dry mix, whole bags") : tr("Cement, whole bags"), mix.bags, 0);
+        row("spare", tr("Spare bags for a low yield"), mix.spareBags, 0);
+        if (mix.perBag) {
+            mixes.append({.key = id + QStringLiteral("/spread"),
+                          .cells = {tr("Yield with its spread, l"),
+                                    tr("%1 to %2").arg(numberText(mix.litresLow, 0), numberText(mix.litresHigh, 0))},
+                          .source = i});
+        }
         row("exact", tr("Dry mix, kg"), mix.bagsKg, 1);
-        row("cement", tr("Extra cement, kg"), mix.extraCementKg, 1);
+        row("cement", mix.perBag ? tr("Extra cement, kg") : tr("Cement, kg"),
+            mix.perBag ? mix.extraCementKg : mix.cementKg, 1);
+        row("sand", tr("Sand as it lies, kg"), mix.sandKg, 1);
+        row("gravel", tr("Gravel as it lies, kg"), mix.gravelKg, 1);
         row("fume", tr("Silica fume, kg"), mix.silicaFumeKg, 2);
         row("plasticiser", tr("Plasticiser, kg"), mix.plasticiserKg, 2);
+        row("pigment", tr("Pigment, kg"), mix.pigmentKg, 2);
         for (const auto& [kind, kg] : mix.fibresByKindKg) {
             mixes.append({.key = id + QStringLiteral("/fibre/") + idText(kind),
                           .cells = {tr("Fibres %1, kg").arg(idText(kind)), numberText(kg, 2)},
@@ -155,7 +173,7 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
         row("water", tr("Water to add, l"), mix.waterL, 1);
         row("ratio", tr("Water-cement ratio"), mix.waterCement, 2);
         if (mix.kValue > 0.0) row("binder", tr("Water to cement and silica fume"), mix.waterBinder, 2);
-        row("perbag", tr("A bag gives, l"), mix.litresPerBag, 2);
+        row("perbag", mix.byTrial ? tr("A bag gives (trial batch), l") : tr("A bag gives, l"), mix.litresPerBag, 2);
         row("batches", tr("Batches"), mix.batches, 0);
         row("perbatch", tr("Bags in a batch"), mix.bagsPerBatch, mix.bagsPerBatch < 1.0 ? 2 : 0);
         for (const auto& [casting, litres] : mix.castingLitres) {
@@ -168,9 +186,57 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
                  .source = placed->second});
         }
     }
+    fillMixCards(plan, assessment);
     std::ranges::stable_sort(castings, {}, &Line::source);
     byMix_->lineModel().setLines(std::move(mixes));
     byCasting_->lineModel().setLines(std::move(castings));
+}
+
+void ConcreteCard::fillMixCards(const Plan& plan, const Assessment& assessment)
+{
+    Q_UNUSED(plan)
+    QList<Line> limits;
+    QList<Line> batches;
+    for (int i = 0; i < static_cast<int>(assessment.mixes.size()); ++i) {
+        const auto card = std::ranges::find(assessment.cards, assessment.mixes[i].mix, &MixingCard::mix);
+        if (card == assessment.cards.end()) continue;
+        const QString id = idText(card->mix);
+        const Ratios& ratios = card->check.ratios;
+        limits.append({.key = id + QLatin1Char('/'), .kind = Line::Kind::heading, .cells = {id}, .source = i});
+        const auto ratio = [&](const char* key, const QString& name, double value) {
+            limits.append({.key = id + QLatin1Char('/') + QLatin1String(key),
+                           .cells = {name, numberText(value, 2), QString()},
+                           .source = i});
+        };
+        ratio("ratio", tr("Water to cement"), ratios.waterCement);
+        if (ratios.kValue > 0.0) {
+            ratio("binder", tr("the same, silica fume counted"), ratios.waterBinderK);
+            ratio("plain", tr("the same, all silica fume as cement"), ratios.waterBinderPlain);
+        }
+        if (!card->perBag) ratio("total", tr("the same, water in the grains too"), ratios.totalWaterCement);
+        for (int row = 0; row < static_cast<int>(card->check.limits.size()); ++row) {
+            const LimitCheck& check = card->check.limits[static_cast<std::size_t>(row)];
+            limits.append({.key = id + QStringLiteral("/limit/") + QString::number(row),
+                           .cells = {limitName(check), limitText(check), metText(check.met)},
+                           .source = i});
+        }
+        batches.append({.key = id + QLatin1Char('/'),
+                        .kind = Line::Kind::heading,
+                        .cells = {tr("%1: %2").arg(id, batchesText(*card))},
+                        .source = i});
+        const BatchCard& longest = card->full.times > 0 ? card->full : card->odd;
+        for (std::size_t step = 0; step < longest.steps.size(); ++step) {
+            const auto amount = [&](const BatchCard& batch) {
+                return step < batch.steps.size() ? stepAmountText(batch.steps[step]) : QString();
+            };
+            const QString name = stepName(longest.steps[step], card->perBag);
+            batches.append({.key = id + QStringLiteral("/step/") + QString::number(step),
+                            .cells = {name, amount(card->full), amount(card->odd)},
+                            .source = i});
+        }
+    }
+    limits_->lineModel().setLines(std::move(limits));
+    batches_->lineModel().setLines(std::move(batches));
 }
 
 QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantities& quantities, const Mix& mix,
@@ -178,13 +244,17 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
 {
     QList<FigureValue> values;
     const auto add = [&](const QString& name, const QString& value) { values.append({prefix + name, value}); };
-    const double cementKg = quantities.bagsExact * mix.bag.cementKg + quantities.extraCementKg;
+    const double cementKg = quantities.cementKg;
     if (code == QLatin1String("concrete_volume")) {
         add(tr("castings"), volumeText(quantities.netL));
         add(tr("allowance"), percentText(mix.allowancePercent));
         add(tr("to mix"), volumeText(quantities.volumeL));
     } else if (code == QLatin1String("bags") || code == QLatin1String("litres_per_bag")) {
-        add(tr("yield on the bag"), tr("%1 l").arg(shortNumberText(mix.bag.yieldL)));
+        if (quantities.byTrial) {
+            add(tr("by the trial batch"), tr("%1 kg/m³").arg(numberText(quantities.freshDensityKgM3, 0)));
+        } else if (quantities.perBag) {
+            add(tr("yield of the bag alone"), tr("%1 l").arg(shortNumberText(bagYieldL(mix.bag))));
+        }
         add(tr("a bag gives"), tr("%1 l").arg(numberText(quantities.litresPerBag, 2)));
         add(tr("exactly"), tr("%1 bags").arg(numberText(quantities.bagsExact, 2)));
         add(tr("whole bags"), QString::number(quantities.bags));
@@ -192,8 +262,13 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
         add(tr("water added"), volumeText(quantities.waterL));
         add(tr("water in the plasticiser"),
             tr("%1 l").arg(numberText(quantities.plasticiserKg * kPlasticiserWaterShare, 2)));
-        add(tr("cement in the bags"), massText(quantities.bagsExact * mix.bag.cementKg));
-        add(tr("extra cement"), massText(quantities.extraCementKg));
+        if (quantities.perBag) {
+            add(tr("cement in the bags"), massText(quantities.bagsExact * mix.bag.cementKg));
+            add(tr("extra cement"), massText(quantities.extraCementKg));
+        } else {
+            add(tr("cement"), massText(quantities.cementKg));
+            add(tr("sand and gravel, as they lie"), massText(quantities.sandKg + quantities.gravelKg));
+        }
         add(tr("ratio"), numberText(quantities.waterCement, 3));
     } else if (code == QLatin1String("water_binder")) {
         add(tr("cement, all of it"), massText(cementKg));
@@ -261,7 +336,7 @@ void ConcreteCard::visitSubjects(const LineView& view, const Line& line, const A
                                  const std::function<void(const std::string&)>& visit) const
 {
     if (line.source < 0) return;
-    if (&view == byMix_) {
+    if (&view != byCasting_) {
         visit(assessment.mixes[line.source].mix);
     } else {
         visit(assessment.castings[line.source].casting->id);

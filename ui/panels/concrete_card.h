@@ -4,7 +4,7 @@
 
 namespace yardcast::ui {
 
-/// Litres to mix, bags, water-cement ratio, batches; by mix and by casting.
+/// Litres to mix, bags, water-cement ratio, batches; by mix, its limits and the card of a batch, and by casting.
 class ConcreteCard : public LiveCard {
     Q_OBJECT
 
@@ -24,7 +24,11 @@ private:
     static QList<FigureValue> valuesOf(const QString& code, const MixQuantities& quantities, const Mix& mix,
                                        const QString& prefix);
 
+    void fillMixCards(const Plan& plan, const Assessment& assessment);
+
     LineView* byMix_;
+    LineView* limits_;
+    LineView* batches_;
     LineView* byCasting_;
 };
 

@@ -48,9 +48,10 @@ void paintTicks(QPainter& painter, const QRectF& box, const MixingCard& card)
     Type type;
     type.sizeMm = kSmallType;
     const int all = card.full.times + card.odd.times;
-    const QString heading = all > kMostTicks
-                                ? Sheets::tr("Tick each batch when it is in the mould (the first %1 of %2)").arg(kMostTicks).arg(all)
-                                : Sheets::tr("Tick each batch when it is in the mould");
+    QString heading = Sheets::tr("Tick each batch when it is in the mould");
+    if (all > kMostTicks) {
+        heading = Sheets::tr("Tick each batch when it is in the mould (the first %1 of %2)").arg(kMostTicks).arg(all);
+    }
     paintLines(painter, QRectF(box.left(), box.top(), box.width(), 5.0), {heading}, type);
     const int perRow = static_cast<int>((box.width() + 1.0) / (kTickMm + 1.0));
     Type number;
@@ -62,7 +63,8 @@ void paintTicks(QPainter& painter, const QRectF& box, const MixingCard& card)
         painter.setBrush(Qt::NoBrush);
         painter.drawRect(tick);
         const bool odd = i >= card.full.times;
-        paintLines(painter, tick.adjusted(0.6, 0.4, -0.3, 0.0), {odd ? Sheets::tr("last") : QString::number(i + 1)}, number);
+        const QString mark = odd ? Sheets::tr("last") : QString::number(i + 1);
+        paintLines(painter, tick.adjusted(0.6, 0.4, -0.3, 0.0), {mark}, number);
     }
 }
 
@@ -113,7 +115,8 @@ void paintSteps(QPainter& painter, const QRectF& box, const MixingCard& card)
     painter.drawLine(QPointF(box.left(), box.top() + kHeadMm), QPointF(box.right(), box.top() + kHeadMm));
 
     const std::vector<CardStep>& steps = columns.front().batch->steps;
-    const double rowMm = std::min(kMostRowMm, (box.height() - kHeadMm) / std::max<double>(1.0, static_cast<double>(steps.size())));
+    const double count = std::max<double>(1.0, static_cast<double>(steps.size()));
+    const double rowMm = std::min(kMostRowMm, (box.height() - kHeadMm) / count);
     Type name;
     name.sizeMm = std::min(4.6, 0.45 * rowMm);
     Type amount;
@@ -182,15 +185,16 @@ void paintTrial(QPainter& painter, const QRectF& box, const MixingCard& card)
     };
     blank(0, false, Sheets::tr("Bucket, level full, holds"), Sheets::tr("l"));
     blank(0, true, Sheets::tr("Full, it weighs"), Sheets::tr("kg"));
-    blank(1, false, card.perBag ? Sheets::tr("Water put in, for a bag") : Sheets::tr("Water put in, for a m³"), Sheets::tr("l"));
+    blank(1, false, card.perBag ? Sheets::tr("Water put in, for a bag") : Sheets::tr("Water put in, for a m³"),
+          Sheets::tr("l"));
     blank(1, true, Sheets::tr("Empty, it weighs"), Sheets::tr("kg"));
     blank(2, true, Sheets::tr("Concrete in it"), Sheets::tr("kg"));
     const double kgL = card.plannedDensityKgM3 / 1000;
     Type type;
     type.sizeMm = 3.4;
     const QString words =
-        Sheets::tr("As planned, %1 l of it weigh %2 kg. Less than %3 kg: too much water, or air. Measure the water again "
-                   "before any of it goes into a mould. Then type in what you weighed: bags and doses follow.")
+        Sheets::tr("As planned, %1 l of it weigh %2 kg. Less than %3 kg: too much water, or air. Measure the water "
+                   "again before any of it goes into a mould. Then type in what you weighed: bags and doses follow.")
             .arg(shortNumberText(kTrialBucketL), numberText(kgL * kTrialBucketL, 1),
                  numberText(kgL * kTrialBucketL * (1 - kDensityTolerance), 1));
     paintWrapped(painter, QRectF(inner.left(), top + 3 * lineMm + 1.0, inner.width(), 15.0), words, type);
@@ -203,10 +207,11 @@ QStringList closingWords(const MixingCard& card)
         return std::any_of(batch.steps.begin(), batch.steps.end(), [](const CardStep& s) { return s.belowScale; });
     };
     if (scoops(card.full) || scoops(card.odd)) {
-        words << Sheets::tr("* Too little for a scale that reads to 1 g: weigh it for several batches at once and divide it.");
+        words << Sheets::tr("* Too little for a scale that reads to 1 g: weigh it for several batches at once and "
+                            "divide it.");
     }
-    words << Sheets::tr("Order and minutes: common practice, no source. Keep the last water back until the mix has turned; "
-                        "never add water by feel.");
+    words << Sheets::tr("Order and minutes: common practice, no source. Keep the last water back until the mix has "
+                        "turned; never add water by feel.");
     return words + materialCautions();
 }
 

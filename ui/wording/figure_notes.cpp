@@ -62,8 +62,8 @@ const std::vector<Note> kNotes{
      WORDS("The yield of a bag is what its maker prints on it."),
      WORDS("A yield is known to some 4 % only (common practice, no source): keep one sealed bag where it is tight.")},
     {"litres_per_bag", WORDS("Litres a bag gives"),
-     WORDS("(printed yield + extra cement ÷ 3.15 + silica fume ÷ 2.2 + plasticiser ÷ 1.07) ÷ (1 − share of the "
-           "fibres)"),
+     WORDS("(printed yield + extra cement ÷ 3.15 + silica fume ÷ 2.2 + plasticiser ÷ 1.07 + pigment ÷ 4.6) ÷ (1 − "
+           "share of the fibres)"),
      WORDS("Absolute volumes; densities from memory (usual handbook values)."),
      WORDS("The air in the mix is taken as that of the printed yield.")},
     {"extra_cement", WORDS("Extra cement"), WORDS("bags × bag mass × share of the dry mix"),
@@ -88,7 +88,8 @@ const std::vector<Note> kNotes{
      WORDS("EN 206 5.2.5.2.3, k-value concept for silica fume."),
      WORDS("The standard's k holds for its own cements and limits; silica fume beyond 11 % of the cement does not "
            "count.")},
-    {"batches", WORDS("Fillings of the mixer"), WORDS("bags ÷ whole bags that fit in 65 % of the drum"),
+    {"batches", WORDS("Fillings of the mixer"),
+     WORDS("bags ÷ whole bags that fit in the share of the drum that can be filled"),
      WORDS("Common practice 50 to 80 % of the drum, no source."), WORDS("A drum turned steeply takes less.")},
     {"steel_mass", WORDS("Steel"), WORDS("bars: length × π/4 d² × 7850 kg/m³; mesh: two layers of bars at their pitch"),
      WORDS("EN 10080 nominal masses."), WORDS("Ties, spacers and hooks are not in it.")},

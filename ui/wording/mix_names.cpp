@@ -54,7 +54,8 @@ QString stepAmountText(const CardStep& step)
     case Ingredient::waterFirst:
     case Ingredient::waterLast: return Words::tr("%1 l").arg(numberText(step.litres, 2));
     case Ingredient::plasticiser:
-        return Words::tr("%1 ml (%2)").arg(numberText(step.litres * 1000, step.litres < 0.02 ? 1 : 0), gramsText(step.kg));
+        return Words::tr("%1 ml (%2)")
+            .arg(numberText(step.litres * 1000, step.litres < 0.02 ? 1 : 0), gramsText(step.kg));
     case Ingredient::dryMix:
     case Ingredient::cement:
         if (step.wholeBags > 0) {

@@ -36,14 +36,14 @@ const std::vector<FindingSentence> kMixSentences{
     {"exposure_class",
      WORDS("Mix {subject}: its strength class is {class}; {exposure} asks for {least_class}."),
      kExposureSource,
-     WORDS("Take a stronger bag, where the piece gets wet. Pieces that stay dry or are sealed live longer than the table "
-           "says of bare ones.")},
+     WORDS("Take a stronger bag, where the piece gets wet. Pieces that stay dry or are sealed live longer than the "
+           "table says of bare ones.")},
     {"exposure_air",
      WORDS("Mix {subject}: it holds {air_percent} of air; {exposure} asks for {least_percent}, or frost scales the "
            "surface."),
      kExposureSource,
-     WORDS("An air-entraining agent is hard to dose by hand. Seal the surface, give it a fall that sheds water, and cover "
-           "it in winter.")},
+     WORDS("An air-entraining agent is hard to dose by hand. Seal the surface, give it a fall that sheds water, and "
+           "cover it in winter.")},
     {"exposure_air_unknown",
      WORDS("Whether the concrete stands frost is not known: {exposure} asks for {least_percent} of air and none is "
            "stated. Mixes: {subjects}."),
@@ -78,7 +78,7 @@ const std::vector<FindingSentence> kMixSentences{
      WORDS("Mix {subject}: {concrete_kg} in a bucket of {bucket_l} is no concrete; the trial batch is not used."),
      kTrialSource, WORDS("Weigh the full bucket and take off what it weighs empty.")},
     {"yield_low",
-     WORDS("Mix {subject}: by the trial batch it yields {is_percent} of what was planned: {volume_l} take {bags} bags."),
+     WORDS("Mix {subject}: the trial batch yields {is_percent} of what was planned: {volume_l} take {bags} bags."),
      kTrialSource, WORDS("Buy the bags that lack before the next pour.")},
 };
 

@@ -58,7 +58,11 @@ void addPeopleAndMixer(PropertySheet& sheet, const Scope<Plan>& plan)
     drum.aboveLeast = true;
     mixer
         .number(QStringLiteral("plan.mixer.drum_l"), tr("Drum"), content.member([](auto& m) { return &m.drumL; }), drum)
-        .setHint(tr("As its maker names it; some two thirds can be filled."));
+        .setHint(tr("As its maker names it."));
+    mixer
+        .number(QStringLiteral("plan.mixer.usable_percent"), tr("Of it filled"),
+                content.member([](auto& m) { return &m.usablePercent; }), rules(tr("%"), 5, 100))
+        .setHint(tr("Common practice 50 to 80 %, no source."));
     mixer.number(QStringLiteral("plan.mixer.batch_minutes"), tr("A batch takes"),
                  content.member([](auto& m) { return &m.batchMinutes; }), rules(tr("min"), 0, 600));
 }

@@ -1,0 +1,94 @@
+#include <QTemporaryDir>
+#include <QtTest>
+
+#include "pdf_probe.h"
+#include "sheet_plans.h"
+#include "ui/wording/mix_names.h"
+
+using namespace yardcast;
+using namespace yardcast::ui;
+
+namespace {
+
+QString plain(QString text)
+{
+    return text.replace(QChar(0x00A0), QLatin1Char(' ')).simplified();
+}
+
+}  // namespace
+
+class MixSheetTest : public QObject {
+    Q_OBJECT
+
+private:
+    QTemporaryDir folder_;
+
+    std::vector<PdfPage> pagesOf(const Plan& plan)
+    {
+        const QString path = folder_.filePath(QStringLiteral("mix.pdf"));
+        QString error;
+        if (!writePackPdf(path, plan, *assessed(plan), {QStringLiteral("mix")}, &error, onFixedDay())) {
+            qFatal("%s", qPrintable(error));
+        }
+        return readPdf(path);
+    }
+
+private slots:
+    void aPageAMixWithAllThatGoesIntoEachBatch()
+    {
+        for (const std::string& name : samplePlanNames()) {
+            const Plan plan = samplePlan(name);
+            const AssessmentPtr assessment = assessed(plan);
+            const std::vector<PdfPage> pages = pagesOf(plan);
+            QVERIFY(!assessment->cards.empty());
+            QCOMPARE(pages.size(), assessment->cards.size());
+            for (std::size_t i = 0; i < pages.size(); ++i) {
+                const MixingCard& card = assessment->cards[i];
+                const QString text = plain(pages[i].text());
+                QVERIFY(text.contains(QStringLiteral("Mix %1").arg(QString::fromStdString(card.mix))));
+                for (const BatchCard* batch : {&card.full, &card.odd}) {
+                    for (const CardStep& step : batch->steps) {
+                        QVERIFY2(text.contains(plain(stepAmountText(step))), qPrintable(stepAmountText(step)));
+                        QVERIFY2(text.contains(plain(stepName(step, card.perBag))), qPrintable(stepName(step, true)));
+                    }
+                }
+                QVERIFY(text.contains(QStringLiteral("Trial batch")));
+                QVERIFY(text.contains(QStringLiteral("Silica dust")));
+                QVERIFY(text.contains(QStringLiteral("Cement burns")));
+            }
+        }
+    }
+
+    void aRecipeIsWeighedOut()
+    {
+        Plan plan = samplePlan("grill-bench");
+        for (Mix& mix : plan.mixes) mix.recipe = Recipe{};
+        const std::vector<PdfPage> pages = pagesOf(plan);
+        const QString text = plain(pages.front().text());
+        QVERIFY(text.contains(QStringLiteral("Sand")));
+        QVERIFY(text.contains(QStringLiteral("Gravel")));
+        QVERIFY(!text.contains(QStringLiteral("Dry mix")));
+    }
+
+    void additionsAreInGramsAndMillilitres()
+    {
+        CardStep step;
+        step.what = Ingredient::plasticiser;
+        step.kg = 0.1284;
+        step.litres = 0.12;
+        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("120 ml (128 g)"));
+        step.what = Ingredient::silicaFume;
+        step.kg = 1.25;
+        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("1250 g"));
+        step.kg = 0.0026;
+        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("2.6 g"));
+        step.what = Ingredient::dryMix;
+        step.kg = 64.8;
+        step.wholeBags = 2;
+        step.restKg = 14.8;
+        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("2 bags and 14.8 kg"));
+    }
+};
+
+QTEST_MAIN(MixSheetTest)
+#include "mix_sheet_test.moc"
