@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "core/pour/pour_plan.h"
 
@@ -46,26 +45,33 @@ bool isFaceUp(const Part& part)
     return counter != nullptr && counter->cast == CounterCast::faceUp;
 }
 
-/// All steel of the part, by the depth of its lower side in the pouring position.
-std::optional<Heights> steelHeights(const Casting& casting, const Part& part)
+/// The steel of the part in the pouring position, from the lowest up; what touches is one.
+std::vector<Heights> steelHeights(const Casting& casting, const Part& part)
 {
     const Steel* steel = steelOf(part.body);
-    if (steel == nullptr || casting.steel.empty()) return std::nullopt;
-    std::optional<Heights> all;
+    if (steel == nullptr || casting.steel.empty()) return {};
+    std::vector<Heights> all;
     const auto take = [&](double coverMm, double sizeMm) {
         Heights one{coverMm, coverMm + sizeMm};
         if (isFaceUp(part)) one = {casting.deepestMm - one.highMm, casting.deepestMm - one.lowMm};
-        if (!all) all = one;
-        all->lowMm = std::min(all->lowMm, one.lowMm);
-        all->highMm = std::max(all->highMm, one.highMm);
+        if (!std::isfinite(one.lowMm) || !std::isfinite(one.highMm)) return;
+        one.lowMm = std::clamp(one.lowMm, 0.0, casting.deepestMm);
+        one.highMm = std::clamp(one.highMm, one.lowMm, casting.deepestMm);
+        all.push_back(one);
     };
     // The bars of a mesh lie across one another.
     if (steel->mesh) take(steel->mesh->coverMm, 2 * steel->mesh->barMm);
     for (const BarGroup& bars : steel->bars) take(bars.coverMm, bars.diameterMm);
-    if (!all || !std::isfinite(all->lowMm) || !std::isfinite(all->highMm)) return std::nullopt;
-    all->lowMm = std::clamp(all->lowMm, 0.0, casting.deepestMm);
-    all->highMm = std::clamp(all->highMm, all->lowMm, casting.deepestMm);
-    return all;
+    std::sort(all.begin(), all.end(), [](const Heights& a, const Heights& b) { return a.lowMm < b.lowMm; });
+    std::vector<Heights> apart;
+    for (const Heights& one : all) {
+        if (apart.empty() || one.lowMm > apart.back().highMm + kSamePlaneMm) {
+            apart.push_back(one);
+        } else {
+            apart.back().highMm = std::max(apart.back().highMm, one.highMm);
+        }
+    }
+    return apart;
 }
 
 std::vector<Prism> prismsOf(const Casting& casting, bool faceUp)
@@ -82,7 +88,7 @@ std::vector<Prism> prismsOf(const Casting& casting, bool faceUp)
     return prisms;
 }
 
-std::vector<double> planesOf(const std::vector<Prism>& prisms, const std::optional<Heights>& steel)
+std::vector<double> planesOf(const std::vector<Prism>& prisms, const std::vector<Heights>& steel)
 {
     std::vector<double> planes;
     for (const Prism& prism : prisms) {
@@ -95,10 +101,11 @@ std::vector<double> planesOf(const std::vector<Prism>& prisms, const std::option
         if (kept.empty() || plane - kept.back() >= kSamePlaneMm) kept.push_back(plane);
     }
     if (!planes.empty() && !kept.empty()) kept.back() = planes.back();
-    if (!steel) return kept;
-    const auto isNear = [&](double plane) { return std::abs(plane - steel->lowMm) < kSamePlaneMm; };
+    if (steel.empty()) return kept;
+    const double lowMm = steel.front().lowMm;
+    const auto isNear = [&](double plane) { return std::abs(plane - lowMm) < kSamePlaneMm; };
     if (std::none_of(kept.begin(), kept.end(), isNear)) {
-        kept.insert(std::upper_bound(kept.begin(), kept.end(), steel->lowMm), steel->lowMm);
+        kept.insert(std::upper_bound(kept.begin(), kept.end(), lowMm), lowMm);
     }
     return kept;
 }
@@ -153,20 +160,24 @@ std::vector<PourLayer> pourLayers(const Casting& casting, const Part& part, doub
 {
     if (isCastUpright(part)) return standingLayers(casting, litres);
     const std::vector<Prism> prisms = prismsOf(casting, isFaceUp(part));
-    const std::optional<Heights> steel = steelHeights(casting, part);
+    const std::vector<Heights> steel = steelHeights(casting, part);
     const std::vector<double> planes = planesOf(prisms, steel);
     const double wholeMm2 = areaMm2(casting.outline) * kWholeSliceShare;
 
     std::vector<PourLayer> layers;
     std::vector<const Prism*> laid;
-    bool steelLaid = false;
+    std::size_t steelLaid = 0;
     int slices = 0;
     for (std::size_t i = 0; i + 1 < planes.size(); ++i) {
         const double low = planes[i];
         const double high = planes[i + 1];
-        if (steel && !steelLaid && std::abs(low - steel->lowMm) < kSamePlaneMm) {
-            layers.push_back({LayerKind::steel, steel->lowMm, steel->highMm});
-            steelLaid = true;
+        // The lowest lies on the layer below; what is farther up is hung before the layer that takes it in.
+        const auto isDue = [&](const Heights& one, bool lowest) {
+            return lowest ? one.lowMm < low + kSamePlaneMm : one.lowMm < high;
+        };
+        while (steelLaid < steel.size() && isDue(steel[steelLaid], steelLaid == 0)) {
+            layers.push_back({LayerKind::steel, steel[steelLaid].lowMm, steel[steelLaid].highMm});
+            ++steelLaid;
         }
         double sliceL = 0.0;
         for (const Prism& prism : prisms) {

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/pour/play_draws.h"
+#include "core/pour/play_remedies.h"
 #include "core/pour/pour_changes.h"
 #include "core/pour/pour_findings.h"
 
@@ -288,12 +289,10 @@ private:
         if (helping.size() > kMostOffered) helping.resize(kMostOffered);
         std::vector<Remedy> remedies;
         for (const auto& [after, candidate] : helping) {
-            const RemedyWords words = remedyWords(candidate->tried.change);
-            Remedy remedy{words.code, {}, candidate->tried.edit, {}};
-            remedy.values = {{words.valueKey, candidate->tried.value},
-                             {"chance_after_percent", after * 100},
-                             {"chance_before_percent", is.chance * 100},
-                             {"plays", static_cast<double>(base_->played.plays)}};
+            Remedy remedy = remedyOf(candidate->tried);
+            remedy.values["chance_after_percent"] = after * 100;
+            remedy.values["chance_before_percent"] = is.chance * 100;
+            remedy.values["plays"] = static_cast<double>(base_->played.plays);
             remedies.push_back(std::move(remedy));
         }
         return remedies;
@@ -335,6 +334,12 @@ const char* playChangeWord(PlayChange change)
     case PlayChange::largerMixer: return "larger_mixer";
     }
     return "";
+}
+
+Remedy remedyOf(const TriedChange& tried)
+{
+    const RemedyWords words = remedyWords(tried.change);
+    return {words.code, {{words.valueKey, tried.value}}, tried.edit, {}};
 }
 
 Played playSchedule(const PourSchedule& schedule, const WorkingByHour& working, double coolerC, int plays,

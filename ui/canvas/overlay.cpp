@@ -283,6 +283,7 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
     case Stage::steel: paintSteelOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
     case Stage::pour:
         inSight.mixes = assessment->mixes;
+        inSight.pour = assessment->pour;
         paintPourOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
         break;
     case Stage::lift: paintLiftOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;

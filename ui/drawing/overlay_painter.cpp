@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string_view>
+#include <unordered_map>
 #include <unordered_set>
 
 #include <QCoreApplication>
@@ -28,6 +29,42 @@ QString peopleFigure(const CastingLift& lift)
         return QCoreApplication::translate("Drawing", "1 person");
     }
     return QCoreApplication::translate("Drawing", "%1 people").arg(lift.people);
+}
+
+/// Where a casting comes in the pour.
+struct PourPlace {
+    int number = 0;        ///< from 1, through all days
+    int calendarDay = 1;
+    const PouredCasting* poured = nullptr;
+};
+
+std::unordered_map<std::string_view, PourPlace> pourPlaces(const PourPlan& pour)
+{
+    std::unordered_map<std::string_view, PourPlace> places;
+    int number = 0;
+    int calendarDay = 1;
+    for (const PourDay& day : pour.days) {
+        calendarDay += day.afterDays;
+        for (const PouredCasting& poured : day.castings) places[poured.casting] = {++number, calendarDay, &poured};
+    }
+    return places;
+}
+
+QString numberWords(const PourPlace& place, bool severalDays)
+{
+    if (!severalDays) return QCoreApplication::translate("Drawing", "No. %1").arg(place.number);
+    return QCoreApplication::translate("Drawing", "No. %1, day %2").arg(place.number).arg(place.calendarDay);
+}
+
+/// How it is filled: "2.4 batches, 3 layers".
+QString batchWords(const PouredCasting& poured)
+{
+    const auto layers = std::count_if(poured.layers.begin(), poured.layers.end(),
+                                      [](const PourLayer& layer) { return layer.litres > 0.0; });
+    const QString count = numberText(poured.batches, 1);
+    const QString batches = poured.batches <= 1.05 ? QCoreApplication::translate("Drawing", "%1 batch").arg(count)
+                                                   : QCoreApplication::translate("Drawing", "%1 batches").arg(count);
+    return layers < 2 ? batches : QCoreApplication::translate("Drawing", "%1, %2 layers").arg(batches).arg(layers);
 }
 
 /// The middle of the casting's box in the view: where its words go.
@@ -166,6 +203,7 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
                       const Projection& projection, const PaintStyle& style)
 {
     std::vector<OverlayLabel> labels;
+    std::unordered_map<std::string_view, PourPlace> places = pourPlaces(assessment.pour);
     for (const MixQuantities& mix : assessment.mixes) {
         for (const auto& [id, litres] : mix.castingLitres) {
             const auto placed = std::find_if(
@@ -180,8 +218,19 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             label.at = middleOf(plan, *placed, *part, projection);
             label.look.bold = true;
             label.look.behind = style.ink.sheet;
-            label.texts = {volumeText(litres) + QLatin1Char('\n') + QString::fromStdString(mix.mix),
-                           volumeText(litres)};
+            const QString amount = volumeText(litres) + QLatin1Char(' ') + QString::fromStdString(mix.mix);
+            const auto place = places.find(id);
+            if (place == places.end()) {
+                label.texts = {amount, volumeText(litres)};
+            } else {
+                const QString number = numberWords(place->second, assessment.pour.days.size() > 1);
+                const QString filled = batchWords(*place->second.poured);
+                label.texts = {QStringList{number, amount, filled}.join(QLatin1Char('\n')),
+                               number + QLatin1Char('\n') + volumeText(litres), QString::number(place->second.number)};
+                if (!place->second.poured->fits) {
+                    label.look.colour = style.ink.stop;
+                }
+            }
             label.weight = litres + (part->kind() == PartKind::counter ? kOnTop : 0.0);
             labels.push_back(std::move(label));
         }

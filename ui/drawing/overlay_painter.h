@@ -17,7 +17,7 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
 /// Centre of gravity, mass and people of each casting, and the grips.
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style);
-/// Litres to pour into each casting, and of which mix.
+/// The place of each casting in the order of pouring, its day where there are several, litres, mix, batches and layers.
 void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style);
 /// Half of a ring filled crosswise: the sign of a centre of gravity.

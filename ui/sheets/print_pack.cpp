@@ -48,6 +48,8 @@ std::vector<SheetPage> pagesOf(const Plan& plan, const Assessment& assessment, c
             add(steelPages(plan, assessment));
         } else if (name == QLatin1String("mix")) {
             add(mixPages(plan, assessment));
+        } else if (name == QLatin1String("pour")) {
+            add(pourPages(plan, assessment));
         } else if (name == QLatin1String("lift")) {
             add(liftPages(plan, assessment));
         }
@@ -93,7 +95,8 @@ void setError(QString* error, const QString& text)
 QStringList sheetNames()
 {
     return {QStringLiteral("shopping"), QStringLiteral("plan"), QStringLiteral("front"), QStringLiteral("strength"),
-            QStringLiteral("steel"), QStringLiteral("mix"), QStringLiteral("lift")};
+            QStringLiteral("steel"), QStringLiteral("mix"), QStringLiteral("pour"),
+            QStringLiteral("lift")};
 }
 
 QString sheetTitle(const QString& name)
@@ -115,6 +118,9 @@ QString sheetTitle(const QString& name)
     }
     if (name == QLatin1String("mix")) {
         return Sheets::tr("Mixing card");
+    }
+    if (name == QLatin1String("pour")) {
+        return Sheets::tr("Pour day");
     }
     if (name == QLatin1String("lift")) {
         return Sheets::tr("Weight and lifting");

@@ -20,7 +20,7 @@ struct SheetOptions {
 };
 
 /// Names of the sheets in the order of the job: "shopping", "plan", "front", "strength", "steel",
-/// "mix", "lift".
+/// "mix", "pour", "lift".
 QStringList sheetNames();
 /// What a person calls the sheet: "Shopping list" and so on; empty for an unknown name.
 QString sheetTitle(const QString& name);

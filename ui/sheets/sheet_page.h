@@ -38,6 +38,8 @@ std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment)
 /// For each counter the worst case in place and the worst when it is handled, its sections, where hands and battens go on
 /// the day it is lifted, and every case; supports and panels in a table. One page that says so where strength has not been computed.
 std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessment);
+/// One a day of pouring: castings in order with their layers and times, batches to tick, what holds foam down, curing.
+std::vector<SheetPage> pourPages(const Plan& plan, const Assessment& assessment);
 /// For each casting with steel: as it lies in the mould with its section, and its lists.
 std::vector<SheetPage> steelPages(const Plan& plan, const Assessment& assessment);
 /// The plan from above: with its site and the connection points over all; measured or not.

@@ -13,6 +13,7 @@
 #include "ui/panels/money_card.h"
 #include "ui/panels/parts_outline.h"
 #include "ui/panels/parts_tray.h"
+#include "ui/panels/pour_card.h"
 #include "ui/panels/property_editor.h"
 #include "ui/panels/reinforcement_card.h"
 #include "ui/panels/shopping_card.h"
@@ -74,6 +75,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     cards.strength = new StrengthCard(bench.document, bench.selection, bench.live);
     cards.concrete = new ConcreteCard(bench.document, bench.selection, bench.live);
     cards.weather = new WeatherCard(bench.document, bench.selection, bench.live);
+    cards.pour = new PourCard(bench.document, bench.selection, bench.live);
     cards.reinforcement = new ReinforcementCard(bench.document, bench.selection, bench.live);
     cards.money = new MoneyCard(bench.document, bench.selection, bench.live);
     cards.shopping = new ShoppingCard(bench.document, bench.selection, bench.live);
@@ -82,7 +84,8 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     auto* outline = new PartsOutline(bench.document, bench.selection, bench.live);
     cards.parts = outline;
     const auto see = [&bench, &canvas](const QStringList& parts) { bringIntoView(bench, canvas, parts); };
-    for (LiveCard* card : std::initializer_list<LiveCard*>{cards.lifting, cards.strength, cards.concrete, cards.weather,
+    for (LiveCard* card : std::initializer_list<LiveCard*>{cards.lifting, cards.strength, cards.concrete,
+                                                           cards.weather, cards.pour,
                                                            cards.reinforcement, cards.money, cards.shopping,
                                                            cards.findings}) {
         QObject::connect(card, &LiveCard::partsAsked, &canvas, see);

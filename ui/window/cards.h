@@ -17,6 +17,7 @@ struct Cards {
     LiveCard* strength = nullptr;
     LiveCard* concrete = nullptr;
     LiveCard* weather = nullptr;
+    LiveCard* pour = nullptr;
     LiveCard* reinforcement = nullptr;
     LiveCard* money = nullptr;
     LiveCard* shopping = nullptr;

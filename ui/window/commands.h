@@ -34,8 +34,8 @@ enum class Command {
     // View
     fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping, grid,
     stageLayOut, stageStrength, stageSteel, stagePour, stageLift, stageBuy,
-    showTray, showWeight, showStrength, showConcrete, showWeather, showSteel, showMoney, showShopping, showFindings,
-    showProperties, showParts,
+    showTray, showWeight, showStrength, showConcrete, showWeather, showPour, showSteel, showMoney, showShopping,
+    showFindings, showProperties, showParts,
     lookAsSystem, lookLight, lookDark, resetLayout,
     // Help
     showKeys, showHint, showCautions, showAbout

@@ -176,6 +176,7 @@ void MainWindow::buildCards()
     docks_->add(Command::showStrength, "strength", cards_->strength, right, true);
     docks_->add(Command::showConcrete, "concrete", cards_->concrete, right, true);
     docks_->add(Command::showWeather, "weather", cards_->weather, right, true);
+    docks_->add(Command::showPour, "pour", cards_->pour, right, true);
     docks_->add(Command::showSteel, "reinforcement", cards_->reinforcement, right, true);
     docks_->add(Command::showMoney, "money", cards_->money, right, true);
     docks_->add(Command::showProperties, "properties", cards_->properties, right, false);
@@ -183,7 +184,7 @@ void MainWindow::buildCards()
     docks_->add(Command::showFindings, "findings", cards_->findings, right, true);
     docks_->add(Command::showShopping, "shopping", cards_->shopping, right, true);
     docks_->stack({{Command::showWeight, Command::showStrength, Command::showConcrete, Command::showWeather,
-                    Command::showSteel, Command::showMoney},
+                    Command::showPour, Command::showSteel, Command::showMoney},
                    {Command::showProperties, Command::showParts, Command::showFindings, Command::showShopping}});
     setCorner(Qt::TopLeftCorner, Qt::LeftDockWidgetArea);
     setCorner(Qt::TopRightCorner, Qt::RightDockWidgetArea);
@@ -194,6 +195,7 @@ void MainWindow::buildCards()
                                                               {Command::showStrength, cards_->strength},
                                                               {Command::showConcrete, cards_->concrete},
                                                               {Command::showWeather, cards_->weather},
+                                                              {Command::showPour, cards_->pour},
                                                               {Command::showSteel, cards_->reinforcement},
                                                               {Command::showMoney, cards_->money},
                                                               {Command::showShopping, cards_->shopping},
@@ -222,7 +224,7 @@ void MainWindow::connectStages()
     };
     opens(Command::stageStrength, Command::showStrength, cards_->strength);
     opens(Command::stageSteel, Command::showSteel, cards_->reinforcement);
-    opens(Command::stagePour, Command::showWeather, cards_->weather);
+    opens(Command::stagePour, Command::showPour, cards_->pour);
     opens(Command::stageLift, Command::showWeight, cards_->lifting);
     opens(Command::stageBuy, Command::showShopping, cards_->shopping);
 }

@@ -335,6 +335,11 @@ QString remedyEffect(const Remedy& remedy)
             .arg(chanceText(*chance / 100, plays),
                  chanceText(number("chance_before_percent").value_or(0.0) / 100, plays));
     }
+    if (const auto any = number("any_after_percent")) {
+        const int plays = static_cast<int>(number("plays").value_or(0.0));
+        return Words::tr("the chance of any cold joint is then %1 instead of %2")
+            .arg(chanceText(*any / 100, plays), chanceText(number("any_before_percent").value_or(0.0) / 100, plays));
+    }
     if (!kg || !minor || !use) return QString::fromStdString(remedy.effect);
     const auto sign = [](double value) { return value > 0 ? QStringLiteral("+") : QString(); };
     const double tenths = std::round(*kg * 10) / 10;

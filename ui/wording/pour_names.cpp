@@ -42,7 +42,7 @@ QString layerName(LayerKind kind)
     case LayerKind::steel: return Words::tr("Steel");
     case LayerKind::second: return Words::tr("Second layer");
     case LayerKind::filler: return Words::tr("Foam");
-    case LayerKind::rim: return Words::tr("Rim and ribs, beside the foam");
+    case LayerKind::rim: return Words::tr("Beside the foam: rim, ribs, edges");
     case LayerKind::whole: return Words::tr("All of it");
     }
     return {};

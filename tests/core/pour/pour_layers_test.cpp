@@ -94,6 +94,23 @@ TEST(PourLayers, FaceUpTheFoamComesFirstAndTheRimBesideIt)
                                                         {LayerKind::second, 30, 60, 18.0}});
 }
 
+TEST(PourLayers, BarsOfTheRimAreHungBeforeItIsFilled)
+{
+    Part part = counterPart(CounterCast::faceDown, true);
+    BarGroup bars;
+    bars.from = {50, 50};
+    bars.to = {950, 50};
+    bars.coverMm = 44;
+    std::get<Counter>(part.body).steel->bars = {bars};
+    const auto castings = castingsOf(part);
+    expectLayers(pourLayers(*castings[0], part, 29.6), {{LayerKind::first, 0, 22, 13.2},
+                                                        {LayerKind::steel, 22, 30, 0},
+                                                        {LayerKind::second, 22, 40, 10.8},
+                                                        {LayerKind::steel, 44, 52, 0},
+                                                        {LayerKind::filler, 40, 60, 0},
+                                                        {LayerKind::rim, 40, 60, 5.6}});
+}
+
 TEST(PourLayers, WithoutSteelTheFieldIsOneLayer)
 {
     const Part part = counterPart(CounterCast::faceDown, false);

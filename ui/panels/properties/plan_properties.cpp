@@ -154,6 +154,7 @@ void describePlan(PropertySheet& sheet, const PropertyContext& context)
     describeMixes(sheet);
     describeWeather(sheet);
     describeSite(sheet);
+    describePouring(sheet);
     describeAssumptions(sheet);
     describeOwned(sheet, context);
 }

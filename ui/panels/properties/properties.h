@@ -41,6 +41,8 @@ void describeSeveral(PropertySheet& sheet, const Scope<Part>& parts);
 /// Nothing chosen: the plan itself.
 /// What the figures of strength rest on.
 void describeAssumptions(PropertySheet& sheet);
+/// Hours, moulds and working time of the pours.
+void describePouring(PropertySheet& sheet);
 void describePlan(PropertySheet& sheet, const PropertyContext& context);
 void describeSite(PropertySheet& sheet);
 void describeMixes(PropertySheet& sheet);
