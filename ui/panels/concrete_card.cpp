@@ -65,6 +65,13 @@ QString codeOfRow(const QString& row)
                                                {QStringLiteral("cement"), QStringLiteral("extra_cement")},
                                                {QStringLiteral("fume"), QStringLiteral("silica_fume")},
                                                {QStringLiteral("plasticiser"), QStringLiteral("plasticiser")},
+                                               {QStringLiteral("pigment"), QStringLiteral("pigment")},
+                                               {QStringLiteral("spare"), QStringLiteral("yield_spread")},
+                                               {QStringLiteral("spread"), QStringLiteral("yield_spread")},
+                                               {QStringLiteral("sand"), QStringLiteral("grains")},
+                                               {QStringLiteral("gravel"), QStringLiteral("grains")},
+                                               {QStringLiteral("plain"), QStringLiteral("water_binder")},
+                                               {QStringLiteral("total"), QStringLiteral("water_cement")},
                                                {QStringLiteral("fibre"), QStringLiteral("fibres")},
                                                {QStringLiteral("water"), QStringLiteral("water")},
                                                {QStringLiteral("ratio"), QStringLiteral("water_cement")},
@@ -292,6 +299,20 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
         add(tr("share of the cement"), percentText(mix.plasticiserPercent, 2));
         add(tr("plasticiser"), tr("%1 kg, %2 l").arg(numberText(quantities.plasticiserKg, 2),
                                                      numberText(quantities.plasticiserKg / kPlasticiserKgL, 2)));
+    } else if (code == QLatin1String("pigment")) {
+        add(tr("cement, all of it"), massText(cementKg));
+        add(tr("share of the cement"), percentText(mix.pigmentPercent, 1));
+        add(tr("pigment"), massText(quantities.pigmentKg));
+    } else if (code == QLatin1String("yield_spread")) {
+        add(tr("spread"), percentText(mix.bag.yieldSpreadPercent, 1));
+        add(tr("whole bags give"),
+            tr("%1 to %2").arg(volumeText(quantities.litresLow), volumeText(quantities.litresHigh)));
+        add(tr("to mix"), volumeText(quantities.volumeL));
+        add(tr("spare bags"), QString::number(quantities.spareBags));
+    } else if (code == QLatin1String("grains")) {
+        add(tr("sand"), massText(quantities.sandKg));
+        add(tr("gravel"), massText(quantities.gravelKg));
+        add(tr("water from the tap"), volumeText(quantities.waterL));
     } else if (code == QLatin1String("fibres")) {
         add(tr("to mix"), volumeText(quantities.volumeL));
         for (const auto& [kind, kg] : quantities.fibresByKindKg) add(idText(kind), tr("%1 kg").arg(numberText(kg, 2)));
@@ -327,7 +348,20 @@ LiveCard::LineNote ConcreteCard::noteOf(const LineView& view, const Line& line, 
     }
     const MixQuantities& quantities = assessment.mixes[line.source];
     const Mix* mix = findMix(plan, quantities.mix);
-    const QString code = codeOfRow(line.key.section(QLatin1Char('/'), 1, 1));
+    const QString row = line.key.section(QLatin1Char('/'), 1, 1);
+    if (row == QLatin1String("limit")) {
+        return {QStringLiteral("mix_limit"),
+                {{tr("limit"), line.cells.value(0)},
+                 {tr("is"), line.cells.value(1)},
+                 {tr("result"), line.cells.value(2)}}};
+    }
+    if (row == QLatin1String("step")) {
+        return {QStringLiteral("mix_step"),
+                {{tr("step"), line.cells.value(0)},
+                 {tr("full batch"), line.cells.value(1)},
+                 {tr("last batch"), line.cells.value(2)}}};
+    }
+    const QString code = codeOfRow(row);
     if (!mix || code.isEmpty()) return {};
     return {code, valuesOf(code, quantities, *mix, {})};
 }
