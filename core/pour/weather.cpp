@@ -67,6 +67,37 @@ void watchFrost(const Plan& plan, const std::vector<const Mix*>& mixes, PourWeat
     }
 }
 
+/// How many charges go into one filling of the mixer; one without a mixer.
+double chargesPerBatch(const Plan& plan, const std::vector<MixQuantities>& quantities, const Mix& mix,
+                       const Charge& charge)
+{
+    if (!plan.mixer) return 1.0;
+    for (const MixQuantities& q : quantities) {
+        if (q.mix != mix.id || !(q.bagsPerBatch > 0.0)) continue;
+        return q.perBag ? q.bagsPerBatch : q.bagsPerBatch * q.bagKg / charge.cementKg;
+    }
+    return 1.0;
+}
+
+Cooling coolingOf(const MixTemperatureInput& input, double units)
+{
+    Cooling cooling;
+    cooling.targetC = kWarmMixC;
+    cooling.fromC = mixTemperatureC(input);
+    const double wantedC = waterForC(input, kWarmMixC);
+    cooling.coldWaterEnough = wantedC >= kColdestWaterC;
+    cooling.coldWaterC = std::max(wantedC, kColdestWaterC);
+    // A kilogram of ice in place of one of water takes away its melting and the warmth of that water.
+    MixTemperatureInput iced = input;
+    iced.iceKg = 1.0;
+    iced.waterKg -= 1.0;
+    const double perKgIceC = cooling.fromC - mixTemperatureC(iced);
+    const double iceKg = perKgIceC > 0.0 ? (cooling.fromC - kWarmMixC) / perKgIceC : HUGE_VAL;
+    cooling.iceEnough = iceKg <= kMostIceShare * input.waterKg;
+    if (!cooling.coldWaterEnough && cooling.iceEnough) cooling.icePerBatchKg = iceKg * units;
+    return cooling;
+}
+
 }  // namespace
 
 double evaporationKgM2H(double concreteC, double airC, double humidityShare, double windKmh)
@@ -187,7 +218,15 @@ PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesI
     weather.lowC = c.lowC.value_or(c.airC);
     watchFrost(plan, mixes, weather);
 
-    const MixTemperatureInput input;
+    MixTemperatureInput input;
+    if (!mixes.empty() && isUsable(*mixes.front())) {
+        const Mix& mix = *mixes.front();
+        const Charge charge = chargeOf(mix);
+        input = mixTemperatureInput(charge, c.materialsC.value_or(c.airC), c.waterC);
+        weather.mixC = mixTemperatureC(input);
+        if (weather.mixC > kWarmMixC && input.waterKg > 1e-6)
+            weather.cooling.push_back(coolingOf(input, chargesPerBatch(plan, quantities, mix, charge)));
+    }
     addWeatherFindings(plan, weather, input, findings);
     return weather;
 }

@@ -192,6 +192,113 @@ TEST(Weather, EvaporationIsACautionAtTheLimitAndAStopAtTwice)
     EXPECT_NEAR(std::get<double>(calm->values.at("wind")), 1 / one - 4, 1e-9);
 }
 
+TEST(Weather, ColderWaterBringsEvaporationToTheFigureItStates)
+{
+    Conditions c = heat();
+    c.windKmh = 14;
+    c.waterC = 18;
+    const Answer answer = ask(planWith(c, {lowBleed()}));
+    const Remedy* water = answer.remedy("evaporation_high", "water_colder");
+    ASSERT_NE(water, nullptr);
+    EXPECT_LT(std::get<double>(water->values.at("water_c")), 18);
+    EXPECT_LT(std::get<double>(water->values.at("evaporation")),
+              std::get<double>(answer.find("evaporation_high")->values.at("evaporation")));
+}
+
+TEST(Weather, HotMaterialsAreCooledByWaterThenByIce)
+{
+    Conditions c = heat();
+    c.materialsC = 29;
+    c.waterC = 24;
+    Answer answer = ask(planWith(c));
+    ASSERT_EQ(answer.weather.cooling.size(), 1u);
+    EXPECT_TRUE(answer.weather.cooling[0].coldWaterEnough);
+    const Charge charge = chargeOf(plain());
+    const auto mixed = [&](double waterC) {
+        return mixTemperatureC(mixTemperatureInput(charge, *c.materialsC, waterC));
+    };
+    EXPECT_NEAR(mixed(answer.weather.cooling[0].coldWaterC), 25, 1e-9);
+    EXPECT_NEAR(mixed(24), answer.weather.mixC, 1e-9);
+
+    c.materialsC = 37;
+    c.waterC = 12;
+    answer = ask(planWith(c));
+    const Cooling& way = answer.weather.cooling.at(0);
+    EXPECT_FALSE(way.coldWaterEnough);
+    ASSERT_TRUE(way.iceEnough);
+    MixTemperatureInput iced = mixTemperatureInput(charge, 37, 12);
+    iced.iceKg = way.icePerBatchKg;
+    iced.waterKg -= way.icePerBatchKg;
+    // Ice is proportional to the cooling but for the water it becomes: exact.
+    EXPECT_NEAR(mixTemperatureC(iced), 25, 1e-9);
+
+    c.materialsC = 60;
+    const Cooling none = ask(planWith(c)).weather.cooling.at(0);
+    EXPECT_FALSE(none.iceEnough);
+    EXPECT_EQ(none.icePerBatchKg, 0.0);
+}
+
+TEST(Weather, HotAndColdMixesAreNamed)
+{
+    Conditions c = heat();
+    c.concreteC = 36;
+    c.materialsC = 38;
+    EXPECT_NE(ask(planWith(c)).find("mix_hot"), nullptr);
+    c = Conditions{};
+    c.airC = 6;
+    c.concreteC = 4;
+    c.waterC = 6;
+    const Answer cold = ask(planWith(c));
+    ASSERT_NE(cold.find("mix_cold"), nullptr);
+    const Remedy* warm = cold.remedy("mix_cold", "water_warm_for");
+    ASSERT_NE(warm, nullptr);
+    const MixTemperatureInput in =
+        mixTemperatureInput(chargeOf(plain()), 6, std::get<double>(warm->values.at("water_c")));
+    EXPECT_NEAR(mixTemperatureC(in), 10, 1e-9);
+}
+
+TEST(Weather, StatedTemperatureThatIngredientsContradictIsAsked)
+{
+    Conditions c;
+    c.airC = 20;
+    c.concreteC = 30;
+    const Answer answer = ask(planWith(c));
+    const Remedy* as = answer.remedy("mix_differs", "concrete_as_mixed");
+    ASSERT_NE(as, nullptr);
+    EXPECT_NEAR(std::get<double>(as->values.at("concrete_c")), answer.weather.mixC, 0.25);
+    c.concreteC = 19;
+    EXPECT_EQ(ask(planWith(c)).find("mix_differs"), nullptr);
+}
+
+TEST(Weather, IceIsForAWholeBatch)
+{
+    Conditions c = heat();
+    c.materialsC = 37;
+    c.waterC = 12;
+    Plan plan = planWith(c);
+    std::vector<Finding> findings;
+    const double one = pourWeather(plan, {"body"}, findings).cooling.at(0).icePerBatchKg;
+    plan.mixer = Mixer{};
+    MixQuantities quantities;
+    quantities.mix = "body";
+    quantities.bagsPerBatch = 3;
+    quantities.batches = 4;
+    EXPECT_NEAR(pourWeather(plan, {"body"}, findings, {quantities}).cooling.at(0).icePerBatchKg, 3 * one, 1e-9);
+    // By a recipe bags are of cement: two of 25 kg are a seventh of the 350 kg in a cubic metre.
+    plan.mixes[0].recipe = Recipe{};
+    plan.conditions.waterC = 8;
+    plan.conditions.materialsC = 35;
+    plan.mixer.reset();
+    const Cooling cubic = pourWeather(plan, {"body"}, findings).cooling.at(0);
+    ASSERT_GT(cubic.icePerBatchKg, 0.0);
+    plan.mixer = Mixer{};
+    quantities.perBag = false;
+    quantities.bagKg = 25;
+    quantities.bagsPerBatch = 2;
+    EXPECT_NEAR(pourWeather(plan, {"body"}, findings, {quantities}).cooling.at(0).icePerBatchKg,
+                cubic.icePerBatchKg / 7, 1e-9);
+}
+
 TEST(Frost, CountsOnlyWhileTheConcreteIsYoung)
 {
     Conditions c;
