@@ -1,6 +1,6 @@
 // Slabs whose cutout is dragged across rests, rims and towards edges in small steps: the answer must not jump from one
-// step to the next. The number of slabs is small here; YARDCAST_SLABS=2000 runs as many. YARDCAST_REFINEMENT=0, 1, 2
-// takes another mesh than that of a drag.
+// step to the next. The number of slabs is small here; YARDCAST_SLABS=2000 runs as many, from YARDCAST_FROM on (1).
+// YARDCAST_REFINEMENT=0, 1, 2 takes another mesh than that of a drag.
 
 #include <gtest/gtest.h>
 
@@ -17,20 +17,24 @@
 namespace yardcast {
 namespace {
 
+constexpr std::uint32_t kSlabs = 25;
 constexpr int kSteps = 6;
 constexpr double kStepMm = 0.5;
-/// What is wanted of every figure, and holds for deflection, for what the rests take and for the moments of sections.
+/// What is wanted of every figure, and holds here for deflection, for what the rests take and for moments of sections.
+/// (In 200 slabs, 1,200 steps: two very stiff slabs change by 2.0 to 2.7 % with each step, evenly, and one strip beside
+/// the edge of its rest by 6.3 % of the greatest moment in one step, as the bed's pressure under it is coarse.)
 constexpr double kLargestJump = 0.02;
-/// Known and not yet cured: the greatest tension is that of one node, and where the mesh changes about a node at the
-/// edge of a strip or beside a step in thickness it moves by this much (seen: 5.6 % on the mesh of a drag). The worst
-/// spot of a person is found on a coarse mesh, which may miss it from one step to the next (seen: 5 %).
+/// NOT MET, and not yet cured: the greatest tension is that of one node, and where the mesh changes about a node at the
+/// edge of a strip, beside a step in depth or at an inner corner it moves by more (3.9 % here; in 200 slabs in 63 of
+/// 1,200 steps, by 12.7 % at most). The worst spot of a person is found on a coarse mesh, which may miss it from one
+/// step to the next (5.0 % here; in 200 slabs in 47 of 1,200 steps, by 10.5 % at most).
 constexpr double kTensionJump = 0.06;
 constexpr double kPersonJump = 0.07;
 
-std::uint32_t slabCount()
+std::uint32_t asked(const char* variable, std::uint32_t otherwise)
 {
-    const char* asked = std::getenv("YARDCAST_SLABS");
-    return asked ? std::uint32_t(std::atoi(asked)) : 25u;
+    const char* value = std::getenv(variable);
+    return value ? std::uint32_t(std::atoi(value)) : otherwise;
 }
 
 /// A counter on two to four walls, with a sink that is dragged and at times a rim, ribs, a tap hole, a load.
@@ -98,6 +102,13 @@ struct Figure {
     double most = kLargestJump;
 };
 
+/// What the steps of all slabs showed of a figure.
+struct Seen {
+    double largest = 0.0;
+    int steps = 0;
+    int above = 0;
+};
+
 std::vector<Figure> figuresOf(const CastingStrength& strength)
 {
     std::vector<Figure> figures;
@@ -124,10 +135,11 @@ std::vector<Figure> figuresOf(const CastingStrength& strength)
 
 TEST(SlabDrag, TheAnswerDoesNotJump)
 {
-    const char* asked = std::getenv("YARDCAST_REFINEMENT");
-    const auto refinement = asked ? static_cast<Refinement>(std::clamp(std::atoi(asked), 0, 2)) : Refinement::draft;
-    std::map<std::string, double> largest;
-    for (std::uint32_t seed = 1; seed <= slabCount(); ++seed) {
+    const auto refinement = static_cast<Refinement>(std::min(asked("YARDCAST_REFINEMENT", 0), 2u));
+    const std::uint32_t first = asked("YARDCAST_FROM", 1);
+    const std::uint32_t count = asked("YARDCAST_SLABS", kSlabs);
+    std::map<std::string, Seen> seen;
+    for (std::uint32_t seed = first; seed < first + count; ++seed) {
         random::Source source(seed * 7919);
         const DraggedKitchen kitchen(source);
         std::vector<Figure> before;
@@ -139,15 +151,20 @@ TEST(SlabDrag, TheAnswerDoesNotJump)
                 const auto b = std::find_if(now.begin(), now.end(), [&](const Figure& f) { return f.name == a.name; });
                 if (b == now.end()) continue;
                 const double jump = std::abs(a.value - b->value) / std::max(a.scale, b->scale);
-                double& seen = largest[a.name.substr(0, a.name.find_last_of("KS"))];
-                seen = std::max(seen, jump);
+                Seen& figure = seen[a.name.substr(0, a.name.find_last_of("KS"))];
+                figure.largest = std::max(figure.largest, jump);
+                ++figure.steps;
+                if (jump > kLargestJump) ++figure.above;
                 EXPECT_LE(jump, a.most) << seed << " step " << step << ' ' << a.name << ": " << a.value << " to "
                                         << b->value;
             }
             before = now;
         }
     }
-    for (const auto& [name, jump] : largest) std::printf("largest jump of %s: %.2f %%\n", name.c_str(), 100 * jump);
+    for (const auto& [name, figure] : seen) {
+        std::printf("largest jump of %s: %.2f %%; above %g %%: %d of %d steps\n", name.c_str(), 100 * figure.largest,
+                    100 * kLargestJump, figure.above, figure.steps);
+    }
 }
 
 }  // namespace yardcast
