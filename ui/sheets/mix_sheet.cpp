@@ -215,8 +215,9 @@ QStringList closingWords(const MixingCard& card)
     return words + materialCautions();
 }
 
-void paintCard(QPainter& painter, const QRectF& box, const CardText& text)
+void paintCard(QPainter& painter, const QRectF& area, const CardText& text)
 {
+    const QRectF box = area.adjusted(2.5, 0.0, -2.5, 0.0);
     const MixingCard& card = text.card;
     double y = box.top() + 1.0;
     Type title;
@@ -253,7 +254,7 @@ QString needsText(const MixQuantities& quantities)
     }
     const QString spread = spreadText(quantities);
     if (quantities.spareBags == 0) return Sheets::tr("%1 in all. %2.").arg(volumeText(quantities.volumeL), spread);
-    return Sheets::tr("%1 in all. %2; %3 more, kept sealed, cover the low end.")
+    return Sheets::tr("%1 in all. %2; %3 more, kept sealed, for a low yield.")
         .arg(volumeText(quantities.volumeL), spread, bagsText(quantities.spareBags));
 }
 
