@@ -6,6 +6,7 @@
 #include <map>
 #include <random>
 
+#include "core/io/plan_patch.h"
 #include "core/materials/materials.h"
 #include "tests/core/pour/mix_samples.h"
 
@@ -218,6 +219,40 @@ TEST(Findings, ALeanMixIsOneFindingASubject)
     EXPECT_EQ(count["exposure_air"], 0) << "not known is not failed";
     EXPECT_EQ(count["exposure_air_unknown"], 1);
     EXPECT_EQ(wordAt(made.find("exposure_class")->values, "least_class"), "C30/37");
+}
+
+/// Every remedy offered is an edit of the plan file after which the finding is gone.
+TEST(Findings, RemediesClearWhatTheyAreOfferedFor)
+{
+    Mix wet = bagMix();
+    wet.bag.waterL = 3.3;
+    Mix lean = bagMix();
+    lean.bag.cementKg = 2.4;
+    lean.maxWaterCement = 2.0;
+    Mix own = recipeMix();
+    own.recipe->waterLM3 = 230;
+    Mix sweet = bagMix();
+    sweet.plasticiserPercent = 7;
+    sweet.pigmentPercent = 12;
+    int tried = 0;
+    for (const Mix& mix : {wet, lean, own, sweet}) {
+        const auto findingsOf = [](const Plan& plan) {
+            std::vector<Finding> all;
+            const auto quantities = mixQuantities(plan, {castingOf("C1", 60, plan.mixes[0].id)}, all);
+            mixingCards(plan, quantities, all);
+            return all;
+        };
+        const Plan plan = planOf(mix);
+        for (const Finding& finding : findingsOf(plan)) {
+            for (const Remedy& remedy : finding.remedies) {
+                const PlanReading changed = applyPatch(plan, remedy.edit);
+                ASSERT_TRUE(changed.plan.has_value()) << remedy.code << ' ' << remedy.edit;
+                for (const Finding& left : findingsOf(*changed.plan)) EXPECT_NE(left.code, finding.code) << remedy.edit;
+                ++tried;
+            }
+        }
+    }
+    EXPECT_GE(tried, 7);
 }
 
 TEST(Findings, AirThatIsKnownIsJudged)
