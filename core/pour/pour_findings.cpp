@@ -52,7 +52,7 @@ std::vector<Remedy> remediesFor(const Plan& plan, const PourSchedule& schedule, 
 {
     std::vector<Remedy> remedies;
     const double minutes = schedule.rules.batchMinutes;
-    for (double hour = std::floor(startH * 2 - kNoise) / 2; hour >= kEarliestStartH; hour -= 0.5) {
+    for (double hour = std::floor(startH * 2 - kNoise) / 2; hour >= kEarliestWorkH; hour -= 0.5) {
         if (!holdsAt(task, task.batchL, minutes, hour, working)) continue;
         remedies.push_back({"pour_earlier", {{"start_clock", hour}}, settingsPatch(plan, withStart(plan, hour)), {}});
         break;

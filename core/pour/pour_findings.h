@@ -12,8 +12,6 @@ namespace yardcast {
 
 /// A mould table that bears more than this, kg, is worth a word: trestles from the store bear about as much. Our choice.
 inline constexpr double kTableNoteKg = 150.0;
-/// No pour begins earlier than this hour by a remedy; our choice.
-inline constexpr double kEarliestStartH = 5.0;
 
 void pourFindings(const Plan& plan, const PourSchedule& schedule, const WorkingByHour& working,
                   const std::vector<MixQuantities>& quantities, const PourPlan& pour, std::vector<Finding>& findings);

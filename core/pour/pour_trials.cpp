@@ -161,7 +161,7 @@ private:
         double bestH = 0.0;
         for (double earlier = 1.0; earlier <= kLongestEarlierH; earlier += 1.0) {
             const double hour = startH - earlier;
-            if (hour < kEarliestStartH) break;
+            if (hour < kEarliestWorkH) break;
             std::optional<Outcome> outcome = play(withStart(plan_, hour), quantities_, 0.0);
             if (!isBetter(outcome, best)) continue;
             best = std::move(outcome);

@@ -28,6 +28,7 @@ struct Piece {
     SheetTable table;
     std::optional<ScaledDrawing> drawing;
     int scale = 1;
+    std::function<void(QPainter&, const QRectF&)> picture;
     double heightMm = 0.0;  ///< without the title
 };
 
@@ -37,6 +38,10 @@ void paintPiece(QPainter& painter, const QRectF& box, double y, const Piece& pie
     const double below = y + kListTitleMm;
     if (piece.drawing) {
         paintInBox(painter, *piece.drawing, QRectF(box.left(), below, box.width(), piece.heightMm), piece.scale);
+    } else if (piece.picture) {
+        painter.save();
+        piece.picture(painter, QRectF(box.left(), below, box.width(), piece.heightMm));
+        painter.restore();
     } else {
         paintTable(painter, QPointF(box.left() + 1.0, below), piece.table);
     }
@@ -51,6 +56,15 @@ public:
     {
         if (block.drawing) {
             addDrawing(block);
+            return;
+        }
+        if (block.picture) {
+            Piece piece;
+            piece.title = block.title;
+            piece.picture = block.picture;
+            piece.heightMm = block.pictureMm;
+            makeRoom(kListTitleMm + piece.heightMm);
+            put(std::move(piece));
             return;
         }
         const SheetTable wide = block.table.scaledTo(area_.width() - 2.0);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -15,6 +16,9 @@ struct ListBlock {
     SheetTable table;
     std::optional<ScaledDrawing> drawing;  ///< at the largest scale that fits `drawingMm` of height
     double drawingMm = 0.0;
+    /// Anything else that is painted into a box of this height and the page's width.
+    std::function<void(QPainter&, const QRectF&)> picture;
+    double pictureMm = 0.0;
 };
 
 /// Blocks and then sentences over as many upright sheets without scale as they take; `like` says what stands in the title

@@ -1,9 +1,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/drawing/weather_chart.h"
 #include "ui/sheets/cautions.h"
 #include "ui/sheets/list_pages.h"
 #include "ui/sheets/sheet_page.h"
+#include "ui/sheets/sheet_text.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
@@ -103,6 +105,18 @@ ListBlock batchBlock(const PourDay& day)
     return block;
 }
 
+ListBlock weatherBlock(const PourWeather& weather)
+{
+    ListBlock block;
+    block.title = Sheets::tr("How fast fresh concrete dries through the day");
+    const PaintStyle style = paperStyle();
+    block.pictureMm = weatherChartHeight(style);
+    block.picture = [weather, style](QPainter& painter, const QRectF& box) {
+        paintWeatherChart(painter, box.adjusted(2.0, 0.0, -2.0, 0.0), weather, style);
+    };
+    return block;
+}
+
 /// The hour of the weather nearest to an hour of the day; null without.
 const WeatherHour* weatherAt(const PourWeather& weather, double hourOfDay)
 {
@@ -186,7 +200,8 @@ std::vector<SheetPage> pourPages(const Plan& plan, const Assessment& assessment)
         const QString hours = Sheets::tr("%1 to %2").arg(clockText(day.startH), at(day, day.endMin));
         page.part = assessment.pour.days.size() > 1 ? Sheets::tr("Day %1, %2").arg(calendarDay).arg(hours) : hours;
         page.view = Sheets::tr("as it lies in the mould");
-        const std::vector<ListBlock> blocks{orderBlock(plan, day, number), batchBlock(day)};
+        std::vector<ListBlock> blocks{orderBlock(plan, day, number), batchBlock(day)};
+        if (!assessment.weather.hours.empty()) blocks.push_back(weatherBlock(assessment.weather));
         for (SheetPage& made : listPages(page, blocks, closingWords(day, assessment))) pages.push_back(std::move(made));
         number += static_cast<int>(day.castings.size());
     }
