@@ -53,7 +53,7 @@ std::vector<Command> commands()
         {"draw", "A drawing, as SVG", draw,
          [](CLI::App& command, Job& job) {
              takesPlan(command, job);
-             command.add_option("--view", job.view, "Which drawing: plan, strength, steel")->required();
+             command.add_option("--view", job.view, "Which drawing: plan, strength, steel, lift")->required();
              command.add_option("--part", job.part, "Only the part with this id");
              command.add_option("-o,--output", job.outPath, "The SVG to write")->required();
          }},

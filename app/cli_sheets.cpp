@@ -88,7 +88,7 @@ int draw(const Job& job)
     }
     std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
-    if (job.view == "strength") solve(*loaded, Refinement::printed);
+    if (job.view == "strength" || job.view == "lift") solve(*loaded, Refinement::printed);
     if (!job.part.empty() && !findPart(loaded->plan, job.part)) {
         std::string ids;
         for (const PartPtr& part : loaded->plan.parts) ids += (ids.empty() ? "" : ", ") + part->id;

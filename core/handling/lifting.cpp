@@ -114,7 +114,10 @@ private:
         const auto* counter = part != nullptr ? std::get_if<Counter>(&part->body) : nullptr;
         if (counter != nullptr && counter->lift) {
             lift.crewPeople = std::max(0, counter->lift->people.value_or(plan_.crew.people));
-            lift.grips = counter->lift->grips;
+            // Where joints divide the counter, each piece is held by those on it.
+            for (const Point grip : counter->lift->grips) {
+                if (casting.outline.empty() || contains(casting.outline, grip)) lift.grips.push_back(grip);
+            }
         }
         const double each = plan_.crew.liftLimitKg;
         lift.people = peopleNeeded(lift.massKg, each);

@@ -38,7 +38,7 @@ struct CastingLift {
     int guidelinePeople = 0; ///< the same without that bound; 0 where the limit is no number
     int crewPeople = 0;      ///< who lift it: lift.people, or the crew
     double limitKg = 0.0;    ///< what those can lift: the mass that they could carry
-    std::vector<Point> grips;  ///< own frame, as in the plan
+    std::vector<Point> grips;  ///< own frame, those of the plan that lie on it
     Point centroid;          ///< own frame; uprights lying on their large face: own x and height above the base
     double eachKg = 0.0;     ///< mass over people; 0 for nobody
     double tiltKg = 0.0;     ///< pull that tilts it up, see `tiltKg`

@@ -249,6 +249,24 @@ TEST(Draw, SteelSaysItsMarksAndHowFarFromTheMouldBaseItLies)
     }
 }
 
+TEST(Draw, LiftSaysWhatIsLiftedByWhom)
+{
+    const Folder folder;
+    const std::string svg = folder.path("lift.svg");
+    const std::string plan = folder.write("small.yardplan", smallPlan());
+    const Json lift = Json::parse(run({"assess", plan, "--json", "--no-remedies"}).out).at("handling").at(0);
+    double sum = 0.0;
+    for (const Json& load : lift.at("loads")) sum += load.at("kg").get<double>();
+    EXPECT_GE(lift.at("loads").size(), 2U);
+    EXPECT_NEAR(sum, lift.at("mass_kg").get<double>(), 1e-3) << "each figure is written to a millionth";
+    const std::string casting = lift.at("casting");
+    ASSERT_EQ(run({"draw", plan, "--view", "lift", "-o", svg}).code, 0);
+    EXPECT_THAT(svgText(svg), HasSubstr("as it stands"));
+    const Outcome one = run({"draw", plan, "--view", "lift", "--part", casting.substr(0, casting.find('.')), "-o", svg});
+    ASSERT_EQ(one.code, 0) << one.err;
+    EXPECT_THAT(svgText(svg), HasSubstr("bears at most"));
+}
+
 TEST(Draw, StrengthSaysCaseAgeAndUse)
 {
     const Folder folder;

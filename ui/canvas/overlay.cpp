@@ -235,7 +235,13 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
         // Words about a casting reach no farther than this from its middle.
         const QSizeF half(px(kWordsPx), px(kWordsPx / 2.0));
         const QRectF words(centre - QPointF(half.width(), half.height()), 2.0 * half);
-        marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)],
+        CastingStrengthPtr strength;
+        if (stage_ == Stage::lift) {
+            const auto known = std::ranges::find(assessment->strength, placed.casting->id,
+                                                 [](const CastingStrengthPtr& one) { return one->casting; });
+            if (known != assessment->strength.end()) strength = *known;
+        }
+        marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength,
                          shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
     }
     return marks;
@@ -272,6 +278,7 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
         inSight.castings.push_back({mark.casting, mark.centroidMm});
         const auto lift = std::ranges::find(assessment->handling, mark.casting->id, &CastingLift::casting);
         if (lift != assessment->handling.end()) inSight.handling.push_back(*lift);
+        if (mark.strength) inSight.strength.push_back(mark.strength);
         if (stage_ != Stage::steel) continue;
         const auto layout = std::ranges::find(assessment->steel.layouts, mark.casting->id,
                                              [](const CastingSteelLayoutPtr& one) { return one->casting; });

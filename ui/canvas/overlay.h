@@ -81,6 +81,7 @@ private:
         CastingPtr casting;
         std::array<double, 3> centroidMm{};
         PartPtr part;
+        CastingStrengthPtr strength;   ///< stage Lift: proposed grips and the edge it is tilted about
         QRectF rect;
         bool operator==(const StageMark&) const = default;
     };

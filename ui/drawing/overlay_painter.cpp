@@ -11,6 +11,7 @@
 #include "ui/drawing/label_set.h"
 #include "ui/drawing/painters.h"
 #include "ui/drawing/steel_painter.h"
+#include "ui/drawing/strength_marks.h"
 #include "ui/wording/figures.h"
 
 namespace yardcast::ui {
@@ -19,6 +20,8 @@ namespace {
 
 /// Heavier than any casting, so that labels of counters go before those of what stands below them.
 constexpr double kOnTop = 1e6;
+/// Words about a whole casting go before those about a hand on it.
+constexpr double kWholeCasting = 1e5;
 
 QString peopleFigure(const CastingLift& lift)
 {
@@ -108,6 +111,65 @@ std::vector<QRectF> nameBoxes(const Plan& plan, const Assessment& assessment, co
     return boxes;
 }
 
+/// One casting of a counter in the hands.
+struct Handled {
+    const Part& part;
+    const Counter& counter;
+    const Casting& casting;
+    const CastingLift& lift;
+    const CastingStrength* strength;   ///< null while not known
+};
+
+/// The edge it is tilted about, and rings where hands take it with what each bears: the plan's grips as they are now (a
+/// drag goes before the assessment), or thin rings where the program proposes them.
+void paintHandling(QPainter& painter, const Handled& handled, const Projection& projection, const PaintStyle& style,
+                   std::vector<OverlayLabel>& labels)
+{
+    const auto toView = [&](Point own) { return projection.map(handled.part.place.toPlan(own), handled.counter.topMm); };
+    const CaseResult* tilt = handled.strength ? handled.strength->find(StrengthCase::tilt) : nullptr;
+    if (tilt && tilt->edge >= 0 && projection.isAbove() && !handled.casting.outline.empty()) {
+        const Ring& ring = handled.casting.outline.front().outer;
+        const std::size_t edge = static_cast<std::size_t>(tilt->edge);
+        if (edge < ring.size()) {
+            paintStandingEdge(painter, toView(ring[edge]), toView(ring[(edge + 1) % ring.size()]), style);
+        }
+    }
+    std::vector<Point> grips;
+    if (handled.counter.lift) {
+        for (const Point grip : handled.counter.lift->grips) {
+            if (contains(handled.casting.outline, grip)) grips.push_back(grip);
+        }
+    }
+    const bool own = !grips.empty();
+    if (!own && handled.strength) {
+        grips = handled.strength->grips;
+    }
+    const std::vector<GripLoad> loads = gripLoads(grips, handled.lift.centroid, handled.lift.massKg);
+    const double radius = (style.onPaper ? 1.6 : 6.0) * style.mmPerUnit;
+    painter.setPen(own ? style.pen(style.ink.chosen, style.wide()) : thinPen(style, style.ink.chosen));
+    painter.setBrush(style.ink.sheet);
+    for (const Point grip : grips) {
+        painter.drawEllipse(toView(grip), radius, radius);
+    }
+    painter.setBrush(Qt::NoBrush);
+    // On a small piece they would hide what they speak of; its card has the figures.
+    const double roomUnits = handled.casting.boundsMm.width() / style.mmPerUnit;
+    if (!projection.isAbove() || roomUnits < (style.onPaper ? 35.0 : 150.0)) {
+        return;
+    }
+    for (const GripLoad& load : loads) {
+        OverlayLabel label;
+        label.at = toView(load.at);
+        label.clearUnits = style.onPaper ? 1.8 : 7.0;
+        label.texts = {massText(load.kg)};
+        label.look.behind = style.ink.sheet;
+        label.look.colour = load.kg < 0.0 ? style.ink.stop : style.ink.ink;
+        // After the words about whole castings: these go where there is room.
+        label.weight = std::abs(load.kg);
+        labels.push_back(std::move(label));
+    }
+}
+
 }  // namespace
 
 void paintCentreOfGravity(QPainter& painter, QPointF at, const PaintStyle& style, const QColor& colour)
@@ -159,18 +221,13 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         const QPointF centre =
             projection.map({placed.centroidMm[0], placed.centroidMm[1]}, placed.centroidMm[2]);
         const auto* counter = std::get_if<Counter>(&part->body);
-        if (counter && counter->lift) {
-            const double radius = (style.onPaper ? 1.6 : 6.0) * style.mmPerUnit;
-            painter.setPen(style.pen(style.ink.chosen, style.wide()));
-            painter.setBrush(style.ink.sheet);
-            for (const Point& grip : counter->lift->grips) {
-                painter.drawEllipse(projection.map(part->place.toPlan(grip), counter->topMm), radius, radius);
-            }
-            painter.setBrush(Qt::NoBrush);
-        }
         const auto lift = std::find_if(
             assessment.handling.begin(), assessment.handling.end(),
             [&](const CastingLift& one) { return one.casting == placed.casting->id; });
+        if (counter && lift != assessment.handling.end()) {
+            paintHandling(painter, {*part, *counter, *placed.casting, *lift, assessment.strengthOf(lift->casting)},
+                          projection, style, labels);
+        }
         OverlayLabel label;
         const QString mass = massText(placed.casting->massKg);
         label.at = centre;
@@ -178,7 +235,7 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
         label.look.bold = true;
         label.look.behind = style.ink.sheet;
         label.look.colour = style.ink.ink;
-        label.weight = placed.casting->massKg;
+        label.weight = placed.casting->massKg + kWholeCasting;
         // What lies on top is what one looks for first.
         if (counter) {
             label.weight += kOnTop;

@@ -1,6 +1,7 @@
 #include "ui/panels/lifting_card.h"
 
 #include <algorithm>
+#include <set>
 
 #include <QLabel>
 
@@ -8,6 +9,7 @@
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/lifting_names.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
@@ -31,6 +33,13 @@ std::optional<Severity> severityOf(const CastingLift& lift)
     return std::nullopt;
 }
 
+/// At the plan's grips, or at those the program proposes.
+std::vector<GripLoad> loadsOf(const CastingLift& lift, const Assessment& assessment)
+{
+    const CastingStrength* strength = assessment.strengthOf(lift.casting);
+    return lift.loadsAt(strength ? strength->grips : std::vector<Point>());
+}
+
 QString factorText(int people)
 {
     switch (people) {
@@ -52,6 +61,12 @@ LiftingCard::LiftingCard(PlanDocument& document, Selection& selection, LiveAsses
                                       {tr("kg"), true},
                                       {tr("people\nneed/have"), true},
                                       {tr("against\nthe limit"), false}});
+    hands_ = addTable(tr("Hands"), {{tr("Casting"), false}, {tr("kg a\nperson"), true}, {tr("most on\na grip"), true}});
+    rules_ = addTable(tr("Limits"), {{tr("Rule"), false},
+                                     {tr("kg\neach"), true},
+                                     {tr("your\ncrew, kg"), true},
+                                     {tr("pieces\nover"), true}});
+    means_ = addTable(tr("Help"), {{tr("Casting"), false}, {tr("What helps"), false}, {tr("kg"), true}, {tr("people"), true}});
     team_ = new QLabel(this);
     team_->setWordWrap(true);
     team_->setForegroundRole(QPalette::PlaceholderText);
@@ -105,10 +120,86 @@ void LiftingCard::fillTables(const Plan& plan, const Assessment& assessment)
         lines.append(line);
     }
     pieces_->lineModel().setLines(std::move(lines));
+    fillHands(plan, assessment);
+    fillRules(plan, assessment);
+    fillMeans(plan, assessment);
     const QString text =
         tr("The plan allows %1 each: %2. The bar ends at twice the limit, the mark on it is the limit.")
             .arg(massText(plan.crew.liftLimitKg), factorText(plan.crew.people));
     if (team_->text() != text) team_->setText(text);
+}
+
+void LiftingCard::fillHands(const Plan& plan, const Assessment& assessment)
+{
+    QList<Line> lines;
+    for (int i = 0; i < static_cast<int>(assessment.handling.size()); ++i) {
+        const CastingLift& lift = assessment.handling[i];
+        const auto loads = loadsOf(lift, assessment);
+        const auto shares = personLoads(loads, lift.crewPeople);
+        const QString none = QStringLiteral("\u2013");
+        Line line{.key = QString::fromStdString(lift.casting), .cells = {subjectName(&plan, lift.casting), none, none}};
+        if (!shares.empty()) {
+            const double most = std::ranges::max(shares);
+            const double grip = std::ranges::max_element(loads, {}, &GripLoad::kg)->kg;
+            line.cells[1] = numberText(most, 1);
+            line.cells[2] = numberText(grip, 1);
+            line.tip = lift.grips.empty() ? tr("By levers about the centre of gravity, at the grips that the program proposes")
+                                          : tr("By levers about the centre of gravity, at the grips of the plan");
+            if (most > plan.crew.liftLimitKg) line.mark = Severity::caution;
+        } else {
+            line.cells[1] = numberText(lift.eachKg, 1);
+            line.tip = tr("Shared evenly; the grips are not known");
+        }
+        line.source = i;
+        lines.append(std::move(line));
+    }
+    hands_->lineModel().setLines(std::move(lines));
+}
+
+void LiftingCard::fillRules(const Plan& plan, const Assessment& assessment)
+{
+    QList<Line> lines;
+    if (!assessment.handling.empty()) {
+        for (const RuleLimit& limit : assessment.handling.front().limits) {
+            const auto over = std::ranges::count_if(assessment.handling, [&](const CastingLift& lift) {
+                const RuleLimit* own = lift.find(limit.rule);
+                return own && lift.massKg > own->teamKg;
+            });
+            const double crew = limit.rule == LimitRule::niosh ? std::max(0, plan.crew.people) * limit.eachKg
+                                                               : teamLimitKg(plan.crew.people, limit.eachKg);
+            Line line{.key = QString::fromLatin1(limitRuleWord(limit.rule)),
+                      .cells = {limit.inUse ? tr("%1, in use").arg(limitRuleName(limit.rule)) : limitRuleName(limit.rule),
+                                numberText(limit.eachKg, 1), numberText(crew, 1), QString::number(over)},
+                      .tip = limitRuleSource(limit.rule)};
+            if (over > 0 && limit.inUse) line.mark = Severity::caution;
+            lines.append(std::move(line));
+        }
+    }
+    rules_->lineModel().setLines(std::move(lines));
+}
+
+void LiftingCard::fillMeans(const Plan& plan, const Assessment& assessment)
+{
+    QList<Line> lines;
+    std::set<std::string> told;
+    for (int i = 0; i < static_cast<int>(assessment.handling.size()); ++i) {
+        const CastingLift& lift = assessment.handling[i];
+        if (told.count(lift.casting) > 0) continue;
+        told.insert(lift.alike.begin(), lift.alike.end());
+        const QString name = lift.alike.empty()
+            ? subjectName(&plan, lift.casting)
+            : tr("%1 and %2 alike").arg(QString::fromStdString(lift.casting)).arg(lift.alike.size());
+        for (const MeansAdvice& advice : lift.means) {
+            Line line{.key = QString::fromStdString(lift.casting) + QLatin1Char('|') + QLatin1String(liftMeansWord(advice.means)),
+                      .cells = {name, meansName(advice), numberText(advice.massKg, 0),
+                                advice.people > 0 ? QString::number(advice.people) : tr(">%1").arg(kMostPeople)},
+                      .tip = meansSentence(advice)};
+            if (!advice.enough) line.mark = Severity::note;
+            line.source = i;
+            lines.append(std::move(line));
+        }
+    }
+    means_->lineModel().setLines(std::move(lines));
 }
 
 QList<FigureValue> LiftingCard::massValues(const CastingLift& lift, const Plan& plan, const Assessment& assessment)
@@ -139,6 +230,9 @@ LiveCard::LineNote LiftingCard::noteOf(const LineView&, const Line& line, const 
         values.append({counted(lift.people, tr("1 person would lift"), tr("%1 people would lift")),
                        massText(teamLimitKg(lift.people, plan.crew.liftLimitKg))});
     }
+    const auto shares = personLoads(loadsOf(lift, assessment), lift.crewPeople);
+    for (const double kg : shares) values.append({tr("A person bears"), massText(kg)});
+    values.append({tr("Pull to tilt it up"), massText(lift.tiltKg)});
     return {QStringLiteral("mass"), values};
 }
 

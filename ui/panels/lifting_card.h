@@ -6,7 +6,7 @@ class QLabel;
 
 namespace yardcast::ui {
 
-/// The heaviest piece, and whether those who lift each piece can.
+/// The heaviest piece, whether those who lift each piece can, what each of them bears, and what helps where they cannot.
 class LiftingCard : public LiveCard {
     Q_OBJECT
 
@@ -25,7 +25,14 @@ protected:
 private:
     static QList<FigureValue> massValues(const CastingLift& lift, const Plan& plan, const Assessment& assessment);
 
+    void fillRules(const Plan& plan, const Assessment& assessment);
+    void fillHands(const Plan& plan, const Assessment& assessment);
+    void fillMeans(const Plan& plan, const Assessment& assessment);
+
     LineView* pieces_;
+    LineView* hands_;
+    LineView* rules_;
+    LineView* means_;
     QLabel* team_;
 };
 

@@ -3,9 +3,8 @@
 
 #include <QPainter>
 
-#include "ui/drawing/marks.h"
-#include "ui/drawing/overlay_painter.h"
 #include "ui/sheets/cautions.h"
+#include "ui/sheets/lift_cards.h"
 #include "ui/sheets/sheet_frame.h"
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
@@ -97,65 +96,11 @@ QString centreText(const Casting& casting)
         .arg(figure(casting.centroidMm[0] - box.low.x));
 }
 
-/// The piece as it stands (a counter from above, an upright from its broad side), to fit the box.
-void paintSketch(QPainter& painter, const QRectF& box, const Casting& casting, const CastingLift& lift)
-{
-    const double width = casting.boundsMm.width();
-    const double height = casting.boundsMm.height();
-    if (!(width > 0.0) || !(height > 0.0)) {
-        return;
-    }
-    const QRectF inner = box.adjusted(3.0, 3.0, -3.0, -5.5);
-    const double mmPerUnit = std::max(width / inner.width(), height / inner.height());
-    const PaintStyle style = paperStyle(mmPerUnit);
-    const auto toView = [](Point own) { return QPointF(own.x, -own.y); };
-    painter.save();
-    painter.translate(inner.center());
-    painter.scale(1.0 / mmPerUnit, 1.0 / mmPerUnit);
-    painter.translate(-toView(casting.boundsMm.centre()));
-    QPainterPath path;
-    const auto add = [&](const Ring& ring) {
-        QPolygonF polygon;
-        for (const Point& point : ring) {
-            polygon.append(toView(point));
-        }
-        path.addPolygon(polygon);
-        path.closeSubpath();
-    };
-    for (const Polygon& polygon : casting.outline) {
-        add(polygon.outer);
-        for (const Ring& hole : polygon.holes) {
-            add(hole);
-        }
-    }
-    painter.fillPath(path, style.ink.cast);
-    painter.setPen(outlinePen(style));
-    painter.setBrush(Qt::NoBrush);
-    painter.drawPath(path);
-    painter.setBrush(style.ink.sheet);
-    for (const Point& grip : lift.grips) {
-        painter.drawEllipse(toView(grip), 1.4 * mmPerUnit, 1.4 * mmPerUnit);
-    }
-    painter.setBrush(Qt::NoBrush);
-    const bool counter = casting.kind == PartKind::counter;
-    const Point centre = counter ? Point{casting.centroidMm[0], casting.centroidMm[1]} : casting.boundsMm.centre();
-    paintCentreOfGravity(painter, toView(counter ? centre : Point{casting.centroidMm[0], centre.y}), style,
-                         style.ink.ink);
-    painter.restore();
-    Type type;
-    type.sizeMm = kLabelType;
-    type.align = Qt::AlignHCenter;
-    QString words = Sheets::tr("foot");
-    if (counter) {
-        words = lift.grips.empty() ? Sheets::tr("front edge") : Sheets::tr("front edge (circles: grips)");
-    }
-    paintLines(painter, QRectF(box.left(), box.bottom() - 4.4, box.width(), 4.0), {words}, type);
-}
-
 /// One row of the list: a piece, or several uprights that are alike.
 struct LiftRow {
     CastingPtr casting;
     CastingLift lift;
+    LiftSketch sketch;
     QStringList ids;
     QString name;
 };
@@ -181,7 +126,7 @@ std::vector<LiftRow> rowsOf(const Plan& plan, const Assessment& assessment)
         const auto twin = std::find_if(rows.begin(), rows.end(),
                                        [&](const LiftRow& row) { return alike(*row.casting, *found->casting); });
         if (twin == rows.end()) {
-            rows.push_back({found->casting, lift, {id}, subjectName(&plan, lift.casting)});
+            rows.push_back({found->casting, lift, liftSketch(assessment, lift, false), {id}, subjectName(&plan, lift.casting)});
         } else {
             twin->ids << id;
             twin->name = Sheets::tr("%1: %2 alike").arg(twin->ids.join(QStringLiteral(", "))).arg(twin->ids.size());
@@ -196,7 +141,7 @@ void paintRow(QPainter& painter, const QRectF& row, const LiftRow& entry)
     const CastingLift& lift = entry.lift;
     painter.setPen(QPen(QColor("#8C8C8C"), 0.2));
     painter.drawLine(row.bottomLeft(), row.bottomRight());
-    paintSketch(painter, QRectF(row.left(), row.top(), kSketchMm, row.height()), casting, lift);
+    paintLiftSketch(painter, QRectF(row.left(), row.top(), kSketchMm, row.height()), casting, entry.sketch);
 
     const QRectF piece(row.left() + kSketchMm + 1.0, row.top() + 2.0, kPieceMm - 2.0, row.height() - 4.0);
     Type name;
@@ -332,6 +277,9 @@ std::vector<SheetPage> liftPages(const Plan& plan, const Assessment& assessment)
                 y += paintWrapped(painter, QRectF(box.left() + 2.0, y, box.width() - 4.0, 0.0), sentence, type) + 1.2;
             }
         };
+        pages.push_back(std::move(page));
+    }
+    for (SheetPage& page : liftCardPages(plan, assessment)) {
         pages.push_back(std::move(page));
     }
     return pages;

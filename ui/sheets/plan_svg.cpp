@@ -311,6 +311,61 @@ SvgDrawing strengthSvg(const Plan& plan, const Assessment& assessment, const Par
     return svg;
 }
 
+/// What somebody bears who lifts the casting, in one sentence.
+QString liftSentence(const Plan& plan, const Assessment& assessment, const CastingLift& lift)
+{
+    const CastingStrength* strength = assessment.strengthOf(lift.casting);
+    const auto shares = personLoads(lift.loadsAt(strength ? strength->grips : std::vector<Point>()), lift.crewPeople);
+    const QString name = subjectName(&plan, lift.casting);
+    if (shares.empty()) {
+        return Sheets::tr("%1: %2, %3 people lift up to %4.")
+            .arg(name, massText(lift.massKg), QString::number(lift.crewPeople), massText(lift.limitKg));
+    }
+    return Sheets::tr("%1: %2, %3 people lift up to %4; one of them bears at most %5.")
+        .arg(name, massText(lift.massKg), QString::number(lift.crewPeople), massText(lift.limitKg),
+             massText(*std::max_element(shares.begin(), shares.end())));
+}
+
+SvgDrawing liftSvg(const Plan& plan, const Assessment& assessment, const Part* part)
+{
+    QStringList said{Sheets::tr("Lifting, as it stands, seen from above: centres of gravity, grips with what each bears, and "
+                                "in heavy line the edge a piece is tilted about.")};
+    Assessment shown;
+    for (const PlacedCasting& placed : assessment.castings) {
+        if (placed.casting && (!part || placed.casting->part == part->id)) {
+            shown.castings.push_back(placed);
+        }
+    }
+    for (const PlacedCasting& placed : shown.castings) {
+        const auto lift = std::find_if(assessment.handling.begin(), assessment.handling.end(),
+                                       [&](const CastingLift& one) { return one.casting == placed.casting->id; });
+        if (lift == assessment.handling.end()) {
+            continue;
+        }
+        shown.handling.push_back(*lift);
+        if (part) {
+            said << liftSentence(plan, assessment, *lift);
+        }
+    }
+    shown.strength = assessment.strength;
+    if (shown.castings.empty()) {
+        said = QStringList{Sheets::tr("There is nothing to lift here.")};
+    }
+    Plan seen = plan;
+    if (part) {
+        seen.parts = {std::make_shared<const Part>(*part)};
+        seen.site = Site{};
+    }
+    SvgDrawing svg;
+    svg.drawing = planWith(seen, shown, [](QPainter& painter, const Plan& over, const Assessment& with,
+                                           const PaintStyle& style) {
+        paintLiftOverlay(painter, over, with, Projection::above(), style);
+    });
+    svg.drawing = captioned(svg.drawing, said);
+    svg.description = said.join(QLatin1Char(' '));
+    return svg;
+}
+
 SvgDrawing svgOf(const Plan& plan, const Assessment& assessment, const QString& view, const Part* part)
 {
     if (view == QLatin1String("steel")) {
@@ -319,6 +374,9 @@ SvgDrawing svgOf(const Plan& plan, const Assessment& assessment, const QString& 
     if (view == QLatin1String("strength")) {
         return strengthSvg(plan, assessment, part);
     }
+    if (view == QLatin1String("lift")) {
+        return liftSvg(plan, assessment, part);
+    }
     return {part ? partDrawing(*part) : planDrawing(plan, Measured::yes), Sheets::tr("From above, as it stands.")};
 }
 
@@ -326,7 +384,7 @@ SvgDrawing svgOf(const Plan& plan, const Assessment& assessment, const QString& 
 
 QStringList svgViews()
 {
-    return {QStringLiteral("plan"), QStringLiteral("strength"), QStringLiteral("steel")};
+    return {QStringLiteral("plan"), QStringLiteral("strength"), QStringLiteral("steel"), QStringLiteral("lift")};
 }
 
 bool writePlanSvg(const QString& path, const Plan& plan, const Assessment& assessment, const QString& view,

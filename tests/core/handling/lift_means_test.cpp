@@ -198,6 +198,20 @@ TEST(GripHeavy, WhereOneEndBearsMoreThanAPersonMay)
     EXPECT_TRUE(findings.empty());
 }
 
+TEST(Grips, OfADividedCounterHoldTheirOwnPieces)
+{
+    const Plan plan = readOrThrow(R"(
+        {"id":"C1","kind":"counter","at":[0,0],"turn_deg":0,"top_mm":900,"outline":[[0,0],[1800,0],[1800,400],[0,400]],
+         "thickness_mm":40,"mix":"m","cast":"face_down","joints":[{"from":[900,0],"to":[900,400]}],
+         "lift":{"grips":[[40,200],[800,200],[1000,200],[1700,200]]}})");
+    std::vector<Finding> findings;
+    const auto lifts = liftings(plan, cast(plan), findings);
+    ASSERT_EQ(lifts.size(), 2U);
+    EXPECT_THAT(lifts[0].grips, ElementsAre(Point{40, 200}, Point{800, 200}));
+    EXPECT_THAT(lifts[1].grips, ElementsAre(Point{1000, 200}, Point{1700, 200}));
+    EXPECT_EQ(lifts[1].loads.size(), 2U);
+}
+
 TEST(LoadsAt, TakeTheProposedGripsOnlyWhereThePlanHasNone)
 {
     const Plan plan = readOrThrow(kTwoAlike);
