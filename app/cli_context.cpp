@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "core/assess/assess.h"
+#include "core/assess/readiness_assessor.h"
 #include "core/assess/strength_assessor.h"
 #include "core/io/plan_file.h"
 #include "core/remedy/remedies.h"
@@ -80,6 +81,8 @@ void solve(Loaded& loaded, Refinement refinement)
 {
     const auto strength = StrengthAssessor().assess(loaded.plan, *loaded.assessment, refinement);
     if (strength) loaded.assessment = withStrength(loaded.plan, loaded.assessment, *strength);
+    const auto readiness = ReadinessAssessor().assess(loaded.plan, *loaded.assessment, {}, refinement);
+    if (readiness) loaded.assessment = withReadiness(loaded.plan, loaded.assessment, *readiness);
 }
 
 void tryRemedies(Loaded& loaded)

@@ -46,7 +46,8 @@ struct Loaded {
 /// Reads the plan and the price book and assesses. Nothing where one of them cannot be used: then every reason was
 /// written to standard error, each with its pointer, what is wrong, and what would mend it.
 std::optional<Loaded> load(const Job& job);
-/// Solves the strength of every casting; what it finds is among the findings from then on.
+/// Solves the strength of every casting and the hours from which it may be handled; what that finds is among the
+/// findings from then on.
 void solve(Loaded& loaded, Refinement refinement);
 /// Tries edits for the findings of strength; those that clear one stand among its remedies from then on. Solve first.
 void tryRemedies(Loaded& loaded);

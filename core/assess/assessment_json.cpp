@@ -4,6 +4,7 @@
 #include "core/assess/json_tools.h"
 #include "core/assess/mix_json.h"
 #include "core/assess/pour_json.h"
+#include "core/assess/readiness_json.h"
 #include "core/assess/steel_json.h"
 #include "core/assess/strength_json.h"
 #include "core/assess/weather_json.h"
@@ -192,6 +193,9 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
                     {"weather", weatherJson(assessment.weather)},
                     {"curing", curingJson(assessment.curing)},
                     {"handling", handlingJson(assessment)},
+                    {"hours", hoursJson(assessment.hours)},
+                    {"gain", gainJson(assessment.gain)},
+                    {"season", seasonJson(assessment.season)},
                     {"mould", mouldJson(assessment.mould)},
                     {"front", fronts},
                     {"shopping", shoppingJson(assessment.shopping)},

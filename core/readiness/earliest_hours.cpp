@@ -28,7 +28,8 @@ Finding about(const StrengthInput& input, const CastingHours& hours, const Earli
                       {"place", placeWords(late.place)},
                       {"tension_mpa", late.tensionMpa},
                       {"strip_mpa", input.assumptions.stripMpa},
-                      {"by_compression", late.byCompression ? 1.0 : 0.0}};
+                      {"by_compression", late.byCompression ? 1.0 : 0.0},
+                      {"possible", late.possible ? 1.0 : 0.0}};
     if (std::isfinite(late.cautiousH)) finding.values["cautious_h"] = late.cautiousH;
     if (std::isfinite(late.likelyH)) finding.values["likely_h"] = late.likelyH;
     return finding;

@@ -39,7 +39,7 @@ struct CastingHours {
     HandlingWay carry = HandlingWay::carryFlat;  ///< how the plan wants it carried
     std::vector<EarliestHour> ways;      ///< in the order of kHandlingWays; those that make no sense are left out
     /// Subjects: casting, part; one at most.
-    /// - lifted_early: the plan's hour is before the cautious one: a caution; a stop where even the likely hour is later;
+    /// - lifted_early: the plan's hour is before the cautious one: a caution; a stop where it is before the likely one;
     /// - never_holds: a way that the plan needs does not hold at any age.
     std::vector<Finding> findings;
     std::string whyNot;
@@ -83,8 +83,8 @@ struct SeasonMonth {
     double curingDays = 0.0;         ///< of the mix that takes longest
     int rank = 0;                    ///< 1 the best; 0 not fit for casting
 };
-/// In the plan's order. Not fit: frost, or no end of the wait within a year. The best: evaporation below the limit first,
-/// then the shorter wait (of carrying and curing the longer one).
+/// In the plan's order. Not fit: frost, or no end of the wait within a year. The best: evaporation below the limit
+/// first, then the shorter wait (of carrying and curing the longer one).
 std::vector<SeasonMonth> seasonMonths(const Plan& plan, const std::vector<std::string>& mixesInUse,
                                       const std::vector<CastingHoursPtr>& hours);
 

@@ -43,9 +43,9 @@ using CastingAgesPtr = std::shared_ptr<const CastingAges>;
 /// The age at which eq. 3.2 has this share of the 28-day mean strength; infinity where it never has. Days.
 double ageOfShareDays(double share, double s);
 
-/// Found on one mesh, with these hands or those the solver chooses at the input's age of lifting: tension depends on the
-/// age only through the stiffness against hands and edges, so the age follows from the tension, and the tension again
-/// at that age, until it moves by less than a thousandth of a day. Null when stopped. Pure.
+/// Found on one mesh, with these hands or those the solver chooses at the input's age of lifting: tension depends on
+/// the age only through the stiffness against hands and edges, so the age follows from the tension, and the tension
+/// again at that age, until it moves by less than a thousandth of a day. Null when stopped. Pure.
 CastingAgesPtr neededAges(const StrengthInput& input, Refinement refinement,
                           const std::optional<ChosenHands>& hands = {}, std::stop_token stop = {});
 

@@ -20,7 +20,7 @@ constexpr double kRibWidthMm = 80.0;
 constexpr double kCutoutSteps[] = {20.0, 40.0, 60.0};
 constexpr double kSupportSteps[] = {50.0, 100.0, 200.0};
 constexpr double kLaterH[] = {24.0, 48.0, 96.0, 144.0};
-constexpr double kLongestWaitH = 28 * 24.0;
+constexpr double kMostWaitH = 28 * 24.0;
 constexpr int kMorePeople = 2;
 
 bool startsWith(const std::string& text, const char* start) { return text.rfind(start, 0) == 0; }
@@ -75,6 +75,20 @@ private:
         attempts_.push_back({code, std::move(values), std::move(after)});
     }
 
+    /// Ages that are worth trying: the hour that was found where one was, else a few.
+    std::vector<double> waits(double ageH) const
+    {
+        if (numberAt(finding_.values, "never")) return {};
+        if (const auto found = numberAt(finding_.values, "wait_h")) {
+            return *found > ageH && *found <= kMostWaitH ? std::vector{*found} : std::vector<double>{};
+        }
+        std::vector<double> ages;
+        for (const double later : kLaterH) {
+            if (ageH + later <= kMostWaitH) ages.push_back(ageH + later);
+        }
+        return ages;
+    }
+
     void handledOtherwise()
     {
         const Lift lift = counter_.lift.value_or(Lift{});
@@ -82,11 +96,10 @@ private:
         if (!lift.grips.empty()) {
             attempt("grips_proposed", {}, changed([](Counter& c) { c.lift->grips.clear(); }));
         }
-        for (const double later : kLaterH) {
-            if (ageH + later > kLongestWaitH) break;
-            attempt("wait_longer", {{"age_h", ageH + later}}, changed([&](Counter& c) {
+        for (const double age : waits(ageH)) {
+            attempt("wait_longer", {{"age_h", age}}, changed([&](Counter& c) {
                     if (!c.lift) c.lift.emplace();
-                    c.lift->ageH = ageH + later;
+                    c.lift->ageH = age;
                 }));
         }
         if (finding_.code == "cracks_handling" && lift.carry == CarryWay::flat && isCase("carried_flat")) {

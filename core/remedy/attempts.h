@@ -25,7 +25,7 @@ bool isWorthTrying(const Finding& finding);
 ///
 /// | code           | values                  | means                                                            |
 /// | -------------- | ----------------------- | ---------------------------------------------------------------- |
-/// | wait_longer    | age_h                   | handled later; several, the earliest first                       |
+/// | wait_longer    | age_h                   | handled later: from `wait_h` on where that is known, else several |
 /// | grips_proposed |                         | the plan's grips are taken out, those proposed serve             |
 /// | carry_on_edge  |                         | where carrying it flat is too much                               |
 /// | more_people    | people                  |                                                                  |

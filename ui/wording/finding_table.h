@@ -13,6 +13,8 @@
 ///   a rim), "clock" (an hour of the day as 07:30), "rate" (kg of water a m2 and hour),
 ///   "joints" (how many), "ofthem" (it, or each of so many), "bearing" (whether joints lie over a support), "still" (whether it
 ///   is enough), a digit (so many decimals).
+///   a rim), "clock" (an hour of the day as 07:30), "rate" (kg of water a m2 and hour), "hours" (from when on it holds,
+///   empty where not known), "early" (why an hour is), "handledway" (what is done to it), a digit (so many decimals).
 namespace yardcast::ui {
 
 struct FindingSentence {
@@ -34,5 +36,6 @@ extern const std::vector<FindingSentence> kLiftingSentences;
 extern const std::vector<FindingSentence> kInUseSentences;
 extern const std::vector<FindingSentence> kWeatherSentences;
 extern const std::vector<FindingSentence> kPourSentences;
+extern const std::vector<FindingSentence> kReadinessSentences;
 
 }  // namespace yardcast::ui

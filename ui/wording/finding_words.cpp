@@ -13,6 +13,7 @@
 #include "ui/wording/finding_table.h"
 #include "ui/wording/names.h"
 #include "ui/wording/pour_names.h"
+#include "ui/wording/readiness_names.h"
 #include "ui/wording/remedy_table.h"
 #include "ui/wording/words.h"
 
@@ -28,7 +29,8 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
         std::unordered_map<std::string, const FindingSentence*> all;
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
                                  &kDisciplineSentences, &kMixSentences, &kLiftingSentences, &kHandlingSentences,
-                                 &kInUseSentences, &kSteelWorthSentences, &kWeatherSentences, &kPourSentences}) {
+                                 &kInUseSentences, &kSteelWorthSentences, &kWeatherSentences, &kPourSentences,
+                                 &kReadinessSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;
@@ -211,6 +213,7 @@ QString liftingWord(const QString& format, double number)
 
 QString valueText(const Values& values, const QString& key, const QString& format)
 {
+    if (format == QLatin1String("hours")) return bearsFromText(values);
     const auto found = values.find(key.toStdString());
     if (found == values.end()) return QStringLiteral("?");
     if (const auto* word = std::get_if<std::string>(&found->second)) {
@@ -220,6 +223,8 @@ QString valueText(const Values& values, const QString& key, const QString& forma
         if (format == QLatin1String("key")) return keyWord(*word);
         if (format == QLatin1String("rimless")) return rimlessWord(*word);
         if (format == QLatin1String("handled")) return handledWord(*word);
+        if (format == QLatin1String("handledway")) return handledWayText(*word);
+        if (format == QLatin1String("early")) return tooEarlyText(values);
         return QString::fromStdString(*word);
     }
     const double number = std::get<double>(found->second);

@@ -15,7 +15,7 @@ constexpr const char* kGround = WORDS("Presumed bearing of 50 kPa on garden soil
 const std::vector<FindingSentence> kHandlingSentences{
     {"cracks_handling",
      WORDS("{subject} {tension_mpa:sure} {case:handled}, {age_h} after casting: {tension_mpa:2} MPa of tension ({place}) against "
-           "{strength_mpa:2} MPa that may be used and {characteristic_mpa:2} MPa without any safety ({use_percent:0} %)."),
+           "{strength_mpa:2} MPa that may be used and {characteristic_mpa:2} MPa without any safety ({use_percent:0} %).{case:hours}"),
      kCrackSource,
      WORDS("Wait longer and keep it warmer where a higher age would do, hold it where it suffers least, tilt it and carry it on edge, strap planks "
            "along it, or make it thicker. Nobody stands where a slab can fall or tilt to; wear gloves and safety shoes, keep "

@@ -16,6 +16,7 @@ const std::vector<RemedySentence> kRemedySentences{
     {"less_pigment", WORDS("Take {percent} of pigment.")},
 
     // tried by the solver before they are offered (core/remedy)
+    {"lift_later", WORDS("Lift it {age_h} after casting, not earlier.")},
     {"wait_longer", WORDS("Leave it in the mould until it is {age_h} old.")},
     {"grips_proposed", WORDS("Hold it where the program proposes instead of at the grips drawn.")},
     {"more_people", WORDS("Lift it with {people} people, each with a hold of their own.")},

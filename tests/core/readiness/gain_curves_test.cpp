@@ -28,8 +28,8 @@ double shareAt(const GainCurve& curve, double h)
 
 TEST(GainCurves, AreThoseOfEn1992)
 {
-    // EN 1992-1-1 eq. 3.2 at 1, 2, 3 and 7 days of 20 deg C, worked (three digits): s 0.20, 0.25, 0.38. The day at 20 deg C
-    // is worth 0.9981 d by eq. B.10: 0.1 % of the age is up to 0.2 % of the share, hence 0.002.
+    // EN 1992-1-1 eq. 3.2 at 1, 2, 3 and 7 days of 20 deg C, worked (three digits): s 0.20, 0.25, 0.38. The day at
+    // 20 deg C is worth 0.9981 d by eq. B.10: 0.2 % of the age is up to 0.2 % of the share, hence 0.002.
     const struct {
         CementSpeed speed;
         double day1, day2, day3, day7;

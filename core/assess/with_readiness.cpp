@@ -1,0 +1,123 @@
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <map>
+#include <utility>
+#include <variant>
+
+#include "core/assess/finding_order.h"
+#include "core/assess/readiness_assessor.h"
+
+namespace yardcast {
+
+namespace {
+
+/// Whole hours from which all castings of a part hold as planned; infinity where one never does.
+std::map<std::string, double> waitByPart(const std::vector<CastingHoursPtr>& hours)
+{
+    std::map<std::string, double> waits;
+    for (const CastingHoursPtr& casting : hours) {
+        const EarliestHour* last = casting ? casting->governing() : nullptr;
+        if (last == nullptr) continue;
+        double& wait = waits[casting->part];
+        wait = std::max(wait, std::ceil(last->cautiousH));
+    }
+    return waits;
+}
+
+const EarliestHour* hourOfCase(const CastingHours& hours, const std::string& caseWord)
+{
+    const auto found = std::ranges::find_if(hours.ways, [&](const EarliestHour& hour) {
+        return caseWord == strengthCaseWord(caseOfWay(hour.way));
+    });
+    return found == hours.ways.end() || !found->possible ? nullptr : &*found;
+}
+
+const CastingHours* hoursOfCasting(const std::vector<CastingHoursPtr>& hours, const std::string& casting)
+{
+    for (const CastingHoursPtr& one : hours) {
+        if (one && one->casting == casting) return one.get();
+    }
+    return nullptr;
+}
+
+/// The plan's own hour put later; RFC 6902.
+std::string laterEdit(const Plan& plan, int index, double ageH)
+{
+    const auto* counter = std::get_if<Counter>(&plan.parts[static_cast<std::size_t>(index)]->body);
+    if (counter == nullptr) return {};
+    const std::string lift = "/parts/" + std::to_string(index) + "/lift";
+    const std::string age = std::to_string(std::lround(ageH));
+    if (counter->lift) return R"([{"op":"add","path":")" + lift + R"(/age_h","value":)" + age + "}]";
+    return R"([{"op":"add","path":")" + lift + R"(","value":{"age_h":)" + age + "}}]";
+}
+
+/// Strength speaks for the ways of handling that it solved: what it complains about has got its hours, and what it does
+/// not complain about is not complained about here.
+bool isSaidByStrength(const Assessment& assessment, const CastingHours& hours, const Finding& finding)
+{
+    if (numberAt(finding.values, "by_compression") == 1.0) return false;
+    const CastingStrength* strength = assessment.strengthOf(hours.casting);
+    if (strength == nullptr) return false;
+    const std::string way = wordAt(finding.values, "way");
+    return std::ranges::any_of(kHandlingWays, [&](HandlingWay one) {
+        return way == handlingWayWord(one) && strength->find(caseOfWay(one)) != nullptr;
+    });
+}
+
+}  // namespace
+
+AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, const Readiness& readiness)
+{
+    auto answer = std::make_shared<Assessment>(*assessment);
+    answer->hours = readiness.hours;
+    answer->play = readiness.play;
+    std::vector<std::string> mixes;
+    for (const MixQuantities& mix : answer->mixes) mixes.push_back(mix.mix);
+    answer->gain = gainCurves(plan, mixes, readiness.hours);
+    answer->season = seasonMonths(plan, mixes, readiness.hours);
+
+    const std::map<std::string, double> waits = waitByPart(readiness.hours);
+    for (Finding& finding : answer->findings) {
+        if (finding.code != "cracks_handling" || finding.subjects.empty()) continue;
+        const CastingHours* hours = hoursOfCasting(readiness.hours, finding.subjects.front());
+        const EarliestHour* hour = hours ? hourOfCase(*hours, wordAt(finding.values, "case")) : nullptr;
+        if (hour == nullptr) continue;
+        if (std::isfinite(hour->likelyH)) finding.values["likely_h"] = hour->likelyH;
+        if (std::isfinite(hour->cautiousH)) {
+            finding.values["cautious_h"] = hour->cautiousH;
+            const auto wait = waits.find(hours->part);
+            const bool all = wait != waits.end() && std::isfinite(wait->second);
+            finding.values["wait_h"] = std::max(all ? wait->second : 0.0, std::ceil(hour->cautiousH));
+        } else if (!std::isfinite(hour->cautiousDays)) {
+            finding.values["never"] = 1.0;
+        }
+    }
+
+    std::vector<Finding> added;
+    for (const CastingHoursPtr& hours : readiness.hours) {
+        if (!hours) continue;
+        const int index = indexOfPart(plan, hours->part);
+        for (Finding finding : hours->findings) {
+            if (isSaidByStrength(*answer, *hours, finding)) continue;
+            if (index >= 0) finding.pointer = "/parts/" + std::to_string(index) + finding.pointer;
+            const auto wait = waits.find(hours->part);
+            if (finding.code == "lifted_early" && wait != waits.end() && std::isfinite(wait->second)) {
+                Remedy later{"lift_later", {{"age_h", wait->second}}, {}, {}};
+                if (index >= 0) later.edit = laterEdit(plan, index, wait->second);
+                finding.remedies.push_back(std::move(later));
+            }
+            added.push_back(std::move(finding));
+        }
+    }
+    if (readiness.play) std::ranges::copy(readiness.play->findings, std::back_inserter(added));
+    const FindingOrder order(plan, answer->castings);
+    order.sort(added);
+    const auto middle = static_cast<std::ptrdiff_t>(answer->findings.size());
+    std::ranges::move(added, std::back_inserter(answer->findings));
+    std::inplace_merge(answer->findings.begin(), answer->findings.begin() + middle, answer->findings.end(),
+                       [&](const Finding& a, const Finding& b) { return order.before(a, b); });
+    return answer;
+}
+
+}  // namespace yardcast
