@@ -17,6 +17,8 @@ namespace yardcast {
 /// What takes too long for the window's own thread: earliest hours by casting, and the pour played through.
 struct Readiness {
     std::vector<CastingHoursPtr> hours;   ///< one a casting, in the order of the assessment's
+    std::vector<GainCurve> gain;          ///< one a mix in use
+    std::vector<SeasonMonth> season;
     PourPlayPtr play;                     ///< null where there is nothing to pour
 };
 

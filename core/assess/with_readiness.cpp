@@ -72,10 +72,8 @@ AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, c
     auto answer = std::make_shared<Assessment>(*assessment);
     answer->hours = readiness.hours;
     answer->play = readiness.play;
-    std::vector<std::string> mixes;
-    for (const MixQuantities& mix : answer->mixes) mixes.push_back(mix.mix);
-    answer->gain = gainCurves(plan, mixes, readiness.hours);
-    answer->season = seasonMonths(plan, mixes, readiness.hours);
+    answer->gain = readiness.gain;
+    answer->season = readiness.season;
 
     const std::map<std::string, double> waits = waitByPart(readiness.hours);
     for (Finding& finding : answer->findings) {

@@ -5,6 +5,7 @@
 
 #include "core/assess/assess.h"
 #include "ui/document/plan_document.h"
+#include "ui/live/readiness_runner.h"
 #include "ui/live/remedy_runner.h"
 #include "ui/live/strength_choice.h"
 #include "ui/live/strength_runner.h"
@@ -37,7 +38,7 @@ LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject
                                StrengthAssessor::Solver solver)
     : QObject(parent), document_(document), prices_(std::move(prices)), worker_(new Worker(prices_)),
       runner_(new StrengthRunner(solver, this)), choice_(new StrengthChoice(this)),
-      remedyRunner_(new RemedyRunner(std::move(solver), this))
+      readinessRunner_(new ReadinessRunner(this)), remedyRunner_(new RemedyRunner(std::move(solver), this))
 {
     worker_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
@@ -46,6 +47,13 @@ LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject
     connect(&document, &PlanDocument::documentReset, this, &LiveAssessment::forgetStrength);
     connect(&document, &PlanDocument::planChanged, this, &LiveAssessment::request);
     connect(runner_, &StrengthRunner::solved, this, &LiveAssessment::takeStrength);
+    connect(readinessRunner_, &ReadinessRunner::found, this, [this](const PlanPtr& of, const Readiness& readiness) {
+        if (of != plan_) return;
+        readiness_ = readiness;
+        putTogether();
+        tryRemedies();
+        emit assessed();
+    });
     connect(remedyRunner_, &RemedyRunner::found, this, &LiveAssessment::takeRemedies);
     connect(remedyRunner_, &RemedyRunner::finished, this, [this](const PlanPtr& plan) {
         if (plan != plan_) return;
@@ -95,7 +103,9 @@ void LiveAssessment::take(const PlanPtr& plan, const AssessmentPtr& assessment, 
     const bool another = plan != plan_ && opened == opened_;
     base_ = assessment;
     if (plan != plan_) {
-        // What would help was tried on another plan.
+        // What would help was tried on another plan, and its hours are not those of this one.
+        readinessRunner_->cancel();
+        readiness_.reset();
         remedyRunner_->cancel();
         remedies_.clear();
         tryingRemedies_ = false;
@@ -168,7 +178,7 @@ void LiveAssessment::takeStrength(const StrengthJob& job, const std::vector<Cast
                      : whole           ? StrengthState::working
                                        : StrengthState::draft;
     putTogether();
-    if (strengthState_ == StrengthState::working) tryRemedies();
+    if (strengthState_ == StrengthState::working) findReadiness();
     // A plan that was just opened is looked at: nobody's hand is to be waited for.
     if (std::exchange(fresh_, false)) refine();
     emit assessed();
@@ -177,7 +187,19 @@ void LiveAssessment::takeStrength(const StrengthJob& job, const std::vector<Cast
 void LiveAssessment::putTogether()
 {
     assessment_ = withStrength(*plan_, base_, strength_);
+    if (readiness_) assessment_ = withReadiness(*plan_, assessment_, *readiness_);
     if (!remedies_.empty()) assessment_ = withRemedies(assessment_, remedies_);
+}
+
+void LiveAssessment::findReadiness()
+{
+    // What is known of this plan was found with its strength, and that has not changed.
+    if (readiness_) {
+        tryRemedies();
+        return;
+    }
+    tryingRemedies_ = true;
+    readinessRunner_->ask(plan_, assessment_);
 }
 
 void LiveAssessment::tryRemedies()

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include <QObject>
@@ -8,6 +9,7 @@
 #include <QTimer>
 
 #include "core/assess/assessment.h"
+#include "core/assess/readiness_assessor.h"
 #include "core/assess/strength_assessor.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
@@ -16,6 +18,7 @@
 namespace yardcast::ui {
 
 class PlanDocument;
+class ReadinessRunner;
 class RemedyRunner;
 class StrengthChoice;
 class StrengthRunner;
@@ -32,8 +35,8 @@ enum class StrengthState {
 /// Keeps an Assessment up to date beside the drawing, on threads of its own. Only the newest plan counts: while one
 /// is being assessed, those that came in between are skipped. The quick figures come first; strength follows, first
 /// coarse, and refined when the hand rests. `assessment()` is always that of `plan()`, with the newest strength that
-/// is known for its castings. When all is refined, edits that may help are tried, and the findings get them as they
-/// are found.
+/// is known for its castings. When all is refined, the hours from which castings may be handled are found; then edits that
+/// may help are tried, and the findings get them as they are found.
 class LiveAssessment : public QObject {
     Q_OBJECT
 
@@ -51,6 +54,8 @@ public:
     bool isRefining() const { return strengthState_ != StrengthState::working; }
     /// True while edits are being tried for the findings that are shown.
     bool isTryingRemedies() const { return tryingRemedies_; }
+    /// False while hours are those of an older plan, or not known: the assessment has none then.
+    bool isReadinessKnown() const { return readiness_.has_value(); }
     /// Which case card and drawing show; a gesture solves this one first.
     StrengthChoice& strengthChoice() const { return *choice_; }
     void setPrices(PriceBook prices);
@@ -67,9 +72,10 @@ private:
     void takeStrength(const StrengthJob& job, const std::vector<CastingStrengthPtr>& strength);
     void forgetStrength();
     void refine();
+    void findReadiness();
     void tryRemedies();
     void takeRemedies(const PlanPtr& plan, const std::string& complaint, const std::vector<Remedy>& remedies);
-    /// Base, strength and remedies as far as they are known.
+    /// Base, strength, readiness and remedies as far as they are known.
     void putTogether();
     CaseChoice casesNow() const;
 
@@ -85,6 +91,8 @@ private:
 
     StrengthRunner* runner_;
     StrengthChoice* choice_;
+    ReadinessRunner* readinessRunner_;
+    std::optional<Readiness> readiness_;  ///< of the plan shown
     RemedyRunner* remedyRunner_;
     FoundRemedies remedies_;       ///< of the plan shown
     bool tryingRemedies_ = false;
