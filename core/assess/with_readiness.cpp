@@ -2,6 +2,7 @@
 #include <cmath>
 #include <iterator>
 #include <map>
+#include <set>
 #include <utility>
 #include <variant>
 
@@ -76,11 +77,13 @@ AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, c
     answer->season = readiness.season;
 
     const std::map<std::string, double> waits = waitByPart(readiness.hours);
+    std::set<std::string> told;
     for (Finding& finding : answer->findings) {
         if (finding.code != "cracks_handling" || finding.subjects.empty()) continue;
         const CastingHours* hours = hoursOfCasting(readiness.hours, finding.subjects.front());
         const EarliestHour* hour = hours ? hourOfCase(*hours, wordAt(finding.values, "case")) : nullptr;
         if (hour == nullptr) continue;
+        told.insert(hours->casting);
         if (std::isfinite(hour->likelyH)) finding.values["likely_h"] = hour->likelyH;
         if (std::isfinite(hour->cautiousH)) {
             finding.values["cautious_h"] = hour->cautiousH;
@@ -94,7 +97,7 @@ AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, c
 
     std::vector<Finding> added;
     for (const CastingHoursPtr& hours : readiness.hours) {
-        if (!hours) continue;
+        if (!hours || told.count(hours->casting) > 0) continue;
         const int index = indexOfPart(plan, hours->part);
         for (Finding finding : hours->findings) {
             if (isSaidByStrength(*answer, *hours, finding)) continue;
