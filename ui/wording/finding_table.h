@@ -12,9 +12,8 @@
 ///   words), "people" (how many it takes), "form" (of a counter, from all values), "load" (on a counter), "sure" (of a crack), "way" (left or right), "handled" (what is done to a casting), "rimless" (what has no depth without
 ///   a rim), "clock" (an hour of the day as 07:30), "rate" (kg of water a m2 and hour),
 ///   "joints" (how many), "ofthem" (it, or each of so many), "bearing" (whether joints lie over a support), "still" (whether it
-///   is enough), a digit (so many decimals).
-///   a rim), "clock" (an hour of the day as 07:30), "rate" (kg of water a m2 and hour), "hours" (from when on it holds,
-///   empty where not known), "early" (why an hour is), "handledway" (what is done to it), a digit (so many decimals).
+///   is enough), "hours" (from when on it holds, empty where not known), "early" (why an hour is), "handledway" (what is
+///   done to it), a digit (so many decimals).
 namespace yardcast::ui {
 
 struct FindingSentence {
