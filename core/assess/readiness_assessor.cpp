@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cstdint>
 #include <future>
 #include <iterator>
 #include <ranges>
@@ -15,6 +16,9 @@ namespace yardcast {
 
 namespace {
 
+/// As `playPour` has them; every window and the command line play the same.
+constexpr int kPlays = 2000;
+constexpr std::uint64_t kSeed = 1;
 /// So many answers of one casting are kept: what undo and redo lead to.
 constexpr std::size_t kKept = 4;
 
@@ -85,6 +89,8 @@ std::optional<Readiness> ReadinessAssessor::assess(const Plan& plan, const Asses
     for (const MixQuantities& mix : assessment.mixes) mixes.push_back(mix.mix);
     readiness.gain = gainCurves(plan, mixes, readiness.hours);
     readiness.season = seasonMonths(plan, mixes, readiness.hours);
+    readiness.play = playPour(plan, castings, assessment.mixes, kPlays, kSeed, stop);
+    if (stop.stop_requested()) return std::nullopt;
     if (memo_.size() > 2 * castings.size() + 10) {
         std::erase_if(memo_, [&](const auto& entry) {
             return std::ranges::none_of(castings, [&](const CastingPtr& one) { return one->id == entry.first; });
