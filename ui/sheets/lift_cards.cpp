@@ -5,6 +5,7 @@
 
 #include <QPainter>
 
+#include "ui/drawing/hours_chart.h"
 #include "ui/drawing/marks.h"
 #include "ui/drawing/overlay_painter.h"
 #include "ui/sheets/hold_pages.h"
@@ -23,6 +24,8 @@ namespace {
 constexpr double kCardMm = 76.0;
 constexpr double kDrawingMm = 84.0;
 constexpr double kGapMm = 3.0;
+constexpr double kChartScale = 0.72;
+constexpr double kChartGapMm = 3.0;
 
 /// What stands on one card.
 struct Card {
@@ -32,43 +35,30 @@ struct Card {
     QString title;
     QStringList sentences;
     SheetTable grips;
+    HoursChart hours;      ///< from when on it may be handled; without groups where that is not known
 };
 
-QString wayText(HandlingWay way)
+/// The group of the chart that a casting is in; none where its hours are not known.
+HoursChart chartOf(const HoursChart& all, const std::string& casting)
 {
-    switch (way) {
-    case HandlingWay::strip: return Sheets::tr("strip");
-    case HandlingWay::tilt: return Sheets::tr("tilt");
-    case HandlingWay::carryFlat: return Sheets::tr("carry flat");
-    case HandlingWay::carryOnEdge: return Sheets::tr("carry on edge");
+    for (std::size_t i = 0; i < all.groups.size(); ++i) {
+        const std::vector<std::string>& castings = all.groups[i].castings;
+        if (std::find(castings.begin(), castings.end(), casting) != castings.end()) {
+            return chartOfGroups(all, i, i + 1);
+        }
     }
     return {};
 }
 
-QString hourText(double hours)
+/// Set smaller than a drawing, so that two cards go on a page.
+double chartHeightMm(const HoursChart& chart)
 {
-    if (!std::isfinite(hours)) {
-        return Sheets::tr("never");
-    }
-    return QString::number(static_cast<int>(std::ceil(hours - 1e-9)));
+    return kChartScale * hoursChartHeight(chart, paperStyle(1.0));
 }
 
-/// "Hours after the pour, likely / cautious: strip 20 / 29; tilt 31 / 46."
-QString hoursSentence(const Assessment& assessment, const std::string& casting)
+double cardHeightMm(const Card& card)
 {
-    for (const CastingHoursPtr& hours : assessment.hours) {
-        if (!hours || hours->casting != casting || hours->ways.empty()) {
-            continue;
-        }
-        QStringList ways;
-        for (const EarliestHour& hour : hours->ways) {
-            ways << (hour.possible ? Sheets::tr("%1 %2 / %3").arg(wayText(hour.way), hourText(hour.likelyH),
-                                                                   hourText(hour.cautiousH))
-                                   : Sheets::tr("%1: not possible").arg(wayText(hour.way)));
-        }
-        return Sheets::tr("Earliest, hours after the pour, likely / cautious: %1.").arg(ways.join(QStringLiteral("; ")));
-    }
-    return {};
+    return card.hours.groups.empty() ? kCardMm : kCardMm + chartHeightMm(card.hours) + kChartGapMm;
 }
 
 SheetTable gripTable(const Casting& casting, const LiftSketch& sketch)
@@ -90,7 +80,7 @@ SheetTable gripTable(const Casting& casting, const LiftSketch& sketch)
     return table;
 }
 
-QStringList sentencesOf(const Assessment& assessment, const Card& card)
+QStringList sentencesOf(const Card& card)
 {
     const CastingLift& lift = card.lift;
     QStringList said;
@@ -112,9 +102,6 @@ QStringList sentencesOf(const Assessment& assessment, const Card& card)
     if (card.sketch.proposed) {
         said << Sheets::tr("The grips are the program's proposal.");
     }
-    if (const QString hours = hoursSentence(assessment, lift.casting); !hours.isEmpty()) {
-        said << hours;
-    }
     int told = 0;
     for (const MeansAdvice& advice : lift.means) {
         if (advice.enough && told < 2) {
@@ -135,6 +122,7 @@ bool isSameUpright(const Casting& a, const Casting& b)
 std::vector<Card> cardsOf(const Plan& plan, const Assessment& assessment)
 {
     std::vector<Card> cards;
+    const HoursChart hours = hoursChart(plan, assessment);
     for (const CastingLift& lift : assessment.handling) {
         const auto found = std::find_if(
             assessment.castings.begin(), assessment.castings.end(),
@@ -154,17 +142,34 @@ std::vector<Card> cardsOf(const Plan& plan, const Assessment& assessment)
         card.sketch = liftSketch(assessment, lift, true);
         card.title = subjectName(&plan, lift.casting);
         card.grips = gripTable(*card.casting, card.sketch);
-        card.sentences = sentencesOf(assessment, card);
+        card.sentences = sentencesOf(card);
+        card.hours = chartOf(hours, lift.casting);
         cards.push_back(std::move(card));
     }
     return cards;
 }
 
-void paintCard(QPainter& painter, const QRectF& box, const Card& card)
+void paintHours(QPainter& painter, const QRectF& box, const HoursChart& chart)
+{
+    painter.save();
+    painter.translate(box.topLeft());
+    painter.scale(kChartScale, kChartScale);
+    paintHoursChart(painter, QRectF(0.0, 0.0, box.width() / kChartScale, box.height() / kChartScale), chart,
+                    paperStyle(1.0));
+    painter.restore();
+}
+
+void paintCard(QPainter& painter, const QRectF& whole, const Card& card)
 {
     painter.setPen(QPen(Qt::black, 0.35));
     painter.setBrush(Qt::NoBrush);
-    painter.drawRect(box);
+    painter.drawRect(whole);
+    const QRectF box(whole.left(), whole.top(), whole.width(), kCardMm);
+    if (!card.hours.groups.empty()) {
+        painter.drawLine(box.bottomLeft(), box.bottomRight());
+        const QRectF below(whole.left(), box.bottom(), whole.width(), whole.height() - box.height());
+        paintHours(painter, below.adjusted(2.0, kChartGapMm / 2, -2.0, -kChartGapMm / 2), card.hours);
+    }
     paintLiftSketch(painter, QRectF(box.left() + 1.0, box.top() + 10.0, kDrawingMm - 2.0, box.height() - 11.0), *card.casting,
                     card.sketch);
     Type title;
@@ -299,19 +304,22 @@ std::vector<SheetPage> liftCardPages(const Plan& plan, const Assessment& assessm
 {
     const std::vector<Card> cards = cardsOf(plan, assessment);
     const QRectF area = contentBox(false, false);
-    const auto onPage = static_cast<std::size_t>(std::max(1.0, std::floor((area.height() + kGapMm) / (kCardMm + kGapMm))));
     std::vector<SheetPage> pages;
-    for (std::size_t from = 0; from < cards.size(); from += onPage) {
+    for (std::size_t from = 0; from < cards.size();) {
+        std::vector<Card> shown;
+        double used = 0.0;
+        while (from < cards.size() && (shown.empty() || used + cardHeightMm(cards[from]) <= area.height())) {
+            used += cardHeightMm(cards[from]) + kGapMm;
+            shown.push_back(cards[from++]);
+        }
         SheetPage page;
         page.sheet = sheetTitle(QStringLiteral("lift"));
-        const std::vector<Card> shown(cards.begin() + static_cast<std::ptrdiff_t>(from),
-                                      cards.begin() + static_cast<std::ptrdiff_t>(std::min(cards.size(), from + onPage)));
         page.view = Sheets::tr("as it stands");
         page.paint = [shown](QPainter& painter, const QRectF& box) {
             double y = box.top();
             for (const Card& card : shown) {
-                paintCard(painter, QRectF(box.left(), y, box.width(), kCardMm), card);
-                y += kCardMm + kGapMm;
+                paintCard(painter, QRectF(box.left(), y, box.width(), cardHeightMm(card)), card);
+                y += cardHeightMm(card) + kGapMm;
             }
         };
         pages.push_back(std::move(page));
