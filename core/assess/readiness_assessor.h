@@ -50,7 +50,8 @@ private:
 ///   likely_h, cautious_h  where there are any;
 ///   never                 1 where it does not hold at any age;
 ///   wait_h                whole hours after which all castings of its part hold in all ways that the plan needs.
-/// lifted_early and never_holds are only added where no such finding says it already.
+/// lifted_early and never_holds are only added where no such finding says it already;
+/// castings of which the same is said share one, with their `count`.
 AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, const Readiness& readiness);
 
 }  // namespace yardcast

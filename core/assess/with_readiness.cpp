@@ -66,6 +66,68 @@ bool isSaidByStrength(const Assessment& assessment, const CastingHours& hours, c
     });
 }
 
+/// Figures that differ by less are the same in any sentence.
+constexpr double kSameValue = 0.005;
+
+/// Where the mould stays on for the strength of the concrete itself, what would crack first is another matter.
+FindingValues whatCounts(const Finding& finding)
+{
+    FindingValues values = finding.values;
+    if (numberAt(values, "by_compression") == 1.0) {
+        for (const char* key : {"way", "place", "tension_mpa"}) values.erase(key);
+    }
+    return values;
+}
+
+bool sameValue(const FindingValue& a, const FindingValue& b)
+{
+    const double* x = std::get_if<double>(&a);
+    const double* y = std::get_if<double>(&b);
+    return x != nullptr && y != nullptr ? std::abs(*x - *y) < kSameValue : a == b;
+}
+
+/// Remedies must be the same: an edit helps one part only.
+bool saysTheSame(const Finding& a, const Finding& b)
+{
+    return a.code == b.code && a.severity == b.severity && a.remedies == b.remedies &&
+           std::ranges::equal(whatCounts(a), whatCounts(b), [](const auto& x, const auto& y) {
+               return x.first == y.first && sameValue(x.second, y.second);
+           });
+}
+
+void addMissing(std::vector<std::string>& all, const std::string& one)
+{
+    if (std::ranges::find(all, one) == all.end()) all.push_back(one);
+}
+
+/// Each of the findings is about one casting, its first subject. What is said of several in the same words is said once:
+/// subjects are the castings, `count` of them, then their parts.
+std::vector<Finding> saidOnce(const std::vector<Finding>& findings)
+{
+    std::vector<Finding> once;
+    std::vector<std::vector<const Finding*>> groups;
+    for (const Finding& finding : findings) {
+        const auto same = std::ranges::find_if(
+            groups, [&](const auto& group) { return saysTheSame(*group.front(), finding); });
+        if (same == groups.end()) {
+            groups.push_back({&finding});
+        } else {
+            same->push_back(&finding);
+        }
+    }
+    for (const auto& group : groups) {
+        Finding& all = once.emplace_back(*group.front());
+        if (group.size() == 1) continue;
+        all.subjects.clear();
+        for (const Finding* one : group) addMissing(all.subjects, one->subjects.front());
+        all.values["count"] = static_cast<double>(all.subjects.size());
+        for (const Finding* one : group) {
+            for (const std::string& subject : one->subjects) addMissing(all.subjects, subject);
+        }
+    }
+    return once;
+}
+
 }  // namespace
 
 AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, const Readiness& readiness)
@@ -111,6 +173,7 @@ AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, c
             added.push_back(std::move(finding));
         }
     }
+    added = saidOnce(added);
     if (readiness.play) std::ranges::copy(readiness.play->findings, std::back_inserter(added));
     const FindingOrder order(plan, answer->castings);
     order.sort(added);

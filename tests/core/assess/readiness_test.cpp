@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -150,6 +152,45 @@ TEST_F(ReadinessTest, WhatCracksGetsItsHoursAndIsNotSaidTwice)
         }));
     }
     EXPECT_GT(told, 0);
+}
+
+TEST_F(ReadinessTest, WhatIsAlikeIsSaidOnce)
+{
+    Plan kitchen = test::samplePlan("corner-kitchen");
+    kitchen.assumptions = assumptionsOf(kitchen);
+    kitchen.assumptions->stripMpa = 25.0;
+    const AssessmentPtr assessment = solved(kitchen);
+    Readiness readiness = *ReadinessAssessor().assess(kitchen, *assessment, {}, Refinement::draft);
+    const AssessmentPtr all = withReadiness(kitchen, assessment, readiness);
+
+    // One casting alone is told of in a list of its own: what is told of all must be neither less nor more.
+    std::size_t alone = 0;
+    for (const CastingHoursPtr& hours : readiness.hours) {
+        Readiness one = readiness;
+        one.hours = {hours};
+        const AssessmentPtr assessed = withReadiness(kitchen, assessment, one);
+        for (const Finding& finding : assessed->findings) {
+            if (finding.code != "lifted_early" && finding.code != "never_holds") continue;
+            EXPECT_EQ(finding.subjects.front(), hours->casting);
+            EXPECT_FALSE(numberAt(finding.values, "count"));
+            ++alone;
+        }
+    }
+    std::size_t said = 0;
+    std::size_t findings = 0;
+    std::set<std::string> castings;
+    for (const Finding& finding : all->findings) {
+        if (finding.code != "lifted_early" && finding.code != "never_holds") continue;
+        ++findings;
+        const auto count = static_cast<std::size_t>(numberAt(finding.values, "count").value_or(1.0));
+        ASSERT_LE(count, finding.subjects.size());
+        for (std::size_t i = 0; i < count; ++i) {
+            EXPECT_TRUE(castings.insert(finding.subjects[i]).second) << finding.subjects[i];
+        }
+        said += count;
+    }
+    EXPECT_EQ(said, alone);
+    EXPECT_LT(findings, alone);
 }
 
 TEST_F(ReadinessTest, StandsInTheJson)
