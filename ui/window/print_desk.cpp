@@ -127,8 +127,10 @@ AssessmentPtr PrintDesk::assessment()
     // What goes on paper is solved finer than what is on the screen.
     QGuiApplication::setOverrideCursor(Qt::WaitCursor);
     const auto strength = strength_.assess(plan, *base, Refinement::printed);
+    const AssessmentPtr solved = strength ? withStrength(plan, base, *strength) : base;
+    const auto readiness = readiness_.assess(plan, *solved, {}, Refinement::printed);
     QGuiApplication::restoreOverrideCursor();
-    return strength ? withStrength(plan, base, *strength) : base;
+    return readiness ? withReadiness(plan, solved, *readiness) : solved;
 }
 
 QString PrintDesk::proposedFile(const QString& extension) const

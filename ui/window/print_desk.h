@@ -7,6 +7,7 @@
 #include <QStringList>
 
 #include "core/assess/assessment.h"
+#include "core/assess/readiness_assessor.h"
 #include "core/assess/strength_assessor.h"
 
 class QPagedPaintDevice;
@@ -38,7 +39,7 @@ private:
     void exportPdf();
     void exportSvg();
     int paint(QPagedPaintDevice& device, const QStringList& sheets);
-    /// Of the committed plan, with strength at the refinement of paper.
+    /// Of the committed plan, with strength and hours at the refinement of paper.
     AssessmentPtr assessment();
     QString proposedFile(const QString& extension) const;
     bool tell(bool written, const QString& file, const QString& reason);
@@ -48,6 +49,7 @@ private:
     MessageBar& messages_;
     std::function<double()> lookDeg_;
     StrengthAssessor strength_;
+    ReadinessAssessor readiness_;
 };
 
 }  // namespace yardcast::ui
