@@ -100,8 +100,8 @@ void addMissing(std::vector<std::string>& all, const std::string& one)
     if (std::ranges::find(all, one) == all.end()) all.push_back(one);
 }
 
-/// Each of the findings is about one casting, its first subject. What is said of several in the same words is said once:
-/// subjects are the castings, `count` of them, then their parts.
+/// Each of the findings is about one casting, its first subject. What is said of several in the same words is said
+/// once: subjects are the castings, `count` of them, then their parts.
 std::vector<Finding> saidOnce(const std::vector<Finding>& findings)
 {
     std::vector<Finding> once;

@@ -3,10 +3,15 @@
 #include <algorithm>
 #include <set>
 
+#include <QEvent>
 #include <QLabel>
 
+#include "ui/document/selection.h"
+#include "ui/live/live_assessment.h"
 #include "ui/look/theme.h"
 #include "ui/panels/counted.h"
+#include "ui/panels/hours_lines.h"
+#include "ui/panels/hours_view.h"
 #include "ui/panels/line_view.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/lifting_names.h"
@@ -67,6 +72,12 @@ LiftingCard::LiftingCard(PlanDocument& document, Selection& selection, LiveAsses
                                      {tr("your\ncrew, kg"), true},
                                      {tr("pieces\nover"), true}});
     means_ = addTable(tr("Help"), {{tr("Casting"), false}, {tr("What helps"), false}, {tr("kg"), true}, {tr("people"), true}});
+    when_ = addTable(tr("When"), {{tr("Casting"), false}, {tr("likely"), true}, {tr("with\nsafety"), true}});
+    when_->installEventFilter(this);
+    hours_ = new HoursView(this);
+    hours_->hide();
+    addToolRow(hours_);
+    connect(&selection, &Selection::chosenChanged, this, &LiftingCard::showChart);
     team_ = new QLabel(this);
     team_->setWordWrap(true);
     team_->setForegroundRole(QPalette::PlaceholderText);
@@ -123,6 +134,7 @@ void LiftingCard::fillTables(const Plan& plan, const Assessment& assessment)
     fillHands(plan, assessment);
     fillRules(plan, assessment);
     fillMeans(plan, assessment);
+    fillWhen(plan, assessment);
     const QString text =
         tr("The plan allows %1 each: %2. The bar ends at twice the limit, the mark on it is the limit.")
             .arg(massText(plan.crew.liftLimitKg), factorText(plan.crew.people));
@@ -202,6 +214,31 @@ void LiftingCard::fillMeans(const Plan& plan, const Assessment& assessment)
     means_->lineModel().setLines(std::move(lines));
 }
 
+void LiftingCard::fillWhen(const Plan& plan, const Assessment& assessment)
+{
+    HoursLines hours = hoursLines(plan, assessment);
+    whenSubjects_ = std::move(hours.subjects);
+    when_->lineModel().setLines(std::move(hours.lines));
+    showChart();
+}
+
+void LiftingCard::showChart()
+{
+    if (!shownAssessment() || when_->isHidden()) return;
+    hours_->setChart(hoursChartFor(*shownPlan(), *shownAssessment(), selection().parts()),
+                     !live().isReadinessKnown());
+}
+
+bool LiftingCard::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == when_ && (event->type() == QEvent::ShowToParent || event->type() == QEvent::HideToParent)) {
+        const bool shown = event->type() == QEvent::ShowToParent;
+        hours_->setVisible(shown);
+        if (shown) showChart();
+    }
+    return LiveCard::eventFilter(watched, event);
+}
+
 QList<FigureValue> LiftingCard::massValues(const CastingLift& lift, const Plan& plan, const Assessment& assessment)
 {
     QList<FigureValue> values{{tr("Casting"), subjectName(&plan, lift.casting)}};
@@ -219,10 +256,10 @@ QList<FigureValue> LiftingCard::massValues(const CastingLift& lift, const Plan& 
     return values;
 }
 
-LiveCard::LineNote LiftingCard::noteOf(const LineView&, const Line& line, const Plan& plan,
+LiveCard::LineNote LiftingCard::noteOf(const LineView& view, const Line& line, const Plan& plan,
                                        const Assessment& assessment) const
 {
-    if (line.source < 0) return {};
+    if (line.source < 0 || &view == when_) return {};
     const CastingLift& lift = assessment.handling[line.source];
     QList<FigureValue> values = massValues(lift, plan, assessment);
     values.append({counted(lift.crewPeople, tr("1 person lifts"), tr("%1 people lift")), massText(lift.limitKg)});
@@ -252,10 +289,15 @@ QList<FigureValue> LiftingCard::valuesBehind(const QString& code, const Plan& pl
     return values;
 }
 
-void LiftingCard::visitSubjects(const LineView&, const Line& line, const Assessment& assessment,
+void LiftingCard::visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
                                 const std::function<void(const std::string&)>& visit) const
 {
-    if (line.source >= 0) visit(assessment.handling[line.source].casting);
+    if (line.source < 0) return;
+    if (&view != when_) {
+        visit(assessment.handling[line.source].casting);
+        return;
+    }
+    for (const std::string& subject : whenSubjects_[static_cast<std::size_t>(line.source)]) visit(subject);
 }
 
 }  // namespace yardcast::ui

@@ -1,12 +1,18 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "ui/panels/live_card.h"
 
 class QLabel;
 
 namespace yardcast::ui {
 
-/// The heaviest piece, whether those who lift each piece can, what each of them bears, and what helps where they cannot.
+class HoursView;
+
+/// The heaviest piece, whether those who lift each piece can, what each of them bears, what helps where they cannot, and
+/// from when on it may be handled.
 class LiftingCard : public LiveCard {
     Q_OBJECT
 
@@ -21,6 +27,8 @@ protected:
                        const std::function<void(const std::string&)>& visit) const override;
     LineNote noteOf(const LineView& view, const Line& line, const Plan& plan,
                     const Assessment& assessment) const override;
+    /// The chart of hours stands above their table only.
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     static QList<FigureValue> massValues(const CastingLift& lift, const Plan& plan, const Assessment& assessment);
@@ -28,11 +36,16 @@ private:
     void fillRules(const Plan& plan, const Assessment& assessment);
     void fillHands(const Plan& plan, const Assessment& assessment);
     void fillMeans(const Plan& plan, const Assessment& assessment);
+    void fillWhen(const Plan& plan, const Assessment& assessment);
+    void showChart();
 
     LineView* pieces_;
     LineView* hands_;
     LineView* rules_;
     LineView* means_;
+    LineView* when_;
+    HoursView* hours_;
+    std::vector<std::vector<std::string>> whenSubjects_;
     QLabel* team_;
 };
 
