@@ -1,5 +1,6 @@
 // The main job in the real window, by keys and pointer: draw, see the figures change, save, open again, print.
 #include "tests/ui/document/session_fixture.h"
+#include "tests/ui/sheets/pdf_probe.h"
 
 #include <QAction>
 #include <QApplication>
@@ -171,6 +172,20 @@ private slots:
         QVERIFY(s.window->close());
     }
 
+    void whatIsPrintedSaysFromWhenOnPiecesMayBeLifted()
+    {
+        Sitting s(*theme_);
+        QVERIFY(s.window->files().newFromSample(samplePlans().first().file));
+        const QString pdf = s.folder.filePath("lift.pdf");
+        // At once: before hours have been found beside the drawing.
+        QVERIFY(s.window->prints().writePdf(pdf, {"lift"}));
+        QString text;
+        for (const PdfPage& page : readPdf(pdf)) text += page.text() + ' ';
+        QVERIFY(text.contains("holds with the safety kept"));
+        QVERIFY(text.contains("Out of the mould", Qt::CaseInsensitive));
+        QVERIFY(s.window->close());
+    }
+
     void partsGoFromWindowToWindow()
     {
         Sitting from(*theme_);
@@ -302,7 +317,7 @@ private slots:
         Sitting s(*theme_);
         auto& commands = s.window->commands();
         const auto docks = s.window->findChildren<QDockWidget*>();
-        QCOMPARE(docks.size(), 10);
+        QCOMPARE(docks.size(), 12);
         for (int id = int(Command::showTray); id <= int(Command::showParts); ++id) {
             QAction* action = commands[Command(id)];
             QVERIFY2(action->isChecked(), qPrintable(action->text()));
