@@ -14,6 +14,9 @@ yardcast_packages=(
 # What tests/run wants besides: the general solver that tests/reference compares with. Without it those tests are skipped.
 yardcast_test_packages=(calculix-ccx)
 
+# What .ci/run wants besides: the sanitizers and the fuzz are clang's; llvm puts names into their stacks.
+yardcast_clang_packages=(clang libclang-rt-14-dev llvm)
+
 # Installs those of the named packages that are missing; does nothing, and asks for nothing, when all are there.
 install_missing() {
     if ! command -v dpkg-query >/dev/null; then
