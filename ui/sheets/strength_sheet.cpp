@@ -181,7 +181,7 @@ std::vector<SheetPage> counterPages(const Plan& plan, const CastingStrength& str
     }
     const std::vector<SheetPage> holds = holdPages(blank(plan, strength.casting), strength, part, casting);
     pages.insert(pages.end(), holds.begin(), holds.end());
-    const ListBlock all{Sheets::tr("Every case"), caseTable(strength, part, *casting), {}, 0.0};
+    const ListBlock all{Sheets::tr("Every case"), caseTable(strength, part, *casting), {}, 0.0, {}, 0.0};
     const std::vector<SheetPage> list =
         listPages(blank(plan, strength.casting), {all}, strengthSentences(strength, part));
     pages.insert(pages.end(), list.begin(), list.end());
