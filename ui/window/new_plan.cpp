@@ -8,7 +8,8 @@ Plan emptyPlan()
 {
     Mix worktop;
     worktop.id = "worktop";
-    worktop.bag = {25.0, 12.0, 2.9, 4.2, 4.0, {}};
+    worktop.bag.waterL = 2.9;
+    worktop.bag.maxAggregateMm = 4.0;
     worktop.strengthClass = "C30/37";
     worktop.extraCementPercent = 10.0;
     worktop.silicaFumePercent = 5.0;
@@ -19,7 +20,8 @@ Plan emptyPlan()
 
     Mix body;
     body.id = "body";
-    body.bag = {25.0, 12.0, 2.5, 4.2, 8.0, {}};
+    body.bag.waterL = 2.5;
+    body.bag.maxAggregateMm = 8.0;
     body.extraCementPercent = 4.0;
     body.plasticiserPercent = 0.6;
     body.fibres = {{"PP", 0.9, {}}};

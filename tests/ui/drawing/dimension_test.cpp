@@ -238,7 +238,7 @@ private slots:
     void theGroundFalls()
     {
         Plan plan;
-        plan.site.ground = Ground{10.0, 2.0, 0.0, {}};
+        plan.site.ground.emplace(Ground{10.0, 2.0, 0.0, {}});
         QCOMPARE(groundLevelMm(plan, {0, 0}), 10.0);
         QCOMPARE(groundLevelMm(plan, {1000, 500}), -10.0);
         plan.site.ground->fallTowardsDeg = 270.0;
