@@ -30,6 +30,7 @@ struct PourLayer {
     double lastBatch = 0.0;
     double fromMin = 0.0;       ///< minutes since the day's start: when its first batch goes in
     double toMin = 0.0;         ///< when its last batch is in
+    friend bool operator==(const PourLayer&, const PourLayer&) = default;
 };
 /// The layers of a casting with `litres` of concrete to mix; batches and minutes are not filled in. A counter lies with
 /// its face down or up as its part says, other castings lie on a large face (own y = 0 down) or stand. Lying castings are
@@ -44,6 +45,7 @@ struct Uplift {
     double forceN = 0.0;
     double holdN = 0.0;         ///< kHoldShare times that
     int fixings = 0;            ///< screws through hold-down battens at kFixingN each; even, one at either end
+    friend bool operator==(const Uplift&, const Uplift&) = default;
 };
 inline constexpr double kHoldShare = 1.5;   ///< our factor, no source
 /// What one 4 mm wood screw in a mould side may be counted on for; our choice, no source.
@@ -67,6 +69,7 @@ struct PouredCasting {
     Uplift uplift;
     double tableKg = 0.0;       ///< fresh concrete, steel and foam on its mould base
     double tableKpa = 0.0;
+    friend bool operator==(const PouredCasting&, const PouredCasting&) = default;
 };
 
 /// One filling of the mixer.

@@ -219,6 +219,29 @@ void Overlay::paint(QPainter& painter, const QRectF& exposed)
     }
 }
 
+std::unordered_map<std::string, Overlay::PourMark> Overlay::pourMarks() const
+{
+    std::unordered_map<std::string, PourMark> marks;
+    const AssessmentPtr assessment = live_.assessment();
+    if (!assessment || stage_ != Stage::pour) return marks;
+    for (const MixQuantities& mix : assessment->mixes) {
+        for (const auto& [casting, litres] : mix.castingLitres) marks[casting].litres = litres;
+    }
+    int number = 0;
+    int calendarDay = 1;
+    for (const PourDay& day : assessment->pour.days) {
+        calendarDay += day.afterDays;
+        for (const PouredCasting& poured : day.castings) {
+            PourMark& mark = marks[poured.casting];
+            mark.number = ++number;
+            mark.calendarDay = calendarDay;
+            mark.severalDays = assessment->pour.days.size() > 1;
+            mark.poured = poured;
+        }
+    }
+    return marks;
+}
+
 std::vector<Overlay::StageMark> Overlay::stageMarks() const
 {
     std::vector<StageMark> marks;
@@ -226,6 +249,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
     const bool layered = stage_ == Stage::steel || stage_ == Stage::pour || stage_ == Stage::lift;
     if (!assessment || !layered) return marks;
     const Plan& plan = *scene_.plan();
+    std::unordered_map<std::string, PourMark> pour = pourMarks();
     for (const PlacedCasting& placed : assessment->castings) {
         const int index = placed.casting ? indexOfPart(plan, placed.casting->part) : -1;
         const QPainterPath* shape = index < 0 ? nullptr : scene_.shapeOf(placed.casting->part);
@@ -242,6 +266,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
             if (known != assessment->strength.end()) strength = *known;
         }
         marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength,
+                         std::move(pour[placed.casting->id]),
                          shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
     }
     return marks;

@@ -2,6 +2,8 @@
 
 #include <array>
 #include <optional>
+#include <string>
+#include <unordered_map>
 #include <vector>
 
 #include <QPainterPath>
@@ -76,18 +78,30 @@ private:
         Finding finding;
     };
 
+    /// When and how a casting is poured, as far as words over the drawing say it.
+    struct PourMark {
+        int number = 0;
+        int calendarDay = 1;
+        bool severalDays = false;
+        double litres = 0.0;
+        std::optional<PouredCasting> poured;
+        bool operator==(const PourMark&) const = default;
+    };
     /// What the stage's layer shows of one casting, and where.
     struct StageMark {
         CastingPtr casting;
         std::array<double, 3> centroidMm{};
         PartPtr part;
         CastingStrengthPtr strength;   ///< stage Lift: proposed grips and the edge it is tilted about
+        PourMark pour;                 ///< stage Pour
         QRectF rect;
         bool operator==(const StageMark&) const = default;
     };
 
     double px(double pixels) const;
     std::vector<StageMark> stageMarks() const;
+    /// By casting.
+    std::unordered_map<std::string, PourMark> pourMarks() const;
     void addDimensions();
     void addSigns();
     void paintStage(QPainter& painter, const QRectF& exposed);

@@ -72,7 +72,7 @@ TEST(AssessmentJson, TellsThePourDaysWeatherAndCuring)
 TEST(AssessmentJson, LeavesOutWhatIsNotComputed)
 {
     const Json json = jsonOf(test::rowOfParts(10));
-    for (const char* key : {"gain", "levels", "days", "cuts"}) {
+    for (const char* key : {"levels", "days", "cuts"}) {
         EXPECT_FALSE(json.contains(key)) << key;
     }
 }

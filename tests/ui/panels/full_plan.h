@@ -26,9 +26,16 @@ inline Plan fullPlan()
     worktop.id = "worktop";
     worktop.fibres = {Fibre{"AR glass", 3.0, {}}};
     worktop.silicaFumePercent = 5.0;
+    worktop.bag.freshDensityKgM3 = 2250.0;
+    worktop.trial = TrialBatch{10.0, 22.5, 2.7, {}};
     Mix body;
     body.id = "body";
-    plan.mixes = {worktop, body};
+    body.bag.freshDensityKgM3 = 2250.0;
+    Mix own;
+    own.id = "own";
+    own.recipe = Recipe{};
+    plan.mixes = {worktop, body, own};
+    plan.pouring = Pouring{.order = {"C1"}, .moulds = 3, .source = {}};
     plan.owned = {Owned{"mesh", 1.0, {}}};
     plan.prices = {OwnPrice{"mesh", 2.0, 14.0, {}}};
 

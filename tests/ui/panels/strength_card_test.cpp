@@ -85,6 +85,7 @@ struct Offered {
     {
         const auto& findings = live.assessment()->findings;
         for (std::size_t i = 0; i < findings.size(); ++i) {
+            if (findings[i].code != "lifts_off") continue;
             if (!findings[i].remedies.empty() && !findings[i].remedies.front().edit.empty()) return int(i);
         }
         return -1;

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <QTemporaryDir>
 #include <QtTest>
 
@@ -162,7 +164,9 @@ private slots:
         verifyClean(pages, true);
         QVERIFY(pages.front().text().contains(QStringLiteral("12345678")));
         QVERIFY(pages.front().text().contains(QStringLiteral("JPY")));
-        QVERIFY(pages.back().text().contains(QStringLiteral("123456789")));
+        QVERIFY(std::ranges::any_of(pages, [](const auto& page) {
+            return page.text().contains(QStringLiteral("123456789"));
+        }));
     }
 
     void anEmptyPlanSaysWhatToDo()

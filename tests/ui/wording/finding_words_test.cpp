@@ -129,7 +129,7 @@ private slots:
     {
         const QString sources = sourcesOfCore();
         const auto codes = found(
-            sources, QStringLiteral("remedy\\.code = \"([a-z_]+)\"|\\battempt\\(\"([a-z_]+)\""));
+            sources, QStringLiteral("remedy\\.code = \"([a-z_]+)\"|\\bRemedy [a-z]+\\{\"([a-z_]+)\"|\\battempt\\(\"([a-z_]+)\""));
         QVERIFY(!codes.empty());
         for (const QString& code : codes) {
             Remedy remedy;
