@@ -257,7 +257,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
         const QPointF centre = scene_.projection().map({placed.centroidMm[0], placed.centroidMm[1]},
                                                        placed.centroidMm[2]);
         // Words about a casting reach no farther than this from its middle.
-        const QSizeF half(px(kWordsPx), px(kWordsPx / 2.0));
+        const QSizeF half(px(kWordsPx), px(kWordsPx));
         const QRectF words(centre - QPointF(half.width(), half.height()), 2.0 * half);
         CastingStrengthPtr strength;
         if (stage_ == Stage::lift) {

@@ -102,18 +102,25 @@ class ReachTest : public QObject {
 private slots:
     void everyKeyOfTheFormatHasAField()
     {
-        EditorFixture fixture(fullPlan());
         QSet<QString> there;
-        chooseTargets(fixture, [&] {
-            for (const Field* field : fixture.editor.sheet().findChildren<Field*>()) {
-                if (!field->isThere()) continue;
-                const QString path = field->objectName();
-                // A field of "a.b.c" is within "a.b".
-                for (qsizetype dot = path.size(); dot > 0; dot = path.lastIndexOf(QLatin1Char('.'), dot - 1)) {
-                    there.insert(path.left(dot));
+        // A mix is of bags or of a recipe, and the first one is shown.
+        Plan ofRecipe = fullPlan();
+        std::swap(ofRecipe.mixes.front(), ofRecipe.mixes.back());
+        for (const Plan& plan : {fullPlan(), ofRecipe}) {
+            EditorFixture fixture(plan);
+            chooseTargets(fixture, [&] {
+                for (const Field* field : fixture.editor.sheet().findChildren<Field*>()) {
+                    if (!field->isThere()) continue;
+                    const QString path = field->objectName();
+                    // A field of "a.b.c" is within "a.b".
+                    for (qsizetype dot = path.size(); dot > 0; dot = path.lastIndexOf(QLatin1Char('.'), dot - 1)) {
+                        there.insert(path.left(dot));
+                    }
                 }
-            }
-        });
+            });
+        }
+        // The card of the pour plan brings castings forward and back.
+        there.insert(QStringLiteral("plan.pour.order"));
         const QStringList keys = SchemaKeys().keys();
         QVERIFY(keys.size() > 90);
         QStringList missing;

@@ -83,7 +83,7 @@ void addKind(FieldColumn& form, const Scope<Mix>& mix)
             if (there == m.recipe.has_value()) return;
             m.recipe = there ? std::optional<Recipe>(firstRecipe(m)) : std::nullopt;
         });
-    form.check(QStringLiteral("plan.mixes.recipe"), tr("Mixed from"), tr("cement, sand and gravel"), hasRecipe)
+    form.check(QStringLiteral("plan.mixes.recipe"), tr("Mixed from"), tr("sand and gravel"), hasRecipe)
         .setHint(tr("Without a tick: from bags of dry mix. A recipe begins as ACI 211.1 would for the class; make a "
                     "trial batch."));
 }
