@@ -41,7 +41,8 @@ CastingStrengthPtr solvedAt(StrengthInput input, double ageH)
 
 double useAt(const StrengthInput& input, HandlingWay way, double ageH)
 {
-    const CaseResult* result = solvedAt(input, ageH)->find(caseOfWay(way));
+    const CastingStrengthPtr solved = solvedAt(input, ageH);
+    const CaseResult* result = solved->find(caseOfWay(way));
     return result ? result->usePercent : std::nan("");
 }
 
