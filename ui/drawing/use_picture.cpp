@@ -46,8 +46,8 @@ void fillTriangle(QImage& image, const std::array<QPointF, 3>& corners, const st
     const double area = ab.x() * ac.y() - ab.y() * ac.x();
     if (!(std::abs(area) > 1e-12)) return;
     const auto [top, bottom] = std::minmax({a.y(), corners[1].y(), corners[2].y()});
-    const int first = std::max(0, int(std::ceil(top - 0.5)));
-    const int last = std::min(image.height() - 1, int(std::floor(bottom - 0.5)));
+    const int first = int(std::clamp(std::ceil(top - 0.5), 0.0, double(image.height())));
+    const int last = int(std::clamp(std::floor(bottom - 0.5), -1.0, double(image.height() - 1)));
     const double slope = ((values[1] - values[0]) * ac.y() - (values[2] - values[0]) * ab.y()) / area;
     const double rise = ((values[2] - values[0]) * ab.x() - (values[1] - values[0]) * ac.x()) / area;
     for (int row = first; row <= last; ++row) {
@@ -62,8 +62,10 @@ void fillTriangle(QImage& image, const std::array<QPointF, 3>& corners, const st
             left = std::min(left, x);
             right = std::max(right, x);
         }
-        const int begin = std::max(0, int(std::ceil(left - 0.5)));
-        const int end = std::min(image.width() - 1, int(std::floor(right - 0.5)));
+        // A row that meets no side has no ends: infinity is no whole number.
+        if (!(left <= right)) continue;
+        const int begin = int(std::clamp(std::ceil(left - 0.5), 0.0, double(image.width())));
+        const int end = int(std::clamp(std::floor(right - 0.5), -1.0, double(image.width() - 1)));
         if (begin > end) continue;
         auto* pixels = reinterpret_cast<QRgb*>(image.scanLine(row));
         double value = values[0] + slope * (begin + 0.5 - a.x()) + rise * (y - a.y());
