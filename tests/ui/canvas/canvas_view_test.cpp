@@ -70,8 +70,16 @@ private:
         f.canvas.findChild<PointerLabel*>()->say({});
         // Its mark runs by the clock, not by what happens on the sheet.
         f.canvas.findChild<StrengthLegend*>()->setRefining(false);
-        const QImage bits = screenOf(f);
-        const QImage whole = f.canvas.grab().toImage().convertToFormat(QImage::Format_RGB32);
+        // Strength, hours and remedies come when they are found: both pictures must be of the same figures.
+        QImage bits;
+        QImage whole;
+        AssessmentPtr seen;
+        do {
+            seen = f.live.assessment();
+            QCoreApplication::processEvents();
+            bits = screenOf(f);
+            whole = f.canvas.grab().toImage().convertToFormat(QImage::Format_RGB32);
+        } while (f.live.assessment() != seen);
         const int count = differentPixels(bits, whole);
         if (count != 0) {
             keepPicture(f.canvas, QString("whole-%1").arg(when));
