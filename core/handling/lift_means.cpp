@@ -1,9 +1,10 @@
 #include "core/handling/lift_means.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
+#include "core/io/number_text.h"
+#include "core/io/patch_text.h"
 #include "core/plan/validation.h"
 
 namespace yardcast {
@@ -16,24 +17,17 @@ constexpr double kFoamMm[] = {20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 120.0, 
 constexpr double kFrameMm[] = {80.0, 60.0};
 constexpr double kLeastCoreMm = 100.0;
 
-std::string numberText(double value)
+std::string tenthsText(double value)
 {
-    char text[32];
     const double tenths = std::round(value * 10) / 10;
-    const auto end = std::to_chars(text, text + sizeof text, tenths == 0.0 ? 0.0 : tenths);
-    return {text, end.ptr};
+    return shortestText(tenths == 0.0 ? 0.0 : tenths);
 }
 
-std::string pairText(Point p) { return "[" + numberText(p.x) + "," + numberText(p.y) + "]"; }
+std::string pairText(Point p) { return "[" + tenthsText(p.x) + "," + tenthsText(p.y) + "]"; }
 
 std::string jointText(const Joint& joint)
 {
     return "{\"from\":" + pairText(joint.from) + ",\"to\":" + pairText(joint.to) + "}";
-}
-
-std::string addText(const std::string& path, const std::string& value)
-{
-    return "{\"op\":\"add\",\"path\":\"" + path + "\",\"value\":" + value + "}";
 }
 
 /// A support or panel as a box with a core.
@@ -171,9 +165,9 @@ std::string jointPatch(std::size_t part, const Counter& counter, const std::vect
     };
     if (counter.joints.empty()) {
         for (const Joint& joint : joints) append(jointText(joint));
-        text = addText(path, "[" + text + "]");
+        text = addOperation(path, "[" + text + "]");
     } else {
-        for (const Joint& joint : joints) append(addText(path + "/-", jointText(joint)));
+        for (const Joint& joint : joints) append(addOperation(path + "/-", jointText(joint)));
     }
     return "[" + text + "]";
 }
@@ -181,17 +175,17 @@ std::string jointPatch(std::size_t part, const Counter& counter, const std::vect
 std::string corePatch(std::size_t part, bool hasCore, const Core& core)
 {
     const std::string path = "/parts/" + std::to_string(part) + "/core";
-    const std::string sizes[][2] = {{"length_mm", numberText(core.lengthMm)},
-                                    {"height_mm", numberText(core.heightMm)},
-                                    {"thickness_mm", numberText(core.thicknessMm)}};
+    const std::string sizes[][2] = {{"length_mm", tenthsText(core.lengthMm)},
+                                    {"height_mm", tenthsText(core.heightMm)},
+                                    {"thickness_mm", tenthsText(core.thicknessMm)}};
     std::string text;
     for (const auto& [key, value] : sizes) {
         if (!text.empty()) text += ",";
         // What else stands in a core that is there already stays.
-        text += hasCore ? addText(path + "/" + key, value) : "\"" + key + "\":" + value;
+        text += hasCore ? addOperation(path + "/" + key, value) : "\"" + key + "\":" + value;
     }
     if (hasCore) return "[" + text + "]";
-    return "[" + addText(path, "{" + text + ",\"density_kg_m3\":" + numberText(core.densityKgM3) + "}") + "]";
+    return addPatch(path, "{" + text + ",\"density_kg_m3\":" + tenthsText(core.densityKgM3) + "}");
 }
 
 }  // namespace yardcast

@@ -1,11 +1,11 @@
 #include "core/pour/mix_remedies.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <string>
 
+#include "core/io/number_text.h"
+#include "core/io/patch_text.h"
 #include "core/materials/materials.h"
 #include "core/pour/charge.h"
 
@@ -17,18 +17,9 @@ namespace {
 constexpr int kMostExtraTenths = 300;
 constexpr int kMostCementKgM3 = 600;
 
-std::string shortest(double value)
-{
-    std::array<char, 32> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value).ptr;
-    return {buffer.data(), end};
-}
-
-/// "add" replaces a member that is there and writes one that is not.
 std::string setting(std::size_t index, const std::string& key, double value)
 {
-    return R"([{"op":"add","path":"/mixes/)" + std::to_string(index) + "/" + key + R"(","value":)" + shortest(value) +
-           "}]";
+    return addPatch("/mixes/" + std::to_string(index) + "/" + key, shortestText(value));
 }
 
 bool keepsRatio(const Mix& mix, double mostRatio)

@@ -1,9 +1,10 @@
 #include "core/pour/weather_findings.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
+#include "core/io/number_text.h"
+#include "core/io/patch_text.h"
 #include "core/materials/concrete_strength.h"
 #include "core/pour/cement_speed.h"
 
@@ -25,23 +26,15 @@ Finding about(std::string code, Severity severity, FindingValues values)
     return {std::move(code), severity, {}, "/conditions", std::move(values), {}};
 }
 
-std::string numberText(double value)
-{
-    char text[32];
-    const auto end = std::to_chars(text, text + sizeof text, value).ptr;
-    return {text, end};
-}
-
 std::string startEdit(const Plan& plan, double startH)
 {
-    const std::string hour = numberText(startH);
-    return plan.pouring ? R"([{"op":"add","path":"/pour/start_h","value":)" + hour + "}]"
-                        : R"([{"op":"add","path":"/pour","value":{"start_h":)" + hour + "}}]";
+    const std::string hour = shortestText(startH);
+    return plan.pouring ? addPatch("/pour/start_h", hour) : addPatch("/pour", R"({"start_h":)" + hour + "}");
 }
 
 std::string concreteEdit(double c)
 {
-    return R"([{"op":"add","path":"/conditions/concrete_c","value":)" + numberText(c) + "}]";
+    return addPatch("/conditions/concrete_c", shortestText(c));
 }
 
 Remedy attempt(std::string code, FindingValues values = {}, std::string edit = {})

@@ -1,23 +1,15 @@
 #include "core/purchase/needs.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <map>
 
+#include "core/io/number_text.h"
 #include "core/materials/materials.h"
 
 namespace yardcast {
 
 namespace {
-
-std::string shortest(double value)
-{
-    std::array<char, 32> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value).ptr;
-    return {buffer.data(), end};
-}
 
 /// The list of needs while it grows: `add` joins amounts of the same item.
 class Needs {
@@ -148,7 +140,7 @@ void addMould(Needs& needs, const MouldEstimate& mould)
     for (const MouldNeed& need : mould.castings) {
         needs.add("mould_board", "m2", "boards", true, need.casting, need.boardM2);
         if (need.foamM2 > 0.0) {
-            needs.add("foam_" + shortest(std::round(need.foamThicknessMm)), "m2", "boards", true, need.casting,
+            needs.add("foam_" + shortestText(std::round(need.foamThicknessMm)), "m2", "boards", true, need.casting,
                       need.foamM2 * (1 + kCutAllowanceShare));
         }
         needs.add("silicone", "ml", "sealing", true, need.casting, need.siliconeMl);
@@ -209,11 +201,11 @@ void addFronts(Needs& needs, const Plan& plan, const std::vector<FrontLayout>& f
         const auto found = byId.find(layout.part);
         if (found == byId.end() || !layout.solved) continue;
         const Front* front = found->second;
-        const std::string section = shortest(front->batten.widthMm) + "x" + shortest(front->batten.thicknessMm);
+        const std::string section = shortestText(front->batten.widthMm) + "x" + shortestText(front->batten.thicknessMm);
         const std::string species = itemSlug(front->batten.species);
         std::vector<std::string> keys{"batten_" + section, "batten"};
         if (!species.empty()) keys.insert(keys.begin(), "batten_" + species + "_" + section);
-        const std::string detail = shortest(front->batten.widthMm) + " x " + shortest(front->batten.thicknessMm) +
+        const std::string detail = shortestText(front->batten.widthMm) + " x " + shortestText(front->batten.thicknessMm) +
                                    (front->batten.species.empty() ? "" : " " + front->batten.species);
         Need& battens = needs.at(keys, "m", "timber", true, detail);
         Needs::addTo(battens, layout.part, layout.timberM * (1 + kCutAllowanceShare));
@@ -264,12 +256,12 @@ std::string itemSlug(const std::string& words)
 
 std::string meshItem(double barMm, double pitchMm, SteelMaterial material)
 {
-    return "mesh_" + shortest(barMm) + "_" + shortest(pitchMm) + materialEnding(material);
+    return "mesh_" + shortestText(barMm) + "_" + shortestText(pitchMm) + materialEnding(material);
 }
 
 std::string barItem(double diameterMm, SteelMaterial material)
 {
-    return "bar_" + shortest(diameterMm) + materialEnding(material);
+    return "bar_" + shortestText(diameterMm) + materialEnding(material);
 }
 
 std::vector<Need> gatherNeeds(const Plan& plan, const PriceBook& prices, const std::vector<CastingPtr>& castings,
