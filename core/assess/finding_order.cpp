@@ -1,7 +1,9 @@
 #include "core/assess/finding_order.h"
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
+#include <utility>
 
 namespace yardcast {
 
@@ -18,6 +20,14 @@ void FindingOrder::sort(std::vector<Finding>& findings) const
 {
     std::stable_sort(findings.begin(), findings.end(),
                      [this](const Finding& a, const Finding& b) { return before(a, b); });
+}
+
+void FindingOrder::merge(std::vector<Finding>& findings, std::vector<Finding> added) const
+{
+    const auto middle = static_cast<std::ptrdiff_t>(findings.size());
+    std::ranges::move(added, std::back_inserter(findings));
+    std::inplace_merge(findings.begin(), findings.begin() + middle, findings.end(),
+                       [this](const Finding& a, const Finding& b) { return before(a, b); });
 }
 
 bool FindingOrder::before(const Finding& a, const Finding& b) const

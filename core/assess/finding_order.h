@@ -17,6 +17,8 @@ public:
     FindingOrder(const Plan& plan, const std::vector<PlacedCasting>& castings);
 
     void sort(std::vector<Finding>& findings) const;
+    /// Puts `added` among `findings`, both in this order; of equal ones those of `findings` come first.
+    void merge(std::vector<Finding>& findings, std::vector<Finding> added) const;
     bool before(const Finding& a, const Finding& b) const;
 
 private:

@@ -1,15 +1,12 @@
 #include "core/assess/readiness_assessor.h"
 
 #include <algorithm>
-#include <atomic>
 #include <cstdint>
-#include <future>
 #include <iterator>
-#include <ranges>
-#include <thread>
 #include <utility>
 #include <variant>
 
+#include "core/assess/share_out.h"
 #include "core/structure/strength_input.h"
 
 namespace yardcast {
@@ -59,20 +56,9 @@ std::optional<Readiness> ReadinessAssessor::assess(const Plan& plan, const Asses
         if (!known[i].ages) unsolved.push_back(i);
     }
 
-    std::atomic<std::size_t> next = 0;
-    const auto work = [&] {
-        for (std::size_t i = next++; i < unsolved.size() && !stop.stop_requested(); i = next++) {
-            Known& one = known[unsolved[i]];
-            one.ages = neededAges(inputs[unsolved[i]], refinement, one.hands, stop);
-        }
-    };
-    if (unsolved.size() > 1 && std::thread::hardware_concurrency() > 1) {
-        std::future<void> other = std::async(std::launch::async, work);
-        work();
-        other.get();
-    } else {
-        work();
-    }
+    shareOut(unsolved, stop, [&](std::size_t i) {
+        known[i].ages = neededAges(inputs[i], refinement, known[i].hands, stop);
+    });
 
     Readiness readiness;
     bool complete = true;
@@ -91,11 +77,7 @@ std::optional<Readiness> ReadinessAssessor::assess(const Plan& plan, const Asses
     readiness.season = seasonMonths(plan, mixes, readiness.hours);
     readiness.play = playPour(plan, castings, assessment.mixes, kPlays, kSeed, stop);
     if (stop.stop_requested()) return std::nullopt;
-    if (memo_.size() > 2 * castings.size() + 10) {
-        std::erase_if(memo_, [&](const auto& entry) {
-            return std::ranges::none_of(castings, [&](const CastingPtr& one) { return one->id == entry.first; });
-        });
-    }
+    forgetOthers(memo_, castings);
     return readiness;
 }
 

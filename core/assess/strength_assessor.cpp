@@ -1,13 +1,11 @@
 #include "core/assess/strength_assessor.h"
 
 #include <algorithm>
-#include <atomic>
-#include <future>
 #include <iterator>
-#include <thread>
 #include <utility>
 
 #include "core/assess/finding_order.h"
+#include "core/assess/share_out.h"
 
 namespace yardcast {
 
@@ -91,20 +89,7 @@ std::optional<std::vector<CastingStrengthPtr>> StrengthAssessor::assess(const Pl
         if (!answers[i]) unsolved.push_back(i);
     }
 
-    std::atomic<std::size_t> next = 0;
-    const auto work = [&] {
-        for (std::size_t i = next++; i < unsolved.size() && !stop.stop_requested(); i = next++) {
-            answers[unsolved[i]] = solver_(inputs[unsolved[i]], refinement, choice, stop);
-        }
-    };
-    if (unsolved.size() > 1 && std::thread::hardware_concurrency() > 1) {
-        // Waits for its end when it goes out of scope, also when this thread's share throws.
-        std::future<void> other = std::async(std::launch::async, work);
-        work();
-        other.get();
-    } else {
-        work();
-    }
+    shareOut(unsolved, stop, [&](std::size_t i) { answers[i] = solver_(inputs[i], refinement, choice, stop); });
 
     bool complete = true;
     for (const std::size_t i : unsolved) {
@@ -117,12 +102,7 @@ std::optional<std::vector<CastingStrengthPtr>> StrengthAssessor::assess(const Pl
     }
     if (!complete) return std::nullopt;
 
-    // What is no longer in the plan may come back by undo, but not from another plan.
-    if (memo_.size() > 2 * castings.size() + 10) {
-        std::erase_if(memo_, [&](const auto& entry) {
-            return std::ranges::none_of(castings, [&](const CastingPtr& one) { return one->id == entry.first; });
-        });
-    }
+    forgetOthers(memo_, castings);
     return answers;
 }
 
@@ -195,10 +175,7 @@ AssessmentPtr withStrength(const Plan& plan, const AssessmentPtr& assessment,
     const FindingOrder order(plan, answer->castings);
     order.sort(added);
     sayGroundPressureOnce(added);
-    const auto middle = static_cast<std::ptrdiff_t>(answer->findings.size());
-    std::ranges::move(added, std::back_inserter(answer->findings));
-    std::inplace_merge(answer->findings.begin(), answer->findings.begin() + middle, answer->findings.end(),
-                       [&](const Finding& a, const Finding& b) { return order.before(a, b); });
+    order.merge(answer->findings, std::move(added));
     return answer;
 }
 

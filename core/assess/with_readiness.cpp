@@ -8,6 +8,7 @@
 
 #include "core/assess/finding_order.h"
 #include "core/assess/readiness_assessor.h"
+#include "core/io/patch_text.h"
 
 namespace yardcast {
 
@@ -49,8 +50,7 @@ std::string laterEdit(const Plan& plan, int index, double ageH)
     if (counter == nullptr) return {};
     const std::string lift = "/parts/" + std::to_string(index) + "/lift";
     const std::string age = std::to_string(std::lround(ageH));
-    if (counter->lift) return R"([{"op":"add","path":")" + lift + R"(/age_h","value":)" + age + "}]";
-    return R"([{"op":"add","path":")" + lift + R"(","value":{"age_h":)" + age + "}}]";
+    return counter->lift ? addPatch(lift + "/age_h", age) : addPatch(lift, R"({"age_h":)" + age + "}");
 }
 
 /// Strength speaks for the ways of handling that it solved: what it complains about has got its hours, and what it does
@@ -177,10 +177,7 @@ AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, c
     if (readiness.play) std::ranges::copy(readiness.play->findings, std::back_inserter(added));
     const FindingOrder order(plan, answer->castings);
     order.sort(added);
-    const auto middle = static_cast<std::ptrdiff_t>(answer->findings.size());
-    std::ranges::move(added, std::back_inserter(answer->findings));
-    std::inplace_merge(answer->findings.begin(), answer->findings.begin() + middle, answer->findings.end(),
-                       [&](const Finding& a, const Finding& b) { return order.before(a, b); });
+    order.merge(answer->findings, std::move(added));
     return answer;
 }
 
