@@ -46,8 +46,7 @@ void fillBatches(MixQuantities& q, const Mixer& mixer)
     if (!(mixer.drumL > 0.0 && mixer.drumL <= 1e6)) return;
     if (!(mixer.usablePercent > 0.0 && mixer.usablePercent <= 100.0)) return;
     q.usableDrumL = mixer.drumL * mixer.usablePercent / 100;
-    const double fitting = q.usableDrumL / q.litresPerBag;
-    q.bagsPerBatch = fitting >= 1.0 ? std::floor(fitting + 1e-9) : fitting;
+    q.bagsPerBatch = bagsThatFit(q.usableDrumL, q.litresPerBag);
     q.batches = wholeUp(q.bagsExact / q.bagsPerBatch);
 }
 
@@ -178,6 +177,18 @@ MixQuantities quantitiesOf(const Mix& mix, const Charge& charge, const std::vect
 }
 
 }  // namespace
+
+double bagsThatFit(double litres, double litresPerBag)
+{
+    const double fitting = litres / litresPerBag;
+    return fitting >= 1.0 ? std::floor(fitting + 1e-9) : fitting;
+}
+
+double bagsInBatch(const MixQuantities& quantities)
+{
+    return quantities.bagsPerBatch > 0.0 ? quantities.bagsPerBatch
+                                         : bagsThatFit(kHandBatchL, quantities.litresPerBag);
+}
 
 std::vector<MixQuantities> mixQuantities(const Plan& plan, const std::vector<CastingPtr>& castings,
                                          std::vector<Finding>& findings)

@@ -46,6 +46,14 @@ struct MixQuantities {
     std::vector<std::pair<std::string, double>> castingLitres;  ///< casting id and litres with allowance
 };
 
+/// Without a mixer: mixed by hand in a tub of this size; common practice, no source.
+inline constexpr double kHandBatchL = 20.0;
+
+/// Bags that one go of so many litres takes: whole ones where at least one fits.
+double bagsThatFit(double litres, double litresPerBag);
+/// Bags of one go: of the mixer, or by hand in a tub.
+double bagsInBatch(const MixQuantities& quantities);
+
 /// One entry for each mix in use that is usable, in the plan's order. `findings` receives cautions: water_cement_over,
 /// recipe_ratio_over (with the remedies that clear it exactly), aggregate_large, mixer_small, strength_class_unknown,
 /// fume_over (note), and why a recipe gives no concrete: recipe_no_room, recipe_too_wet (stop).

@@ -5,7 +5,6 @@
 
 #include "core/materials/materials.h"
 #include "core/pour/mix_findings.h"
-#include "core/pour/pour_plan.h"
 
 namespace yardcast {
 
@@ -91,14 +90,6 @@ BatchCard batchOf(const MixQuantities& quantities, const Charge& charge, double 
     batch.steps = Steps(charge, quantities.bagKg, batch.litres / charge.litres).take();
     for (const CardStep& step : batch.steps) batch.minutes += step.mixMinutes;
     return batch;
-}
-
-/// Bags that one go takes: of the mixer, or by hand in a tub.
-double bagsInBatch(const MixQuantities& quantities)
-{
-    if (quantities.bagsPerBatch > 0.0) return quantities.bagsPerBatch;
-    const double fitting = kHandBatchL / quantities.litresPerBag;
-    return fitting >= 1.0 ? std::floor(fitting + 1e-9) : fitting;
 }
 
 void addBatches(MixingCard& card, const MixQuantities& quantities)

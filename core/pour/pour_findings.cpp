@@ -72,8 +72,7 @@ std::vector<Remedy> remediesFor(const Plan& plan, const PourSchedule& schedule, 
         if (q == nullptr || !(larger > drumL) || !(q->litresPerBag > 0.0)) continue;
         const Plan changed = withDrum(plan, larger);
         const double usable = larger * changed.mixer->usablePercent / 100;
-        const double bags = usable / q->litresPerBag;
-        const double batchL = (bags >= 1.0 ? std::floor(bags + kNoise) : bags) * q->litresPerBag;
+        const double batchL = bagsThatFit(usable, q->litresPerBag) * q->litresPerBag;
         if (!(batchL > 0.0) || !holdsAt(task, batchL, changed.mixer->batchMinutes, startH, working)) continue;
         remedies.push_back({"pour_larger_mixer",
                             {{"drum_l", larger}, {"batch_min", changed.mixer->batchMinutes}},

@@ -158,6 +158,18 @@ const PouredCasting* PourPlan::find(const std::string& casting) const
     return nullptr;
 }
 
+std::unordered_map<std::string_view, PourPlace> pourPlaces(const PourPlan& pour)
+{
+    std::unordered_map<std::string_view, PourPlace> places;
+    int number = 0;
+    int calendarDay = 1;
+    for (const PourDay& day : pour.days) {
+        calendarDay += day.afterDays;
+        for (const PouredCasting& poured : day.castings) places[poured.casting] = {++number, calendarDay, &poured};
+    }
+    return places;
+}
+
 PourPlan pourPlan(const Plan& plan, const std::vector<CastingPtr>& castings,
                   const std::vector<MixQuantities>& quantities, const PourWeather& weather,
                   std::vector<Finding>& findings)

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -101,12 +103,20 @@ struct PourPlan {
     /// The day and the place in it of a casting; null where it is left out.
     const PouredCasting* find(const std::string& casting) const;
 };
-/// Without a mixer: mixed by hand in a tub of this size; common practice, no source.
-inline constexpr double kHandBatchL = 20.0;
+/// Of one batch mixed by hand (see kHandBatchL); common practice, no source.
 inline constexpr double kHandBatchMinutes = 15.0;
 inline constexpr int kMostBatches = 200;
 /// So long the crew waits on a day for a mould to come free before it goes home; our choice.
 inline constexpr double kLongestIdleMin = 60.0;
+
+/// Where a casting comes in the pour.
+struct PourPlace {
+    int number = 0;             ///< from 1, through all days
+    int calendarDay = 1;        ///< from 1, days between counted
+    const PouredCasting* poured = nullptr;
+};
+/// By casting; good as long as `pour` is.
+std::unordered_map<std::string_view, PourPlace> pourPlaces(const PourPlan& pour);
 
 /// The plan's own order first (an id of a part stands for all its castings), then the program's: mixes together in the
 /// plan's order, large castings first. A casting is not begun on a day on which it cannot be finished by the evening or

@@ -38,10 +38,8 @@ double stripHours(const Part& part)
 
 double batchLitres(const MixQuantities& q)
 {
-    const double filled = q.bagsPerBatch * q.litresPerBag;
-    if (filled > 0.0 && std::isfinite(filled)) return filled;
-    const double bags = std::floor(kHandBatchL / q.litresPerBag + kBatchNoise);
-    return bags >= 1.0 && std::isfinite(bags) ? bags * q.litresPerBag : kHandBatchL;
+    const double litres = bagsInBatch(q) * q.litresPerBag;
+    return litres > 0.0 && std::isfinite(litres) ? litres : kHandBatchL;
 }
 
 /// Indices of castings: first as ordered, then by mix and size.

@@ -227,17 +227,12 @@ std::unordered_map<std::string, Overlay::PourMark> Overlay::pourMarks() const
     for (const MixQuantities& mix : assessment->mixes) {
         for (const auto& [casting, litres] : mix.castingLitres) marks[casting].litres = litres;
     }
-    int number = 0;
-    int calendarDay = 1;
-    for (const PourDay& day : assessment->pour.days) {
-        calendarDay += day.afterDays;
-        for (const PouredCasting& poured : day.castings) {
-            PourMark& mark = marks[poured.casting];
-            mark.number = ++number;
-            mark.calendarDay = calendarDay;
-            mark.severalDays = assessment->pour.days.size() > 1;
-            mark.poured = poured;
-        }
+    for (const auto& [casting, place] : pourPlaces(assessment->pour)) {
+        PourMark& mark = marks[std::string(casting)];
+        mark.number = place.number;
+        mark.calendarDay = place.calendarDay;
+        mark.severalDays = assessment->pour.days.size() > 1;
+        mark.poured = *place.poured;
     }
     return marks;
 }

@@ -34,25 +34,6 @@ QString peopleFigure(const CastingLift& lift)
     return QCoreApplication::translate("Drawing", "%1 people").arg(lift.people);
 }
 
-/// Where a casting comes in the pour.
-struct PourPlace {
-    int number = 0;        ///< from 1, through all days
-    int calendarDay = 1;
-    const PouredCasting* poured = nullptr;
-};
-
-std::unordered_map<std::string_view, PourPlace> pourPlaces(const PourPlan& pour)
-{
-    std::unordered_map<std::string_view, PourPlace> places;
-    int number = 0;
-    int calendarDay = 1;
-    for (const PourDay& day : pour.days) {
-        calendarDay += day.afterDays;
-        for (const PouredCasting& poured : day.castings) places[poured.casting] = {++number, calendarDay, &poured};
-    }
-    return places;
-}
-
 QString numberWords(const PourPlace& place, bool severalDays)
 {
     if (!severalDays) return QCoreApplication::translate("Drawing", "No. %1").arg(place.number);

@@ -112,13 +112,6 @@ QStringList sentencesOf(const Card& card)
     return said;
 }
 
-bool isSameUpright(const Casting& a, const Casting& b)
-{
-    const auto near = [](double x, double y) { return std::fabs(x - y) < 0.05; };
-    return a.kind != PartKind::counter && a.kind == b.kind && near(a.massKg, b.massKg) &&
-           near(a.boundsMm.width(), b.boundsMm.width()) && near(a.boundsMm.height(), b.boundsMm.height());
-}
-
 std::vector<Card> cardsOf(const Plan& plan, const Assessment& assessment)
 {
     std::vector<Card> cards;
@@ -131,7 +124,7 @@ std::vector<Card> cardsOf(const Plan& plan, const Assessment& assessment)
             continue;
         }
         const auto twin = std::find_if(cards.begin(), cards.end(),
-                                       [&](const Card& card) { return isSameUpright(*card.casting, *found->casting); });
+                                       [&](const Card& card) { return areAlikeUprights(*card.casting, *found->casting); });
         if (twin != cards.end()) {
             twin->title += QStringLiteral(", ") + QString::fromStdString(lift.casting);
             continue;
@@ -204,6 +197,13 @@ void paintCard(QPainter& painter, const QRectF& whole, const Card& card)
 }
 
 }  // namespace
+
+bool areAlikeUprights(const Casting& a, const Casting& b)
+{
+    const auto near = [](double x, double y) { return std::fabs(x - y) < 0.05; };
+    return a.kind != PartKind::counter && a.kind == b.kind && near(a.massKg, b.massKg) &&
+           near(a.boundsMm.width(), b.boundsMm.width()) && near(a.boundsMm.height(), b.boundsMm.height());
+}
 
 LiftSketch liftSketch(const Assessment& assessment, const CastingLift& lift, bool numbered)
 {

@@ -24,6 +24,9 @@ LiftSketch liftSketch(const Assessment& assessment, const CastingLift& lift, boo
 /// The piece as it stands (a counter from above, an upright from its broad side), to fit the box.
 void paintLiftSketch(QPainter& painter, const QRectF& box, const Casting& casting, const LiftSketch& sketch);
 
+/// Uprights that one row of a list and one card serve; counters never.
+bool areAlikeUprights(const Casting& a, const Casting& b);
+
 /// One card for each counter casting and for each kind of upright, several on a page.
 std::vector<SheetPage> liftCardPages(const Plan& plan, const Assessment& assessment);
 

@@ -105,13 +105,6 @@ struct LiftRow {
     QString name;
 };
 
-bool alike(const Casting& a, const Casting& b)
-{
-    const auto near = [](double x, double y) { return std::fabs(x - y) < 0.05; };
-    return a.kind != PartKind::counter && a.kind == b.kind && near(a.massKg, b.massKg) &&
-           near(a.boundsMm.width(), b.boundsMm.width()) && near(a.boundsMm.height(), b.boundsMm.height());
-}
-
 std::vector<LiftRow> rowsOf(const Plan& plan, const Assessment& assessment)
 {
     std::vector<LiftRow> rows;
@@ -124,7 +117,7 @@ std::vector<LiftRow> rowsOf(const Plan& plan, const Assessment& assessment)
         }
         const QString id = QString::fromStdString(lift.casting);
         const auto twin = std::find_if(rows.begin(), rows.end(),
-                                       [&](const LiftRow& row) { return alike(*row.casting, *found->casting); });
+                                       [&](const LiftRow& row) { return areAlikeUprights(*row.casting, *found->casting); });
         if (twin == rows.end()) {
             rows.push_back({found->casting, lift, liftSketch(assessment, lift, false), {id}, subjectName(&plan, lift.casting)});
         } else {
