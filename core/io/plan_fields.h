@@ -109,6 +109,23 @@ void describe(V& v, const Lift*)
 }
 
 template <class V>
+void describe(V& v, const Drip*)
+{
+    v.list("edges", &Drip::edges);
+    v.defaulted("from_edge_mm", &Drip::fromEdgeMm);
+    v.defaulted("width_mm", &Drip::widthMm);
+    v.defaulted("depth_mm", &Drip::depthMm);
+}
+
+template <class V>
+void describe(V& v, const Rebate*)
+{
+    v.list("edges", &Rebate::edges);
+    v.defaulted("width_mm", &Rebate::widthMm);
+    v.defaulted("depth_mm", &Rebate::depthMm);
+}
+
+template <class V>
 void describe(V& v, const Counter*)
 {
     v.defaulted("top_mm", &Counter::topMm);
@@ -125,6 +142,8 @@ void describe(V& v, const Counter*)
     v.list("loads", &Counter::loads);
     v.optional("imposed", &Counter::imposed);
     v.optional("lift", &Counter::lift);
+    v.optional("drip", &Counter::drip);
+    v.optional("rebate", &Counter::rebate);
 }
 
 template <class V>
@@ -409,6 +428,39 @@ void describe(V& v, const Assumptions*)
 }
 
 template <class V>
+void describe(V& v, const Offcut*)
+{
+    v.needed("size", &Offcut::size);
+    v.defaulted("thickness_mm", &Offcut::thicknessMm);
+    v.defaulted("count", &Offcut::count);
+}
+
+template <class V>
+void describe(V& v, const SharedMould*)
+{
+    v.list("castings", &SharedMould::castings);
+}
+
+template <class V>
+void describe(V& v, const Moulding*)
+{
+    v.defaulted("board_mm", &Moulding::boardMm);
+    v.defaulted("sides", &Moulding::sides);
+    v.defaulted("edge", &Moulding::edge);
+    v.defaulted("edge_mm", &Moulding::edgeMm);
+    v.defaulted("former", &Moulding::former);
+    v.defaulted("draft_deg", &Moulding::draftDeg);
+    v.defaulted("tolerance_mm", &Moulding::toleranceMm);
+    v.defaulted("bow_mm", &Moulding::bowMm);
+    v.optional("bracket_mm", &Moulding::bracketMm);
+    v.defaulted("saw_mm", &Moulding::sawMm);
+    v.defaulted("trim_mm", &Moulding::trimMm);
+    v.defaulted("least_strip_mm", &Moulding::leastStripMm);
+    v.list("offcuts", &Moulding::offcuts);
+    v.list("shared", &Moulding::shared);
+}
+
+template <class V>
 void describe(V& v, const Owned*)
 {
     v.needed("item", &Owned::item);
@@ -436,6 +488,7 @@ void describe(V& v, const Plan*)
     v.optional("budget", &Plan::budget);
     v.defaulted("mixes", &Plan::mixes);
     v.optional("pour", &Plan::pouring);
+    v.optional("mould", &Plan::moulding);
     v.list("season", &Plan::season);
     v.optional("assumptions", &Plan::assumptions);
     v.defaulted("parts", &Plan::parts);

@@ -85,6 +85,19 @@ inline constexpr auto wordsOf(const MouldSurface*)
     return WordTable<MouldSurface, 3>{
         {{MouldSurface::coated, "coated"}, {MouldSurface::planed, "planed"}, {MouldSurface::rough, "rough"}}};
 }
+inline constexpr auto wordsOf(const SideJoint*)
+{
+    return WordTable<SideJoint, 2>{{{SideJoint::onBase, "on_base"}, {SideJoint::besideBase, "beside_base"}}};
+}
+inline constexpr auto wordsOf(const EdgeFinish*)
+{
+    return WordTable<EdgeFinish, 3>{
+        {{EdgeFinish::fillet, "fillet"}, {EdgeFinish::chamfer, "chamfer"}, {EdgeFinish::sharp, "sharp"}}};
+}
+inline constexpr auto wordsOf(const FormerStuff*)
+{
+    return WordTable<FormerStuff, 2>{{{FormerStuff::board, "board"}, {FormerStuff::foam, "foam"}}};
+}
 inline constexpr auto wordsOf(const Exposure*)
 {
     return WordTable<Exposure, 11>{{{Exposure::x0, "X0"},

@@ -8,6 +8,7 @@
 #include "core/geometry/point.h"
 #include "core/geometry/region.h"
 #include "core/plan/file_source.h"
+#include "core/plan/moulding.h"
 
 /// The five kinds of part a maker draws. Every length is mm in the part's own frame unless the name says otherwise.
 /// `std::optional` marks what the file may leave out; the defaults stand beside and in resources/yardplan.schema.json.
@@ -142,6 +143,8 @@ struct Counter {
     std::vector<PlacedLoad> loads;
     std::optional<Imposed> imposed;  ///< default worktop
     std::optional<Lift> lift;
+    std::optional<Drip> drip;
+    std::optional<Rebate> rebate;
     friend bool operator==(const Counter&, const Counter&) = default;
 };
 

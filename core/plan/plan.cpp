@@ -13,11 +13,13 @@ bool operator==(const Plan& a, const Plan& b)
     };
     return a.title == b.title && a.currency == b.currency && a.site == b.site && a.conditions == b.conditions
         && a.crew == b.crew && a.mixer == b.mixer && a.budget == b.budget && a.mixes == b.mixes
-        && a.assumptions == b.assumptions && a.pouring == b.pouring && a.season == b.season
+        && a.assumptions == b.assumptions && a.pouring == b.pouring && a.moulding == b.moulding && a.season == b.season
         && sameParts(a.parts, b.parts) && a.owned == b.owned && a.prices == b.prices && a.source == b.source;
 }
 
 Assumptions assumptionsOf(const Plan& plan) { return withinLimits(plan.assumptions.value_or(Assumptions{})); }
+
+Moulding mouldingOf(const Plan& plan) { return withinLimits(plan.moulding.value_or(Moulding{})); }
 
 int indexOfPart(const Plan& plan, const std::string& id)
 {

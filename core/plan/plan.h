@@ -8,6 +8,7 @@
 #include "core/plan/assumptions.h"
 #include "core/plan/conditions.h"
 #include "core/plan/mix.h"
+#include "core/plan/moulding.h"
 #include "core/plan/parts.h"
 
 namespace yardcast {
@@ -94,6 +95,7 @@ struct Plan {
     std::optional<Budget> budget;
     std::vector<Mix> mixes;
     std::optional<Pouring> pouring;       ///< file key "pour"
+    std::optional<Moulding> moulding;     ///< file key "mould"; default: each at its own default
     std::vector<MonthWeather> season;     ///< file key "season"
     std::optional<Assumptions> assumptions;  ///< default: each at its own default, see `assumptionsOf`
     std::vector<PartPtr> parts;
@@ -113,6 +115,8 @@ const Mix* findMix(const Plan& plan, const std::string& id);
 /// The plan's assumptions with what is no sensible number replaced by its default (validation says so); the defaults
 /// where the plan has none.
 Assumptions assumptionsOf(const Plan& plan);
+/// Likewise how the moulds are built.
+Moulding mouldingOf(const Plan& plan);
 /// Index in `plan.parts`, or -1.
 int indexOfPart(const Plan& plan, const std::string& id);
 

@@ -99,6 +99,31 @@ void checkConditions(const Conditions& c, Subject& subject)
     }
 }
 
+Range rangeOf(MouldLimits limits, const char* unit) { return {limits.least, limits.most, unit}; }
+
+void checkMoulding(const Moulding& moulding, Subject& subject)
+{
+    subject.number("board_mm", moulding.boardMm, rangeOf(kBoardLimits, "mm"));
+    subject.number("edge_mm", moulding.edgeMm, rangeOf(kEdgeLimits, "mm"));
+    subject.number("draft_deg", moulding.draftDeg, rangeOf(kDraftLimits, "deg"));
+    subject.number("tolerance_mm", moulding.toleranceMm, rangeOf(kToleranceLimits, "mm"));
+    subject.number("bow_mm", moulding.bowMm, rangeOf(kBowLimits, "mm"));
+    if (moulding.bracketMm) subject.number("bracket_mm", *moulding.bracketMm, rangeOf(kBracketLimits, "mm"));
+    subject.number("saw_mm", moulding.sawMm, rangeOf(kSawLimits, "mm"));
+    subject.number("trim_mm", moulding.trimMm, rangeOf(kTrimLimits, "mm"));
+    subject.number("least_strip_mm", moulding.leastStripMm, rangeOf(kLeastStripLimits, "mm"));
+    subject.count("shared", moulding.shared.size(), kMostReadings);
+    subject.count("offcuts", moulding.offcuts.size(), kMostMembers);
+    for (std::size_t i = 0; i < std::min(moulding.offcuts.size(), kMostMembers); ++i) {
+        const Offcut& offcut = moulding.offcuts[i];
+        const std::string key = join("offcuts", i);
+        subject.number(join(key, "size/0"), offcut.size.width, {20.0, kLongestMm, "mm"});
+        subject.number(join(key, "size/1"), offcut.size.depth, {20.0, kLongestMm, "mm"});
+        subject.number(join(key, "thickness_mm"), offcut.thicknessMm, rangeOf(kBoardLimits, "mm"));
+        subject.number(join(key, "count"), offcut.count, {1.0, 1000.0, "pieces"});
+    }
+}
+
 void checkPouring(const Pouring& pouring, Subject& subject)
 {
     subject.number("start_h", pouring.startH, {0.0, 24.0, "h"});
@@ -213,6 +238,10 @@ void checkSettings(const Plan& plan, Validation& validation)
     if (plan.pouring) {
         Subject pouring(findings, "/pour", {});
         checkPouring(*plan.pouring, pouring);
+    }
+    if (plan.moulding) {
+        Subject moulding(findings, "/mould", {});
+        checkMoulding(*plan.moulding, moulding);
     }
     Subject season(findings, "", {});
     checkSeason(plan.season, season);

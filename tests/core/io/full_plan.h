@@ -63,6 +63,11 @@ inline constexpr const char* kFullPlan = R"json({
     }
   ],
   "pour": {"start_h": 6.5, "hours": 7, "order": ["C1", "S1"], "moulds": 3, "working_minutes": 60},
+  "mould": {
+    "board_mm": 21, "sides": "beside_base", "edge": "chamfer", "edge_mm": 8, "former": "foam", "draft_deg": 4,
+    "tolerance_mm": 1.5, "bow_mm": 0.8, "bracket_mm": 450, "saw_mm": 3.5, "trim_mm": 10, "least_strip_mm": 60,
+    "offcuts": [{"size": [900, 420], "thickness_mm": 21, "count": 2}], "shared": [{"castings": ["C1.1", "C1.2"]}]
+  },
   "season": [
     {"month": 5, "low_c": 8, "high_c": 18, "humidity_percent": 62, "wind_kmh": 12},
     {"month": 6, "low_c": 11, "high_c": 22, "humidity_percent": 58, "wind_kmh": 9}
@@ -109,7 +114,9 @@ inline constexpr const char* kFullPlan = R"json({
       },
       "loads": [{"name": "oven", "centre": [2200, 320], "size": [300, 400], "mass_kg": 45}],
       "imposed": "person",
-      "lift": {"age_h": 60, "grips": [[200, 0], [2200, 0]], "people": 4, "carry": "on_edge"}
+      "lift": {"age_h": 60, "grips": [[200, 0], [2200, 0]], "people": 4, "carry": "on_edge"},
+      "drip": {"edges": [0, 1], "from_edge_mm": 15, "width_mm": 10, "depth_mm": 6},
+      "rebate": {"edges": [2], "width_mm": 52, "depth_mm": 10}
     },
     {
       "id": "S1",

@@ -197,6 +197,11 @@ TEST(Schema, NamesTheKeysTheReaderKnows)
     expectSameKeysInDefinition<Steel>("steel");
     expectSameKeysInDefinition<PlacedLoad>("load");
     expectSameKeysInDefinition<Lift>("lift");
+    expectSameKeysInDefinition<Drip>("drip");
+    expectSameKeysInDefinition<Rebate>("rebate");
+    expectSameKeysInDefinition<Moulding>("mould");
+    expectSameKeysInDefinition<Offcut>("offcut");
+    expectSameKeysInDefinition<SharedMould>("shared_mould");
     expectSameKeysInDefinition<Core>("core");
     expectSameKeysInDefinition<Pads>("pads");
     expectSameKeysInDefinition<Batten>("batten");

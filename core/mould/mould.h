@@ -1,0 +1,137 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/castings/casting.h"
+#include "core/geometry/region.h"
+#include "core/plan/finding.h"
+#include "core/plan/plan.h"
+
+/// The mould of one casting, as one stands in front of it.
+///
+/// The mould frame: x to the right and y away from whoever stands at the front edge (of an upright casting: at its
+/// foot), z up from the upper face of the base board; the origin is the left front corner of the casting's bounds. It is
+/// the own frame mirrored left to right where the casting lies face down (`mirrored`): then what is on the right in the
+/// kitchen is on the left in the mould.
+namespace yardcast {
+
+enum class MouldPartKind {
+    base,       ///< board under the casting
+    side,       ///< board along one edge
+    former,     ///< one ply of the block that makes a cutout
+    filler,     ///< foam that lies in the casting or makes its hollow underside
+    core,       ///< foam inside a support or panel
+    chamfer,    ///< triangular strip along an edge of the face
+    drip,       ///< strip that makes the drip groove, held from above
+    rebate,     ///< strip on the base that makes the splash rebate
+    holdDown,   ///< batten across the mould that keeps foam from floating
+    bracket     ///< what holds a side upright, on the base
+};
+/// "base", "side", "former", "filler", "core", "chamfer", "drip", "rebate", "hold_down", "bracket".
+const char* mouldPartWord(MouldPartKind kind);
+
+enum class MouldStuff { board, foam, batten, strip };
+
+/// One piece to saw and put in, or several alike beside each other (`places`).
+struct MouldPart {
+    MouldPartKind kind = MouldPartKind::base;
+    MouldStuff stuff = MouldStuff::board;
+    std::string name;           ///< its number on the mould and on the saw list: "C1-4"; unique in the plan
+    std::string about;          ///< cutout id, or "front", "back", "left", "right" (of the mould), or empty
+    int step = 0;               ///< order of assembly, from 1
+    Region outline;             ///< of one, where it lies in the mould frame (from above); a curved side: its developed strip
+    double fromMm = 0.0;        ///< above the base board; below 0 for the base and what stands around it
+    double toMm = 0.0;
+    double lengthMm = 0.0;      ///< to saw: the longer way
+    double widthMm = 0.0;
+    double thicknessMm = 0.0;
+    int count = 1;              ///< how many to saw; all are drawn in `outline`
+    bool goodFace = false;      ///< one face touches what one sees of the casting
+    bool shaped = false;        ///< sawn to a shape out of this rectangle at home (template)
+    double edgeMm = 0.0;        ///< chamfer: its leg
+};
+
+/// How many screws go where.
+struct MouldScrews {
+    int sides = 0;
+    int formers = 0;
+    int holdDowns = 0;
+};
+
+/// Fresh concrete against the sides.
+struct MouldPressure {
+    double heightMm = 0.0;          ///< of the concrete above the base
+    double pressureKpa = 0.0;       ///< at the base: hydrostatic for lying moulds, DIN 18218 for what stands (from memory)
+    double bracketMm = 0.0;         ///< spacing
+    double bowMm = 0.0;             ///< of the worst side between two brackets, beam theory
+    double stressMpa = 0.0;         ///< bending stress of the board there
+    std::string rule;               ///< "hydrostatic" or "DIN 18218"
+};
+
+/// How one casting relates to others that look alike.
+enum class TwinKind { same, mirror };
+struct Twin {
+    std::string casting;
+    TwinKind kind = TwinKind::same;  ///< same: it may come out of this mould; mirror: it may not
+};
+
+/// What one can check standing at the mould: "stand at the front edge: the sink is on your right".
+struct MouldCheck {
+    std::string about;              ///< cutout id, "rim", "joint", "rib", or empty: nothing tells left from right
+    std::string what;               ///< purpose of the cutout, or the word of the feature
+    std::string side;               ///< "left" or "right" of the mould
+    double leftMm = 0.0;            ///< from the inside of the left side to the nearer edge of it
+    double rightMm = 0.0;
+    double frontMm = 0.0;
+    double backMm = 0.0;
+};
+
+struct Mould {
+    std::string casting;
+    std::string part;
+    bool mirrored = false;          ///< drawn as the mirror image of what one sees from above in the kitchen
+    bool standing = false;          ///< the casting is poured standing; else lying
+    Region inside;                  ///< of the casting in the mould frame, cutouts open
+    double widthMm = 0.0;           ///< bounds of `inside`
+    double depthMm = 0.0;
+    double heightMm = 0.0;          ///< of the concrete
+    std::vector<Zone> zones;        ///< of the casting in the mould frame, fromMm and toMm above the base
+    double cutoutDraftMm = 0.0;     ///< how much narrower a former is at its top, each side
+    /// Both diagonals of the largest rectangle of straight outer edges: what one measures to check square, mm. Of an
+    /// outline that is no rectangle, between the corners listed.
+    struct Diagonal { Point from; Point to; double lengthMm = 0.0; };
+    std::vector<Diagonal> diagonals;
+    std::vector<MouldPart> parts;   ///< in the order of assembly
+    MouldPressure pressure;
+    MouldScrews screws;
+    double volumeL = 0.0;           ///< inside, from the parts that bound it; equals the casting's (see mouldVolumeL)
+    double sealedMm = 0.0;          ///< length of edges with silicone
+    double siliconeMl = 0.0;
+    double waxedMm = 0.0;           ///< edges of formers and strips
+    double touchedM2 = 0.0;         ///< that release agent goes on
+    double releaseMl = 0.0;
+    /// Size range of the piece by the boards' tolerance, and where it is taken up.
+    double leastWidthMm = 0.0, mostWidthMm = 0.0;
+    double leastDepthMm = 0.0, mostDepthMm = 0.0;
+    std::string takenUpBy;          ///< id of the neighbour's joint that takes it up, or empty
+    std::vector<Twin> twins;
+    MouldCheck check;
+};
+
+using MouldPtr = std::shared_ptr<const Mould>;
+
+/// A memo of moulds by casting, for `mouldsOf`.
+struct MouldMemo;
+
+/// One mould a casting, same order. Pure. Findings: see core/mould/mould_findings.h.
+std::vector<MouldPtr> mouldsOf(const Plan& plan, const std::vector<CastingPtr>& castings, std::vector<Finding>& findings,
+                               std::shared_ptr<MouldMemo>* known = nullptr);
+
+/// From the own frame of the casting's part to the mould frame, and back. `part` is the casting's own.
+Point toMould(const Casting& casting, const Part& part, Point own);
+Point fromMould(const Casting& casting, const Part& part, Point mould);
+
+}  // namespace yardcast
