@@ -28,12 +28,15 @@ enum class MouldPartKind {
     drip,       ///< strip that makes the drip groove, held from above
     rebate,     ///< strip on the base that makes the splash rebate
     holdDown,   ///< batten across the mould that keeps foam from floating
-    bracket     ///< what holds a side upright, on the base
+    bracket,    ///< what holds a side upright, on the base
+    spacer      ///< block of mortar that holds a core off the base; it stays in the casting
 };
-/// "base", "side", "former", "filler", "core", "chamfer", "drip", "rebate", "hold_down", "bracket".
+/// "base", "side", "former", "filler", "core", "chamfer", "drip", "rebate", "hold_down", "bracket", "spacer".
 const char* mouldPartWord(MouldPartKind kind);
 
-enum class MouldStuff { board, foam, batten, strip };
+enum class MouldStuff { board, foam, batten, strip, block };
+/// "board", "foam", "batten", "strip", "block".
+const char* mouldStuffWord(MouldStuff stuff);
 
 /// One piece to saw and put in, or several alike beside each other (`places`).
 struct MouldPart {
@@ -42,7 +45,10 @@ struct MouldPart {
     std::string name;           ///< its number on the mould and on the saw list: "C1-4"; unique in the plan
     std::string about;          ///< cutout id, or "front", "back", "left", "right" (of the mould), or empty
     int step = 0;               ///< order of assembly, from 1
-    Region outline;             ///< of one, where it lies in the mould frame (from above); a curved side: its developed strip
+    /// Of all `count` of them, where they lie in the mould frame (from above), at `fromMm`. A curved side lies bent
+    /// there; its developed length is `lengthMm`.
+    Region outline;
+    Region topOutline;          ///< at `toMm`, where draft makes it another; else empty
     double fromMm = 0.0;        ///< above the base board; below 0 for the base and what stands around it
     double toMm = 0.0;
     double lengthMm = 0.0;      ///< to saw: the longer way
@@ -52,6 +58,7 @@ struct MouldPart {
     bool goodFace = false;      ///< one face touches what one sees of the casting
     bool shaped = false;        ///< sawn to a shape out of this rectangle at home (template)
     double edgeMm = 0.0;        ///< chamfer: its leg
+    double insideMm = 0.0;      ///< side: length of concrete along it
 };
 
 /// How many screws go where.
@@ -59,6 +66,7 @@ struct MouldScrews {
     int sides = 0;
     int formers = 0;
     int holdDowns = 0;
+    int foam = 0;               ///< through the base into foam that lies on it (cast face up)
 };
 
 /// Fresh concrete against the sides.
@@ -68,7 +76,11 @@ struct MouldPressure {
     double bracketMm = 0.0;         ///< spacing
     double bowMm = 0.0;             ///< of the worst side between two brackets, beam theory
     double stressMpa = 0.0;         ///< bending stress of the board there
-    std::string rule;               ///< "hydrostatic" or "DIN 18218"
+    std::string rule;               ///< "hydrostatic" or "DIN 18218", whichever gave `pressureKpa`
+    double hydrostaticKpa = 0.0;
+    double codeKpa = 0.0;           ///< DIN 18218 (from memory); 0 where it lies
+    double riseMPerH = 0.0;         ///< taken for it: what the mixer gives over the area; 0 where it lies
+    std::string concreteClass;      ///< taken for it, "F3"
 };
 
 /// How one casting relates to others that look alike.
@@ -107,7 +119,11 @@ struct Mould {
     std::vector<MouldPart> parts;   ///< in the order of assembly
     MouldPressure pressure;
     MouldScrews screws;
-    double volumeL = 0.0;           ///< inside, from the parts that bound it; equals the casting's (see mouldVolumeL)
+    /// Inside, from the parts alone (see mouldVolumeL). Less `draftL`, it equals the casting's; `edgesL`, which fillets and
+    /// chamfers keep free of concrete, is not taken off.
+    double volumeL = 0.0;
+    double draftL = 0.0;            ///< more concrete than drawn, for formers are narrower at one end; may be negative
+    double edgesL = 0.0;
     double sealedMm = 0.0;          ///< length of edges with silicone
     double siliconeMl = 0.0;
     double waxedMm = 0.0;           ///< edges of formers and strips
@@ -116,7 +132,11 @@ struct Mould {
     /// Size range of the piece by the boards' tolerance, and where it is taken up.
     double leastWidthMm = 0.0, mostWidthMm = 0.0;
     double leastDepthMm = 0.0, mostDepthMm = 0.0;
-    std::string takenUpBy;          ///< id of the neighbour's joint that takes it up, or empty
+    std::string takenUpBy;          ///< casting across the gap that takes it up, or empty
+    double gapMm = 0.0;             ///< that gap as drawn
+    double upliftN = 0.0;           ///< of the foam in fresh concrete, without its weight (F = V (fresh - foam) g)
+    double holdDownN = 0.0;         ///< what it is held with: 1.5 times that
+    bool handed = false;            ///< its mirror image is another piece, however turned
     std::vector<Twin> twins;
     MouldCheck check;
 };
@@ -126,11 +146,19 @@ using MouldPtr = std::shared_ptr<const Mould>;
 /// A memo of moulds by casting, for `mouldsOf`.
 struct MouldMemo;
 
-/// One mould a casting, same order. Pure. Findings: see core/mould/mould_findings.h.
+/// One mould a casting, same order. Pure. Findings: "former_no_draft", "side_bows", "mirror_twins",
+/// "base_longer_than_sheet", "strip_below_store", "foam_not_held", "gap_within_tolerance", "draft_narrows_cutout",
+/// "rebate_near_steel".
 std::vector<MouldPtr> mouldsOf(const Plan& plan, const std::vector<CastingPtr>& castings, std::vector<Finding>& findings,
                                std::shared_ptr<MouldMemo>* known = nullptr);
 
-/// From the own frame of the casting's part to the mould frame, and back. `part` is the casting's own.
+/// What the parts of a mould leave free between base and the top of the casting, l: from the parts alone, not from
+/// `inside` or `zones`. 0 where its sides do not close.
+double mouldVolumeL(const Mould& mould);
+
+/// From the own frame of the casting's part to the mould frame, and back: from above for counters and for what is cast
+/// standing (own x and y); own x and height above the base for supports and panels that are cast lying. `part` is the
+/// casting's own.
 Point toMould(const Casting& casting, const Part& part, Point own);
 Point fromMould(const Casting& casting, const Part& part, Point mould);
 
