@@ -36,6 +36,10 @@ inline Plan fullPlan()
     own.recipe = Recipe{};
     plan.mixes = {worktop, body, own};
     plan.pouring = Pouring{.order = {"C1"}, .moulds = 3, .source = {}};
+    plan.moulding = Moulding{.bracketMm = 400.0,
+                             .offcuts = {Offcut{{900, 420}, 18.0, 2, {}}},
+                             .shared = {SharedMould{{"C1.1", "C1.2"}, {}}},
+                             .source = {}};
     plan.owned = {Owned{"mesh", 1.0, {}}};
     plan.prices = {OwnPrice{"mesh", 2.0, 14.0, {}}};
 
@@ -68,6 +72,8 @@ inline Plan fullPlan()
     counter.loads = {PlacedLoad{"oven", {1500, 310}, {400, 400}, 60.0, {}}};
     counter.imposed = Imposed::worktop;
     counter.lift = Lift{72.0, {{100, 0}, {1700, 0}}, 4, CarryWay::onEdge, {}};
+    counter.drip = Drip{{0, 1}, 15.0, 10.0, 6.0, {}};
+    counter.rebate = Rebate{{2}, 52.0, 10.0, {}};
     plan = addPart(plan, Part{"C1", "Sink slab", {{0, 0}, 0.0}, counter, {}});
 
     Counter second;

@@ -218,7 +218,7 @@ private slots:
         for (const char* name : {"counter.outline", "counter.ribs", "counter.cutouts", "counter.joints",
                                  "counter.steel.bars", "counter.loads", "counter.lift.grips", "panel.steel.bars",
                                  "front.doors", "site.outline.corners", "site.fixtures", "plan.mixes",
-                                 "plan.mixes.fibres", "plan.owned", "plan.prices"}) {
+                                 "plan.mixes.fibres", "plan.owned", "plan.prices", "plan.mould.offcuts", "plan.mould.shared"}) {
             QVERIFY2(lists.contains(QLatin1String(name)), name);
         }
     }
@@ -240,16 +240,23 @@ private slots:
         bare = addPart(bare, Part{"F1", std::nullopt, {}, front, {}});
         EditorFixture fixture(bare);
         for (const char* path :
-             {"plan.mixer", "plan.budget", "plan.assumptions", "site.ground", "site.outline"}) {
+             {"plan.mixer", "plan.budget", "plan.assumptions", "plan.mould", "site.ground", "site.outline"}) {
             fixture.tick(path);
         }
         QVERIFY(fixture.plan().mixer && fixture.plan().budget && fixture.plan().site.ground);
-        QVERIFY(fixture.plan().assumptions);
+        QVERIFY(fixture.plan().assumptions && fixture.plan().moulding);
         QVERIFY(fixture.plan().site.outline->size() >= 3);
         fixture.selection.setParts({QStringLiteral("C1")});
-        for (const char* path : {"counter.rim", "counter.filler", "counter.steel", "counter.lift"}) fixture.tick(path);
+        for (const char* path : {"counter.rim", "counter.filler", "counter.steel", "counter.lift", "counter.drip",
+                                 "counter.rebate"}) {
+            fixture.tick(path);
+        }
         const auto& made = std::get<Counter>(findPart(fixture.plan(), "C1")->body);
         QVERIFY(made.rim && made.filler && made.steel && made.steel->mesh && made.lift);
+        QVERIFY(made.drip && made.rebate);
+        // Water drips off the front edge; a splash panel stands along the back.
+        QCOMPARE(made.drip->edges, std::vector<int>{0});
+        QCOMPARE(made.rebate->edges, std::vector<int>{2});
         fixture.selection.setParts({QStringLiteral("S1")});
         for (const char* path : {"support.core", "support.pads"}) fixture.tick(path);
         const auto& support = std::get<Support>(findPart(fixture.plan(), "S1")->body);

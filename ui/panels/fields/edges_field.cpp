@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <numeric>
 
 #include <QCheckBox>
 #include <QMap>
@@ -32,7 +33,42 @@ QString sideFacing(Point outwards)
     }
 }
 
+std::vector<int> allEdges(const Counter& counter)
+{
+    std::vector<int> all(counter.outline.size());
+    std::iota(all.begin(), all.end(), 0);
+    return all;
+}
+
+/// Of what lists its edges and has none where none are named.
+template <class T>
+EdgesAccess listedEdges(std::optional<T> Counter::* member)
+{
+    return {[member](const Counter& counter) -> std::optional<std::vector<int>> {
+                if (!(counter.*member)) return std::nullopt;
+                return (counter.*member)->edges;
+            },
+            [member](Counter& counter, const std::vector<int>& edges) {
+                if (counter.*member) (counter.*member)->edges = edges;
+            }};
+}
+
 }  // namespace
+
+EdgesAccess rimEdges()
+{
+    return {[](const Counter& counter) -> std::optional<std::vector<int>> {
+                if (!counter.rim) return std::nullopt;
+                return counter.rim->edges.value_or(allEdges(counter));
+            },
+            [](Counter& counter, const std::vector<int>& edges) {
+                if (!counter.rim) return;
+                counter.rim->edges = edges.size() == counter.outline.size() ? std::nullopt : std::optional(edges);
+            }};
+}
+
+EdgesAccess dripEdges() { return listedEdges(&Counter::drip); }
+EdgesAccess rebateEdges() { return listedEdges(&Counter::rebate); }
 
 QStringList edgeNames(const std::vector<Point>& outline)
 {
@@ -53,9 +89,9 @@ QStringList edgeNames(const std::vector<Point>& outline)
 }
 
 EdgesField::EdgesField(FieldHost& host, const QString& path, const QString& label, Scope<Counter> scope,
-                       QWidget* parent)
-    : Field(host, path, label, parent), scope_(std::move(scope)), list_(new QWidget(this)),
-      column_(new QVBoxLayout(list_))
+                       EdgesAccess access, QWidget* parent)
+    : Field(host, path, label, parent), scope_(std::move(scope)), access_(std::move(access)),
+      list_(new QWidget(this)), column_(new QVBoxLayout(list_))
 {
     column_->setContentsMargins(0, 0, 0, 0);
     column_->setSpacing(0);
@@ -65,9 +101,10 @@ EdgesField::EdgesField(FieldHost& host, const QString& path, const QString& labe
 void EdgesField::showPlan(const Plan& plan)
 {
     const std::vector<const Counter*> counters = scope_.read(plan);
-    const bool there = counters.size() == 1 && counters[0]->rim.has_value();
-    setThere(there);
-    if (!there) return;
+    const std::optional<std::vector<int>> edges =
+        counters.size() == 1 ? access_.read(*counters[0]) : std::optional<std::vector<int>>();
+    setThere(edges.has_value());
+    if (!edges) return;
     const Counter& counter = *counters[0];
     const QStringList names = edgeNames(counter.outline);
     while (boxes_.size() > names.size()) delete boxes_.takeLast();
@@ -82,7 +119,7 @@ void EdgesField::showPlan(const Plan& plan)
     for (int i = 0; i < names.size(); ++i) {
         const double lengthMm = distance(counter.outline[i], counter.outline[(i + 1) % counter.outline.size()]);
         boxes_[i]->setText(tr("%1, %2 mm").arg(names[i], formatNumber(lengthMm, 0)));
-        const bool on = !counter.rim->edges || std::ranges::find(*counter.rim->edges, i) != counter.rim->edges->end();
+        const bool on = std::ranges::find(*edges, i) != edges->end();
         const QSignalBlocker quiet(boxes_[i]);
         boxes_[i]->setChecked(on);
     }
@@ -94,11 +131,8 @@ void EdgesField::take()
     for (int i = 0; i < boxes_.size(); ++i) {
         if (boxes_[i]->isChecked()) ticked.push_back(i);
     }
-    const bool all = static_cast<qsizetype>(ticked.size()) == boxes_.size();
-    const Edit edit = [change = scope_.change, ticked, all](const Plan& plan) {
-        return change(plan, [&](Counter& counter) {
-            if (counter.rim) counter.rim->edges = all ? std::nullopt : std::optional(ticked);
-        });
+    const Edit edit = [change = scope_.change, write = access_.write, ticked](const Plan& plan) {
+        return change(plan, [&](Counter& counter) { write(counter, ticked); });
     };
     host().apply(editName(), edit);
 }

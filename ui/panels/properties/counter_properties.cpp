@@ -125,7 +125,7 @@ void addRimAndFiller(PropertySheet& sheet, const Scope<Counter>& counters)
     rimColumn.length(QStringLiteral("counter.rim.width_mm"), tr("Width"),
                      inRim.member([](auto& r) { return &r.widthMm; }), sizeRules());
     rimColumn.put(new EdgesField(rimColumn.host(), QStringLiteral("counter.rim.edges"), tr("Along"), counters,
-                                 &rimColumn));
+                                 rimEdges(), &rimColumn));
 
     const Scope<std::optional<Filler>> filler = counters.member([](auto& c) { return &c.filler; });
     const Scope<Filler> inFiller = contentOf(filler);
@@ -136,6 +136,66 @@ void addRimAndFiller(PropertySheet& sheet, const Scope<Counter>& counters)
                         inFiller.member([](auto& f) { return &f.densityKgM3; }), rules(tr("kg/m³"), 0, 1000));
     fillerColumn.check(QStringLiteral("counter.filler.stays"), tr("After stripping"), tr("stays in the piece"),
                        bindYesNo(inFiller.member([](auto& f) { return &f.stays; })));
+}
+
+/// The back edge, where a rebate is of use, or the front edge, where water drips.
+std::vector<int> edgeFacing(const Counter& counter, bool back)
+{
+    if (counter.outline.empty()) return {};
+    std::size_t best = 0;
+    for (std::size_t i = 0; i < counter.outline.size(); ++i) {
+        const auto middleY = [&](std::size_t edge) {
+            return counter.outline[edge].y + counter.outline[(edge + 1) % counter.outline.size()].y;
+        };
+        if (back ? middleY(i) > middleY(best) : middleY(i) < middleY(best)) best = i;
+    }
+    return {static_cast<int>(best)};
+}
+
+void addDripAndRebate(PropertySheet& sheet, const Scope<Counter>& counters)
+{
+    const auto startsAlong = [counters](auto member, bool back) {
+        using T = typename std::remove_cvref_t<decltype(std::declval<Counter>().*member)>::value_type;
+        Binding<bool> binding = bindPresence(counters.member([member](auto& c) { return &(c.*member); }), T());
+        binding.write = [counters, member, back](const Plan& plan, bool on) {
+            return counters.change(plan, [&](Counter& counter) {
+                if (on == (counter.*member).has_value()) return;
+                (counter.*member).reset();
+                if (!on) return;
+                counter.*member = T();
+                (counter.*member)->edges = edgeFacing(counter, back);
+            });
+        };
+        return binding;
+    };
+    const Scope<std::optional<Drip>> drip = counters.member([](auto& c) { return &c.drip; });
+    const Scope<Drip> inDrip = contentOf(drip);
+    FieldColumn& groove = sheet.group(tr("Drip groove"));
+    groove.check(QStringLiteral("counter.drip"), tr("Drip groove"), tr("has a groove below"),
+                 startsAlong(&Counter::drip, false))
+        .setHint(tr("In the underside along an edge: water drips off there and does not run back to the fronts."));
+    groove.length(QStringLiteral("counter.drip.from_edge_mm"), tr("From the edge"),
+                  inDrip.member([](auto& d) { return &d.fromEdgeMm; }), sizeRules());
+    groove.length(QStringLiteral("counter.drip.width_mm"), tr("Width"), inDrip.member([](auto& d) { return &d.widthMm; }),
+                  sizeRules());
+    groove.length(QStringLiteral("counter.drip.depth_mm"), tr("Depth"), inDrip.member([](auto& d) { return &d.depthMm; }),
+                  sizeRules());
+    groove.put(new EdgesField(groove.host(), QStringLiteral("counter.drip.edges"), tr("Along"), counters, dripEdges(),
+                              &groove));
+
+    const Scope<std::optional<Rebate>> rebate = counters.member([](auto& c) { return &c.rebate; });
+    const Scope<Rebate> inRebate = contentOf(rebate);
+    FieldColumn& step = sheet.group(tr("Splash rebate"));
+    step.check(QStringLiteral("counter.rebate"), tr("Splash rebate"), tr("has a step in its face"),
+               startsAlong(&Counter::rebate, true))
+        .setHint(tr("Along an edge, for a splash panel to stand in."));
+    step.length(QStringLiteral("counter.rebate.width_mm"), tr("Width"),
+                inRebate.member([](auto& r) { return &r.widthMm; }), sizeRules())
+        .setHint(tr("The panel's thickness and room for its joint."));
+    step.length(QStringLiteral("counter.rebate.depth_mm"), tr("Depth"),
+                inRebate.member([](auto& r) { return &r.depthMm; }), sizeRules());
+    step.put(new EdgesField(step.host(), QStringLiteral("counter.rebate.edges"), tr("Along"), counters, rebateEdges(),
+                            &step));
 }
 
 /// Ribs and joints: lines across the counter.
@@ -322,6 +382,7 @@ void describeCounter(PropertySheet& sheet, const Scope<Part>& parts, const Ids& 
     addCutouts(sheet, counters);
     addSteelGroup(sheet, counters.member([](auto& c) { return &c.steel; }), QStringLiteral("counter.steel"));
     addRibsAndJoints(sheet, counters);
+    addDripAndRebate(sheet, counters);
     addLoads(sheet, counters);
     addLift(sheet, counters);
     if (ids.size() == 1) addOutline(sheet, counters, ids[0]);

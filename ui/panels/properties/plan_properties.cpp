@@ -155,6 +155,7 @@ void describePlan(PropertySheet& sheet, const PropertyContext& context)
     describeWeather(sheet);
     describeSite(sheet);
     describePouring(sheet);
+    describeMoulding(sheet);
     describeAssumptions(sheet);
     describeOwned(sheet, context);
 }

@@ -43,6 +43,8 @@ void describeSeveral(PropertySheet& sheet, const Scope<Part>& parts);
 void describeAssumptions(PropertySheet& sheet);
 /// Hours, moulds and working time of the pours.
 void describePouring(PropertySheet& sheet);
+/// How moulds are built and sawn, boards at hand, castings that share a mould.
+void describeMoulding(PropertySheet& sheet);
 void describePlan(PropertySheet& sheet, const PropertyContext& context);
 void describeSite(PropertySheet& sheet);
 void describeMixes(PropertySheet& sheet);
