@@ -8,6 +8,7 @@
 #include "core/castings/casting.h"
 #include "core/front/front_layout.h"
 #include "core/handling/lifting.h"
+#include "core/mould/mould.h"
 #include "core/mould/mould_estimate.h"
 #include "core/plan/finding.h"
 #include "core/plan/plan.h"
@@ -42,6 +43,7 @@ struct Assessment {
     std::vector<CastingLift> handling;        ///< one a casting, same order
     std::vector<FrontLayout> fronts;
     MouldEstimate mould;
+    std::vector<MouldPtr> moulds;             ///< one a casting, same order
     ShoppingList shopping;
     std::vector<CastingStrengthPtr> strength; ///< those that are known, in the order of castings (see withStrength)
     std::vector<CastingHoursPtr> hours;       ///< those that are known (see withReadiness), likewise what follows
