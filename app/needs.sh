@@ -4,7 +4,7 @@ yardcast_packages=(
     # to build
     g++ cmake ninja-build pkg-config git ca-certificates
     qt6-base-dev qt6-svg-dev
-    nlohmann-json3-dev libpolyclipping-dev libcli11-dev libeigen3-dev
+    nlohmann-json3-dev libpolyclipping-dev libcli11-dev libeigen3-dev libdxflib-dev
     # to test
     libgtest-dev libgmock-dev libbenchmark-dev poppler-utils
     # to run: the plugin for SVG icons, and a font
