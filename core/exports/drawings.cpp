@@ -40,7 +40,8 @@ void addCutout(DxfDrawing& drawing, const Part& part, const Cutout& cutout)
         outline.corners.push_back({placed(part, turned.toPlan({x, y})), bulge});
     };
     if (!(radius > 0.0)) {
-        for (const Point p : {Point{-halfX, -halfY}, {halfX, -halfY}, {halfX, halfY}, {-halfX, halfY}}) add(p.x, p.y, 0.0);
+        for (const Point p : {Point{-halfX, -halfY}, {halfX, -halfY}, {halfX, halfY}, {-halfX, halfY}})
+            add(p.x, p.y, 0.0);
     } else {
         const double quarter = std::tan(std::numbers::pi / 8);
         const double x = halfX - radius;
@@ -68,7 +69,8 @@ const Cutout* cutoutOf(const Counter& counter, const Ring& hole)
         const double apart = std::max({std::abs(box.low.x - other.low.x), std::abs(box.low.y - other.low.y),
                                        std::abs(box.high.x - other.high.x), std::abs(box.high.y - other.high.y)});
         const double area = std::abs(signedArea(ring));
-        if (apart < kSameMm && std::abs(std::abs(signedArea(hole)) - area) < kSameMm * perimeterMm(ring)) return &cutout;
+        const double areaApart = std::abs(std::abs(signedArea(hole)) - area);
+        if (apart < kSameMm && areaApart < kSameMm * perimeterMm(ring)) return &cutout;
     }
     return nullptr;
 }
@@ -160,6 +162,7 @@ const char* layerOf(MouldPartKind kind)
     case MouldPartKind::rebate: return "Rebate strips";
     case MouldPartKind::holdDown: return "Hold-downs";
     case MouldPartKind::bracket: return "Brackets";
+    case MouldPartKind::spacer: return "Spacers";
     }
     return "Base boards";
 }
@@ -208,15 +211,16 @@ DxfDrawing mouldDrawing(const std::vector<MouldPtr>& moulds, const DrawingWords&
     drawing.layers = {{"Base boards", 32, false},   {"Sides", 32, false},        {"Formers", 1, false},
                       {"Foam fillers", 4, false},   {"Foam cores", 4, false},    {"Chamfer strips", 6, false},
                       {"Drip strips", 6, false},    {"Rebate strips", 6, false}, {"Hold-downs", 3, true},
-                      {"Brackets", 8, false},       {"Casting", 7, true},        {"Diagonals", 8, true},
-                      {"Numbers", 7, false},        {"Notes", 7, false}};
+                      {"Brackets", 8, false},       {"Spacers", 8, false},       {"Casting", 7, true},
+                      {"Diagonals", 8, true},       {"Numbers", 7, false},       {"Notes", 7, false}};
     double left = 0.0;
     for (const MouldPtr& mould : moulds) {
         if (!onlyPart.empty() && mould->part != onlyPart) continue;
         DxfDrawing own;
         for (const MouldPart& part : mould->parts) {
             own.add(layerOf(part.kind), part.outline);
-            if (!part.outline.empty()) own.texts.push_back({"Numbers", numberPlace(part.outline), kNumberMm, part.name});
+            if (part.outline.empty()) continue;
+            own.texts.push_back({"Numbers", numberPlace(part.outline), kNumberMm, part.name});
         }
         own.add("Casting", mould->inside);
         for (const Mould::Diagonal& diagonal : mould->diagonals) own.addLine("Diagonals", diagonal.from, diagonal.to);

@@ -29,7 +29,7 @@ DxfDrawing planDrawing(const Plan& plan, const std::vector<CastingPtr>& castings
 /// The moulds as one stands in front of them, beside each other along x, or those of one part: every board, block and
 /// strip from above with its number, the casting dashed, diagonals to measure, and a line that says whether it is
 /// mirrored. Layers: "Base boards", "Sides", "Formers", "Foam fillers", "Foam cores", "Chamfer strips", "Drip strips",
-/// "Rebate strips", "Hold-downs", "Brackets", "Casting", "Diagonals", "Numbers", "Notes".
+/// "Rebate strips", "Hold-downs", "Brackets", "Spacers", "Casting", "Diagonals", "Numbers", "Notes".
 DxfDrawing mouldDrawing(const std::vector<MouldPtr>& moulds, const DrawingWords& words,
                         const std::string& onlyPart = {});
 

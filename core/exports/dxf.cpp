@@ -31,7 +31,8 @@ public:
     {
         std::array<char, 64> buffer{};
         const double sound = std::isfinite(value) ? value : 0.0;
-        const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), sound, std::chars_format::fixed, 6);
+        const auto end =
+            std::to_chars(buffer.data(), buffer.data() + buffer.size(), sound, std::chars_format::fixed, 6);
         std::string text(buffer.data(), end.ec == std::errc() ? end.ptr : buffer.data());
         while (text.size() > 3 && text.back() == '0' && text[text.size() - 2] != '.') text.pop_back();
         line(code, text.empty() ? "0.0" : text);

@@ -87,45 +87,34 @@ Solid battensOf(const Part& part, const Front& front)
     return solid;
 }
 
-/// The ring with all sides moved inwards; of as many points.
-Ring movedInwards(const Ring& ring, double byMm)
-{
-    Ring moved;
-    const std::size_t count = ring.size();
-    for (std::size_t i = 0; i < count; ++i) {
-        const Point before = ring[i] - ring[(i + count - 1) % count];
-        const Point after = ring[(i + 1) % count] - ring[i];
-        const double lengths = length(before) * length(after);
-        const double closeness = lengths > 0.0 ? 1.0 + dot(before, after) / lengths : 0.0;
-        if (!(closeness > 1e-3)) return {};
-        const Point normals = leftNormal(before) * (1.0 / length(before)) + leftNormal(after) * (1.0 / length(after));
-        moved.push_back(ring[i] + normals * (byMm / closeness));
-    }
-    return moved;
-}
-
 using Plies = std::vector<const MouldPart*>;
 
-/// The plies of one former, from the base up.
-std::optional<Solid> formerOf(const Plies& plies, double draftMm)
+bool isPlainRing(const Region& region) { return region.size() == 1 && region[0].holes.empty(); }
+
+/// The plies of one former, from the base up, each with its draft.
+std::optional<Solid> formerOf(const Plies& plies)
 {
-    const double fromMm = plies.front()->fromMm;
-    const double toMm = plies.back()->toMm;
-    const bool alike = std::all_of(plies.begin(), plies.end(),
-                                   [&](const MouldPart* ply) { return ply->outline == plies.front()->outline; });
-    if (alike && draftMm > 0.0 && plies.front()->outline.size() == 1 && plies.front()->outline[0].holes.empty()) {
-        const Ring& ring = plies.front()->outline[0].outer;
-        if (auto drafted = solidBetween(ring, fromMm, movedInwards(ring, draftMm), toMm)) return drafted;
+    std::vector<RingAt> rings;
+    bool plain = true;
+    for (const MouldPart* ply : plies) {
+        const Region& top = ply->topOutline.empty() ? ply->outline : ply->topOutline;
+        plain = plain && isPlainRing(ply->outline) && isPlainRing(top);
+        if (!plain) break;
+        // Plies that lie on each other with the same outline have no step between them.
+        if (rings.empty() || rings.back().ring != ply->outline[0].outer || rings.back().heightMm != ply->fromMm)
+            rings.push_back({ply->outline[0].outer, ply->fromMm});
+        rings.push_back({top[0].outer, ply->toMm});
     }
-    // Each ply as it is; a smaller one stands on a larger.
-    std::vector<Prism> prisms;
-    Region above;
-    for (std::size_t k = plies.size(); k-- > 0;) {
-        const Region& outline = plies[k]->outline;
-        prisms.push_back({above.empty() ? outline : subtract(outline, above), fromMm, plies[k]->toMm});
-        above = unite(above, outline);
+    if (plain) {
+        if (auto whole = solidThrough(rings)) return whole;
     }
-    return solidOfPrisms(prisms);
+    // Each ply as it is sawn.
+    Solid pieces;
+    for (const MouldPart* ply : plies) {
+        if (const auto piece = solidOfPrisms({{ply->outline, ply->fromMm, ply->toMm}})) append(pieces, *piece);
+    }
+    if (pieces.triangles.empty()) return {};
+    return pieces;
 }
 
 }  // namespace
@@ -193,7 +182,7 @@ std::vector<ModelPiece> formersModel(const std::vector<MouldPtr>& moulds, const 
         for (auto& [about, plies] : formers) {
             std::sort(plies.begin(), plies.end(),
                       [](const MouldPart* a, const MouldPart* b) { return a->fromMm < b->fromMm; });
-            std::optional<Solid> solid = formerOf(plies, mould->cutoutDraftMm);
+            std::optional<Solid> solid = formerOf(plies);
             if (!solid) continue;
             moveEach(*solid, false, [&](const SolidPoint& p) { return SolidPoint{p[0] + left, p[1], p[2]}; });
             pieces.push_back({mould->casting + " " + about, mould->part, std::move(*solid)});

@@ -27,9 +27,8 @@ ModelPiece modelOf(const Casting& casting, const Part& part);
 std::vector<ModelPiece> kitchenModel(const Plan& plan, const std::vector<CastingPtr>& castings,
                                      const std::string& onlyPart = {});
 
-/// The formers of moulds as they stand on the base board (upright: z away from it), those of one cutout as one body, with
-/// its draft where all plies have the same outline; the moulds beside each other along x. Their id is that of casting
-/// and cutout: "C1 K1".
+/// The formers of moulds as they stand on the base board, those of one cutout as one body with its draft; the moulds
+/// beside each other along x. Their id is that of casting and cutout: "C1 K1".
 std::vector<ModelPiece> formersModel(const std::vector<MouldPtr>& moulds, const std::string& onlyPart = {});
 
 }  // namespace yardcast

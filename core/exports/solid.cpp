@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numbers>
 #include <numeric>
 #include <tuple>
 #include <utility>
@@ -314,6 +315,42 @@ private:
     Solid solid_;
 };
 
+double angleRad(Point p, Point middle) { return std::atan2(p.y - middle.y, p.x - middle.x); }
+
+/// The ring, counter-clockwise, from its point of the lowest angle about `middle`; nothing where it does not go round
+/// once.
+std::optional<Ring> fromLowestAngle(Ring ring, Point middle)
+{
+    if (ring.size() < 3) return {};
+    if (signedArea(ring) < 0.0) std::reverse(ring.begin(), ring.end());
+    const auto lowest = std::min_element(ring.begin(), ring.end(), [&](Point a, Point b) {
+        return angleRad(a, middle) < angleRad(b, middle);
+    });
+    std::rotate(ring.begin(), lowest, ring.end());
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        if (i > 0 && !(angleRad(ring[i], middle) > angleRad(ring[i - 1], middle))) return {};
+        if (!(cross(ring[i] - middle, ring[(i + 1) % ring.size()] - middle) > 0.0)) return {};
+    }
+    return ring;
+}
+
+/// The band between two such rings, whose points begin at these numbers.
+void addBand(Solid& solid, const Ring& lower, int firstLower, const Ring& upper, int firstUpper, Point middle)
+{
+    const int n = int(lower.size());
+    const int m = int(upper.size());
+    const double turn = 2 * std::numbers::pi;
+    const auto angle = [&](const Ring& ring, int i) {
+        return angleRad(ring[std::size_t(i) % ring.size()], middle) + (i >= int(ring.size()) ? turn : 0.0);
+    };
+    for (int i = 0, j = 0; i < n || j < m;) {
+        const bool below = j == m || (i < n && angle(lower, i + 1) <= angle(upper, j + 1));
+        const int next = below ? firstLower + (i + 1) % n : firstUpper + (j + 1) % m;
+        solid.triangles.push_back({firstLower + i % n, next, firstUpper + j % m});
+        ++(below ? i : j);
+    }
+}
+
 double determinant(const SolidPoint& a, const SolidPoint& b, const SolidPoint& c)
 {
     return a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) +
@@ -344,28 +381,29 @@ std::optional<Solid> solidOfPrisms(const std::vector<Prism>& prisms)
     return solid;
 }
 
-std::optional<Solid> solidBetween(const Ring& lower, double fromMm, const Ring& upper, double toMm)
+std::optional<Solid> solidThrough(const std::vector<RingAt>& rings)
 {
-    const int count = int(lower.size());
-    if (count < 3 || lower.size() != upper.size() || !(toMm > fromMm) || !(signedArea(lower) > 0.0)) return {};
-    for (std::size_t i = 0; i < lower.size(); ++i) {
-        const std::size_t next = (i + 1) % lower.size();
-        // A side that turned round or closed up would cross its neighbours.
-        if (!(dot(lower[next] - lower[i], upper[next] - upper[i]) > 0.0)) return {};
-    }
-    const std::optional<PlanarCells> flat = planarCells({{{lower, {}}}});
-    if (!flat || flat->points.size() != lower.size()) return {};
+    if (rings.size() < 2 || !(rings.back().heightMm > rings.front().heightMm)) return {};
+    const Point middle = moments(Polygon{rings.front().ring, {}}).centroid();
     Solid solid;
-    for (const Point p : lower) solid.points.push_back({p.x, p.y, fromMm});
-    for (const Point p : upper) solid.points.push_back({p.x, p.y, toMm});
-    for (int i = 0; i < count; ++i) {
-        const int next = (i + 1) % count;
-        solid.triangles.push_back({i, next, count + next});
-        solid.triangles.push_back({i, count + next, count + i});
+    std::vector<Ring> sorted;
+    std::vector<int> first;
+    for (const RingAt& at : rings) {
+        const std::optional<Ring> ring = fromLowestAngle(at.ring, middle);
+        if (!ring || (!first.empty() && at.heightMm < solid.points.back()[2])) return {};
+        first.push_back(int(solid.points.size()));
+        for (const Point p : *ring) solid.points.push_back({p.x, p.y, at.heightMm});
+        sorted.push_back(*ring);
     }
-    for (const std::array<int, 3>& t : flat->triangles) {
-        solid.triangles.push_back({t[0], t[2], t[1]});
-        solid.triangles.push_back({count + t[0], count + t[1], count + t[2]});
+    for (std::size_t k = 0; k + 1 < sorted.size(); ++k)
+        addBand(solid, sorted[k], first[k], sorted[k + 1], first[k + 1], middle);
+    for (const bool top : {false, true}) {
+        const Ring& ring = top ? sorted.back() : sorted.front();
+        const int offset = top ? first.back() : first.front();
+        const std::optional<PlanarCells> flat = planarCells({{{ring, {}}}});
+        if (!flat || flat->points.size() != ring.size()) return {};
+        for (const std::array<int, 3>& t : flat->triangles)
+            solid.triangles.push_back({offset + t[0], offset + t[top ? 1 : 2], offset + t[top ? 2 : 1]});
     }
     if (!checkSolid(solid).closed) return {};
     return solid;

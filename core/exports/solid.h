@@ -32,9 +32,16 @@ struct Prism {
 std::optional<Solid> solidOfPrisms(const std::vector<Prism>& prisms);
 inline constexpr double kPinchMm = 0.002;
 
-/// A body between two rings of as many points, `lower` at `fromMm` and `upper` at `toMm`: for formers with draft.
-/// Nothing where the rings do not fit each other or have no area.
-std::optional<Solid> solidBetween(const Ring& lower, double fromMm, const Ring& upper, double toMm);
+/// A ring at a height.
+struct RingAt {
+    Ring ring;
+    double heightMm = 0.0;
+};
+
+/// A body through rings over each other, lowest first, for formers with draft. Each ring has to go once round the
+/// middle of the first one, as those of convex cutouts do; they may have different numbers of points. Two rings at one
+/// height make a step. Nothing where they do not, or heights fall.
+std::optional<Solid> solidThrough(const std::vector<RingAt>& rings);
 
 /// An upright box on a rectangle or any ring.
 std::optional<Solid> solidOfRing(const Ring& ring, double fromMm, double toMm);

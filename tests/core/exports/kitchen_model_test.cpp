@@ -62,7 +62,8 @@ TEST(KitchenModel, EachCastingOfTheSamplesIsOneClosedBodyOfItsVolume)
         }
         for (const CastingPtr& casting : castings) {
             const std::vector<ModelPiece> only = kitchenModel(plan, castings, casting->part);
-            EXPECT_TRUE(std::any_of(only.begin(), only.end(), [&](const ModelPiece& p) { return p.id == casting->id; }));
+            EXPECT_TRUE(
+                std::any_of(only.begin(), only.end(), [&](const ModelPiece& p) { return p.id == casting->id; }));
         }
     }
     EXPECT_GT(castingsSeen, 20);

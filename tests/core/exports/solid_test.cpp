@@ -10,8 +10,7 @@ Region box(double x0, double y0, double x1, double y1)
     return regionOf({{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}});
 }
 
-/// Where a point lies thrice as far outwards of every triangle of a convex body, its volume is positive: so the sign of
-/// the volume tells whether triangles turn outwards.
+/// The sign of the volume tells whether triangles turn outwards.
 TEST(Solid, ABoxHasEightPointsTwelveTrianglesAndItsVolume)
 {
     const auto solid = solidOfPrisms({{box(0, 0, 30, 20), 5, 15}});
@@ -37,7 +36,8 @@ TEST(Solid, AHoleThroughTheBodyIsAHandle)
 TEST(Solid, PrismsOfDifferentHeightAreOneBody)
 {
     // The rim's long side meets two shorter ones: corners of those lie on it.
-    const auto solid = solidOfPrisms({{box(0, 0, 100, 10), 0, 60}, {box(0, 10, 40, 50), 0, 40}, {box(40, 10, 100, 50), 0, 25}});
+    const auto solid = solidOfPrisms(
+        {{box(0, 0, 100, 10), 0, 60}, {box(0, 10, 40, 50), 0, 40}, {box(40, 10, 100, 50), 0, 25}});
     ASSERT_TRUE(solid);
     EXPECT_NEAR(volumeMm3(*solid), 1000 * 60 + 1600 * 40 + 2400 * 25, 1e-6);
     const SolidCheck check = checkSolid(*solid);
@@ -91,12 +91,19 @@ TEST(Solid, ATaperedBlockHasTheVolumeOfAFrustum)
 {
     const Ring lower{{0, 0}, {40, 0}, {40, 40}, {0, 40}};
     const Ring upper{{2, 2}, {38, 2}, {38, 38}, {2, 38}};
-    const auto solid = solidBetween(lower, 0, upper, 30);
+    const auto solid = solidThrough({{lower, 0}, {upper, 30}});
     ASSERT_TRUE(solid);
     EXPECT_NEAR(volumeMm3(*solid), 30.0 / 3 * (1600 + 1296 + 40 * 36), 1e-6);
     EXPECT_EQ(checkSolid(*solid).euler(), 2);
-    EXPECT_FALSE(solidBetween(lower, 0, {upper[2], upper[3], upper[0], upper[1]}, 30));
-    EXPECT_FALSE(solidBetween(lower, 0, {upper[0], upper[1], upper[2]}, 30));
+    // A step, and a ring that begins elsewhere and has more points.
+    const Ring more{{38, 38}, {20, 38}, {2, 38}, {2, 2}, {38, 2}};
+    const auto stepped = solidThrough({{lower, 0}, {lower, 10}, {more, 10}, {more, 30}});
+    ASSERT_TRUE(stepped);
+    EXPECT_NEAR(volumeMm3(*stepped), 16000 + 20 * 1296, 1e-6);
+    EXPECT_EQ(checkSolid(*stepped).euler(), 2);
+    EXPECT_FALSE(solidThrough({{lower, 30}, {upper, 0}}));
+    EXPECT_FALSE(solidThrough({{lower, 0}, {{{100, 0}, {140, 0}, {140, 40}, {100, 40}}, 30}}));
+    EXPECT_FALSE(solidThrough({{lower, 0}}));
 }
 
 TEST(Solid, TheCheckSeesAMissingAndATurnedTriangle)
