@@ -17,6 +17,7 @@ struct SheetStock {
     Size size;
     double price = 0.0;            ///< of one; any unit, the same for all of a list
     std::optional<int> count;      ///< how many there are (offcuts at hand: price 0, used first); nothing: any number
+    friend bool operator==(const SheetStock&, const SheetStock&) = default;
 };
 
 /// `count` equal pieces wanted.
@@ -25,6 +26,7 @@ struct SheetPiece {
     Size size;
     int count = 1;
     bool turn = true;              ///< may be turned a quarter; false where the grain or the good face has a direction
+    friend bool operator==(const SheetPiece&, const SheetPiece&) = default;
 };
 
 /// What to cut from what, by straight cuts through the whole of what lies on the saw (as a panel saw cuts).
@@ -36,6 +38,7 @@ struct SheetCutting {
     double cutPrice = 0.0;          ///< of one cut at the store
     int freeCuts = 0;              ///< cuts of each sheet that cost nothing
     double leastStripMm = 0.0;     ///< the store cuts nothing narrower: narrower pieces come as blanks to rip at home
+    friend bool operator==(const SheetCutting&, const SheetCutting&) = default;
 };
 
 inline constexpr double kLargestSheetMm = 100'000.0;
