@@ -11,8 +11,8 @@ yardcast_packages=(
     libqt6svg6 fonts-dejavu-core
 )
 
-# What tests/run wants besides: the general solver that tests/reference compares with. Without it those tests are skipped.
-yardcast_test_packages=(calculix-ccx)
+# What tests/run wants besides: the general solvers that tests/reference compares with. Without them those tests are skipped.
+yardcast_test_packages=(calculix-ccx coinor-cbc)
 
 # What .ci/run wants besides: the sanitizers and the fuzz are clang's; llvm puts names into their stacks.
 yardcast_clang_packages=(clang libclang-rt-14-dev llvm)

@@ -9,6 +9,8 @@ namespace yardcast::bars {
 namespace {
 
 constexpr std::size_t kMostWays = 4000;
+constexpr std::size_t kMostRemembered = 200'000;
+constexpr Units kPiecesToRelax = 14;
 
 struct Way {
     Pattern pattern;
@@ -17,8 +19,10 @@ struct Way {
 
 class Filling {
 public:
-    Filling(const BarKinds& kinds, const Limits& limits, const Relaxed& relaxed, long long mostSteps)
-        : kinds_(kinds), limits_(limits), relaxed_(relaxed), mostSteps_(mostSteps), used_(kinds.stock.size(), 0)
+    Filling(const BarKinds& kinds, Relaxation& relaxation, const Limits& limits, const Relaxed& relaxed, Wide allowed,
+            long long mostSteps)
+        : kinds_(kinds), relaxation_(relaxation), limits_(limits), relaxed_(relaxed), allowed_(allowed), mostSteps_(mostSteps),
+          used_(kinds.stock.size(), 0)
     {
         steepest_.assign(kinds.pieces.size() + 1, 0.0);
         for (std::size_t i = kinds.pieces.size(); i-- > 0;) {
@@ -41,10 +45,13 @@ private:
     void extend(std::size_t kind, Units room, Wide value, Wide least);
     bool noBetterExchange(Units room) const;
     std::string state() const;
+    bool relaxedCannot();
 
     const BarKinds& kinds_;
+    Relaxation& relaxation_;
     const Limits& limits_;
     const Relaxed& relaxed_;
+    const Wide allowed_;                ///< worth of all bars together
     const long long mostSteps_;
     long long steps_ = 0;
     bool overflow_ = false;
@@ -132,6 +139,25 @@ void Filling::collect(std::size_t stock, std::size_t longest, Wide budget, std::
     extend(longest, kinds_.stock[stock].capacity - width, relaxed_.values[longest], peak_ + surcharge_ - budget);
 }
 
+/// Whether what is left costs too much by a linear program of its own. Only worth its while where much is left.
+bool Filling::relaxedCannot()
+{
+    Units pieces = 0;
+    for (const Units count : left_) pieces += count;
+    if (pieces < kPiecesToRelax || solution_.empty()) return false;
+    Limits rest = limits_;
+    Wide spent = 0;
+    for (std::size_t s = 0; s < used_.size(); ++s) {
+        if (rest.most[s] < kNoLimit) rest.most[s] -= used_[s];
+        rest.least[s] = std::max<Units>(rest.least[s] - used_[s], 0);
+        spent += static_cast<Wide>(used_[s]) * relaxation_.worths().ofStock(static_cast<int>(s));
+    }
+    const long long before = relaxation_.steps();
+    const bool cannot = spent + relaxation_.solve(left_, rest, allowed_ - spent + 1, false).lower > allowed_;
+    steps_ += (relaxation_.steps() - before) / 8;
+    return cannot;
+}
+
 FillAnswer Filling::go(Wide budget)
 {
     std::size_t longest = 0;
@@ -141,6 +167,10 @@ FillAnswer Filling::go(Wide budget)
     const std::string key = state();
     if (const auto known = failed_.find(key); known != failed_.end() && budget <= known->second) return FillAnswer::None;
 
+    if (relaxedCannot()) {
+        if (failed_.size() < kMostRemembered) failed_[key] = std::max(failed_[key], budget);
+        return FillAnswer::None;
+    }
     std::vector<Way> ways;
     for (std::size_t s = 0; s < kinds_.stock.size(); ++s) collect(s, longest, budget, ways);
     if (overflow_) return FillAnswer::Unknown;
@@ -159,7 +189,7 @@ FillAnswer Filling::go(Wide budget)
         for (std::size_t i = 0; i < left_.size(); ++i) left_[i] += way.pattern.copies[i];
         if (answer == FillAnswer::Unknown) return answer;
     }
-    if (failed_.size() < 200'000) {
+    if (failed_.size() < kMostRemembered) {
         Wide& known = failed_[key];
         known = std::max(known, budget);
     }
@@ -168,16 +198,17 @@ FillAnswer Filling::go(Wide budget)
 
 }  // namespace
 
-FillAnswer fillBars(const BarKinds& kinds, const Worths& worths, const std::vector<Units>& demand, const Limits& limits,
+FillAnswer fillBars(const BarKinds& kinds, Relaxation& relaxation, const std::vector<Units>& demand, const Limits& limits,
                     const Relaxed& relaxed, Units below, long long mostSteps, long long& steps, Solution& found)
 {
     Units pieces = 0;
     for (const Units count : demand) pieces += count;
     if (pieces > 4000) return FillAnswer::Unknown;  // it goes down one level a bar
     // A cheaper plan costs a step less at least; the rounding of prices to worths is at most one a bar.
-    const Wide budget = worths.worthOf(below - kinds.priceStep) + 1 - relaxed.lower;
+    const Wide allowed = relaxation.worths().worthOf(below - kinds.priceStep) + 1;
+    const Wide budget = allowed - relaxed.lower;
     if (budget < 0) return FillAnswer::None;
-    Filling filling(kinds, limits, relaxed, mostSteps);
+    Filling filling(kinds, relaxation, limits, relaxed, allowed, mostSteps);
     const FillAnswer answer = filling.run(demand, budget);
     steps += filling.steps();
     if (answer == FillAnswer::Found) found = filling.solution();

@@ -12,8 +12,9 @@ namespace yardcast::bars {
 
 namespace {
 
-constexpr long long kMostSteps = 600'000'000;  ///< about a second
-constexpr long long kStepsAFill = 400'000;
+constexpr long long kMostSteps = 300'000'000;  ///< some tenths of a second
+constexpr long long kStepsAFill = 1'000'000;
+constexpr long long kStepsALongFill = 20'000'000;  ///< for what else would stay open
 
 struct Node {
     Limits limits;
@@ -69,7 +70,7 @@ private:
                    const std::vector<Units>& values);
     std::optional<std::pair<std::size_t, double>> mostBroken(const Relaxed& relaxed) const;
     std::vector<Units> barsOf(const Relaxed& relaxed) const;
-    bool settle(const std::vector<Units>& bars);
+    bool settle(const std::vector<Units>& bars, long long mostSteps);
     void push(Node node, std::size_t stock, Units least, Units most);
     bool branchAround(const Node& node, const std::vector<Units>& bars);
 
@@ -198,9 +199,11 @@ std::vector<Units> Search::barsOf(const Relaxed& relaxed) const
 }
 
 /// Whether so many bars of each stock hold the demand. False where that stayed open.
-bool Search::settle(const std::vector<Units>& bars)
+bool Search::settle(const std::vector<Units>& bars, long long mostSteps)
 {
-    if (const auto known = settled_.find(bars); known != settled_.end()) return known->second;
+    if (const auto known = settled_.find(bars); known != settled_.end() && (known->second || mostSteps == kStepsAFill)) {
+        return known->second;
+    }
     const Limits limits{std::vector<Units>(bars.size(), 0), bars};
     Units price = 0;
     for (std::size_t s = 0; s < bars.size(); ++s) price += bars[s] * kinds_.stock[s].price;
@@ -208,7 +211,7 @@ bool Search::settle(const std::vector<Units>& bars)
     const Units below = std::min(bestPrice_, price + kinds_.priceStep);
     const Relaxed relaxed = relaxation_.solve(demand_, limits, enough(below), false);
     Solution found;
-    const FillAnswer filled = fillBars(kinds_, relaxation_.worths(), demand_, limits, relaxed, below, kStepsAFill, fillSteps_, found);
+    const FillAnswer filled = fillBars(kinds_, relaxation_, demand_, limits, relaxed, below, mostSteps, fillSteps_, found);
     if (filled == FillAnswer::Found) record(std::move(found));
     return settled_[bars] = filled != FillAnswer::Unknown;
 }
@@ -237,7 +240,7 @@ SearchAnswer Search::run()
     if (!cannotBeat(root.lower, 0)) dive(demand_, all_, {}, 0, 0, &root);
     if (!cannotBeat(root.lower, 0)) dive(demand_, all_, {}, 0, 3, &root);
     open_.push({all_, root.lower, 0});
-    std::optional<Wide> unsettled;
+    std::vector<std::pair<Wide, std::vector<Units>>> unsettled;
     while (!open_.empty()) {
         const Node node = open_.top();
         if (cannotBeat(node.lower, 0)) {
@@ -260,11 +263,15 @@ SearchAnswer Search::run()
         }
         const std::vector<Units> bars = barsOf(relaxed);
         if (node.order != 0) dive(demand_, node.limits, {}, 0, 2, &relaxed);
-        const bool settled = cannotBeat(tighter.lower, 0) || settle(bars);
+        const bool settled = cannotBeat(tighter.lower, 0) || settle(bars, kStepsAFill);
         if (cannotBeat(tighter.lower, 0)) continue;
-        if (!branchAround(tighter, bars) && !settled) unsettled = std::min(unsettled.value_or(tighter.lower), tighter.lower);
+        if (!branchAround(tighter, bars) && !settled) unsettled.push_back({tighter.lower, bars});
     }
-    std::optional<Wide> least = unsettled;
+    std::optional<Wide> least;
+    for (const auto& [lower, bars] : unsettled) {
+        if (cannotBeat(lower, 0) || (!spent() && settle(bars, kStepsALongFill))) continue;
+        least = std::min(least.value_or(lower), lower);
+    }
     while (!open_.empty()) {
         const Node node = open_.top();
         open_.pop();

@@ -58,8 +58,10 @@ Chosen fullest(const BarKinds& kinds, PatternPricer& pricer, const std::vector<U
     return {{{stock, std::move(found.copies)}, times}, capacity - found.value};
 }
 
-/// Rebuilds the plan from as many bars of each stock; each pattern may waste `share` of the mean. Empty where it fails.
-Solution rebuilt(const BarKinds& kinds, PatternPricer& pricer, std::vector<Units> demand, std::vector<Units> bars, double share)
+/// Rebuilds the plan from as many bars of each stock; each pattern may waste `share` of the mean. Empty where that fails
+/// or takes no fewer patterns.
+Solution rebuilt(const BarKinds& kinds, PatternPricer& pricer, std::vector<Units> demand, std::vector<Units> bars, double share,
+                 std::size_t fewerThan)
 {
     Solution out;
     const auto anyLeft = [&] { return std::any_of(demand.begin(), demand.end(), [](Units d) { return d > 0; }); };
@@ -91,7 +93,7 @@ Solution rebuilt(const BarKinds& kinds, PatternPricer& pricer, std::vector<Units
                 break;
             }
         }
-        if (best.run.times == 0) return {};
+        if (best.run.times == 0 || out.size() + 1 >= fewerThan) return {};
         for (std::size_t i = 0; i < demand.size(); ++i) demand[i] -= best.run.times * best.run.pattern.copies[i];
         bars[static_cast<std::size_t>(best.run.pattern.stock)] -= best.run.times;
         out.push_back(std::move(best.run));
@@ -114,7 +116,7 @@ Solution withFewerPatterns(const BarKinds& kinds, const Solution& solution, Patt
     }
     for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 3.0, 5.0}) {
         if (best.size() <= 1 || kinds.pieces.size() > 100) break;
-        Solution other = rebuilt(kinds, pricer, demand, bars, share);
+        Solution other = rebuilt(kinds, pricer, demand, bars, share, best.size());
         if (other.empty()) continue;
         while (joinTwo(other)) {}
         if (other.size() < best.size() && priceOf(kinds, other) <= priceOf(kinds, best)) best = std::move(other);
