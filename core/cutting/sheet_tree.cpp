@@ -286,6 +286,15 @@ void SheetForest::tighten(int sheet, bool restAbove)
     lay(sheet, whole, parts, restAbove);
 }
 
+void SheetForest::copySheet(const SheetForest& from, int sheet, int to)
+{
+    std::vector<Tight> parts;
+    const int whole = from.gatherTight(sheet, parts);
+    if (whole >= 0) {
+        lay(to, whole, parts, true);
+    }
+}
+
 int SheetForest::cuts(int node) const
 {
     int sum = 0;

@@ -53,6 +53,8 @@ public:
     /// Lays a sheet anew with the same parts: what every part of a row leaves free moves out of the row. `restAbove`
     /// chooses which way the sheet's own rest is severed first.
     void tighten(int sheet, bool restAbove);
+    /// Fills an empty sheet of the same size as another forest's is filled.
+    void copySheet(const SheetForest& from, int sheet, int to);
     /// Cuts that a sheet needs.
     int cuts(int sheet) const;
 

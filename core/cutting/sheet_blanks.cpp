@@ -1,0 +1,136 @@
+#include "core/cutting/sheet_blanks.h"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+namespace yardcast::sheets {
+
+namespace {
+
+struct StripRun {
+    BlankStrip strip;
+    int strips = 0;
+};
+
+Um ceilShare(Um of, Um by)
+{
+    return (of + by - 1) / by;
+}
+
+/// Blanks of the strips of one length.
+class Ganging {
+public:
+    Ganging(Um length, Um least, Um wish, Um saw, bool turn, bool flipped)
+        : length_(length), least_(least), wish_(std::max(least, wish)), saw_(saw), turn_(turn), flipped_(flipped)
+    {
+    }
+
+    void add(const StripRun& run, std::vector<Blank>& out)
+    {
+        const int each = static_cast<int>(ceilShare(wish_ + saw_, run.strip.narrow + saw_));
+        const int full = run.strips / each;
+        if (full > 0) {
+            Blank blank;
+            blank.strips.assign(static_cast<std::size_t>(each), run.strip);
+            close(blank, full, out);
+        }
+        for (int i = full * each; i < run.strips; ++i) {
+            add(run.strip, out);
+        }
+    }
+
+    /// What is over: with the last blank of its own if it is wide enough for the store, else beside a strip of waste.
+    void finish(std::vector<Blank>& out)
+    {
+        if (!open_.strips.empty()) {
+            close(open_, 1, out);
+        }
+    }
+    void add(const BlankStrip& strip, std::vector<Blank>& out)
+    {
+        open_.strips.push_back(strip);
+        if (heightOf(open_) >= wish_) {
+            close(open_, 1, out);
+            open_ = {};
+        }
+    }
+
+private:
+    Um heightOf(const Blank& blank) const
+    {
+        Um height = -saw_;
+        for (const BlankStrip& strip : blank.strips) {
+            height += strip.narrow + saw_;
+        }
+        return height;
+    }
+    void close(Blank blank, int count, std::vector<Blank>& out) const
+    {
+        blank.w = std::max(length_, least_);
+        blank.h = std::max(heightOf(blank), least_);
+        blank.turn = turn_;
+        blank.flipped = flipped_;
+        blank.count = count;
+        out.push_back(std::move(blank));
+    }
+
+    Um length_;
+    Um least_;
+    Um wish_;
+    Um saw_;
+    bool turn_;
+    bool flipped_;
+    Blank open_;
+};
+
+}  // namespace
+
+bool isNarrow(const SheetPiece& piece, double leastStripMm)
+{
+    return toUm(std::min(piece.size.width, piece.size.depth)) < toUm(leastStripMm);
+}
+
+std::vector<Blank> makeBlanks(const SheetCutting& list, double wishMm)
+{
+    const Um saw = toUm(list.sawMm);
+    const Um least = toUm(list.leastStripMm);
+    // Turned or not, which way the strips run, and the strip's length.
+    std::map<std::tuple<bool, bool, Um>, std::vector<StripRun>> byLength;
+    for (std::size_t p = 0; p < list.pieces.size(); ++p) {
+        const SheetPiece& piece = list.pieces[p];
+        if (!isNarrow(piece, list.leastStripMm)) {
+            continue;
+        }
+        const Um w = toUm(piece.size.width);
+        const Um h = toUm(piece.size.depth);
+        const bool flipped = !piece.turn && w < h;
+        const Um length = std::max(w, h);
+        BlankStrip strip{std::min(w, h), length, static_cast<int>(p), 1};
+        if (length < least) {
+            strip.count = static_cast<int>(ceilShare(least + saw, length + saw));
+        }
+        const Um whole = strip.count * (length + saw) - saw;
+        std::vector<StripRun>& runs = byLength[{piece.turn, flipped, whole}];
+        if (piece.count >= strip.count) {
+            runs.push_back({strip, piece.count / strip.count});
+        }
+        if (piece.count % strip.count > 0) {
+            strip.count = piece.count % strip.count;
+            runs.push_back({strip, 1});
+        }
+    }
+    std::vector<Blank> out;
+    for (auto& [key, runs] : byLength) {
+        std::stable_sort(runs.begin(), runs.end(),
+                         [](const StripRun& a, const StripRun& b) { return a.strip.narrow > b.strip.narrow; });
+        Ganging ganging(std::get<2>(key), least, toUm(wishMm), saw, std::get<0>(key), std::get<1>(key));
+        for (const StripRun& run : runs) {
+            ganging.add(run, out);
+        }
+        ganging.finish(out);
+    }
+    return out;
+}
+
+}  // namespace yardcast::sheets

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <vector>
+
+#include "core/cutting/sheet_cutting.h"
+#include "core/cutting/sheet_units.h"
+
+namespace yardcast::sheets {
+
+/// Pieces one after the other along a strip of a blank.
+struct BlankStrip {
+    Um narrow = 0;         ///< across the strip
+    Um length = 0;         ///< of each piece
+    int piece = 0;
+    int count = 1;         ///< pieces in the strip
+};
+
+/// A part that the store can cut, of which narrow pieces are ripped at home: strips on top of each other, in a frame of its
+/// own. What the strips leave is waste.
+struct Blank {
+    Um w = 0;
+    Um h = 0;
+    bool turn = false;     ///< may lie turned on the sheet
+    bool flipped = false;  ///< the strips stand side by side instead: its frame has x and y exchanged
+    int count = 0;
+    std::vector<BlankStrip> strips;
+};
+
+/// Blanks for all pieces narrower than `leastStripMm`, none less wide than it and most at least `wishMm` wide. What is wide
+/// enough has none.
+std::vector<Blank> makeBlanks(const SheetCutting& list, double wishMm);
+bool isNarrow(const SheetPiece& piece, double leastStripMm);
+
+}  // namespace yardcast::sheets

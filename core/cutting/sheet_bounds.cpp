@@ -1,0 +1,299 @@
+#include "core/cutting/sheet_bounds.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+#include "core/cutting/sheet_sums.h"
+
+namespace yardcast::sheets {
+
+namespace {
+
+constexpr std::size_t kMostSums = 1'500;
+constexpr std::size_t kMostLengths = 2'000;   // times sheet sizes
+constexpr std::size_t kMostThresholds = 16;
+constexpr std::size_t kMostMeasures = 24;
+constexpr std::size_t kMostLooks = 20'000'000;   // at one sort of sheet under one measure
+/// Sums of doubles that stand for whole numbers below 2^53 differ by rounding only.
+constexpr double kRounding = 1e-9;
+
+/// A side's length as one measure sees it.
+struct Scale {
+    enum class Kind { length, least, count } kind = Kind::length;
+    Um from = 0;
+    Um whole = 0;
+
+    double of(Um length) const
+    {
+        const double whole1 = static_cast<double>(whole);
+        switch (kind) {
+        case Kind::length: return static_cast<double>(length) / whole1;
+        case Kind::least:
+            return length < from ? 0.0 : length > whole - from ? 1.0 : static_cast<double>(length) / whole1;
+        default: return length >= from ? 1.0 : 0.0;
+        }
+    }
+};
+
+/// The most that the lengths in a row of each sum add up to under a scale, any number of each.
+std::vector<double> mostInRow(const std::vector<Um>& sums, const std::vector<Um>& lengths, const Scale& scale)
+{
+    std::vector<double> most(sums.size(), 0.0);
+    for (std::size_t i = 1; i < sums.size(); ++i) {
+        most[i] = most[i - 1];
+        for (const Um length : lengths) {
+            if (length <= sums[i]) {
+                const double rest = most[static_cast<std::size_t>(placeOf(sums, sums[i] - length))];
+                most[i] = std::max(most[i], rest + scale.of(length));
+            }
+        }
+    }
+    return most;
+}
+
+struct Side {
+    std::vector<RowLength> rows;
+    std::vector<Um> lengths;
+    std::vector<Um> whole;                  ///< of each bin
+    std::vector<Um> sums;
+    std::vector<Scale> scales;
+    std::vector<std::vector<double>> held;  ///< of each scale, of each bin
+};
+
+Side makeSide(const std::vector<Item>& items, const std::vector<Bin>& bins, bool x)
+{
+    Side side;
+    for (const Item& item : items) {
+        side.rows.push_back({x ? item.w : item.h, item.count});
+        if (item.turn) {
+            side.rows.push_back({x ? item.h : item.w, item.count});
+        }
+    }
+    for (const RowLength& row : side.rows) {
+        side.lengths.push_back(row.length);
+    }
+    std::sort(side.lengths.begin(), side.lengths.end());
+    side.lengths.erase(std::unique(side.lengths.begin(), side.lengths.end()), side.lengths.end());
+    std::vector<Um> wholes;
+    for (const Bin& bin : bins) {
+        side.whole.push_back(x ? bin.w : bin.h);
+    }
+    wholes = side.whole;
+    std::sort(wholes.begin(), wholes.end());
+    wholes.erase(std::unique(wholes.begin(), wholes.end()), wholes.end());
+    const bool coarse = wholes.size() * side.lengths.size() > kMostLengths;
+    side.sums = sumsUpTo(side.rows, wholes.back(), coarse ? 0 : kMostSums);
+    side.scales.push_back({Scale::Kind::length, 0, wholes.back()});
+    if (side.sums.empty()) {
+        wholes.clear();
+    }
+    std::vector<Scale> more;
+    for (auto whole = wholes.rbegin(); whole != wholes.rend() && whole - wholes.rbegin() < 3; ++whole) {
+        for (const Um length : side.lengths) {
+            if (2 * length <= *whole) {
+                more.push_back({Scale::Kind::least, length, *whole});
+            }
+        }
+        // Of two pieces longer than half a sheet's side only one finds room there.
+        more.push_back({Scale::Kind::least, *whole / 2, *whole});
+        more.push_back({Scale::Kind::count, *whole / 2 + 1, *whole});
+        more.push_back({Scale::Kind::count, *whole / 3 + 1, *whole});
+    }
+    const std::size_t step = more.size() / kMostThresholds + 1;
+    for (std::size_t i = 0; i < more.size(); i += step) {
+        side.scales.push_back(more[more.size() - 1 - i]);
+    }
+    for (const Scale& scale : side.scales) {
+        const std::vector<double> most = mostInRow(side.sums, side.lengths, scale);
+        std::vector<double> held;
+        for (const Um whole : side.whole) {
+            // Without sums to go by, the length itself is the most.
+            held.push_back(most.empty() ? scale.of(whole) : most[static_cast<std::size_t>(placeOf(side.sums, whole))]);
+        }
+        side.held.push_back(std::move(held));
+    }
+    return side;
+}
+
+}  // namespace
+
+std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<Bin>& bins)
+{
+    if (items.empty() || bins.empty()) {
+        return {};
+    }
+    const Side xs = makeSide(items, bins, true);
+    const Side ys = makeSide(items, bins, false);
+    std::vector<char> upright(items.size(), 0);
+    std::vector<char> turned(items.size(), 0);
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        for (const Bin& bin : bins) {
+            upright[i] = upright[i] || (items[i].w <= bin.w && items[i].h <= bin.h);
+            turned[i] = turned[i] || (items[i].turn && items[i].h <= bin.w && items[i].w <= bin.h);
+        }
+    }
+    std::vector<Measure> out;
+    for (std::size_t u = 0; u < xs.scales.size(); ++u) {
+        for (std::size_t v = 0; v < ys.scales.size(); ++v) {
+            Measure measure;
+            for (std::size_t b = 0; b < bins.size(); ++b) {
+                measure.held.push_back(xs.held[u][b] * ys.held[v][b]);
+            }
+            for (std::size_t i = 0; i < items.size(); ++i) {
+                const double asIs = xs.scales[u].of(items[i].w) * ys.scales[v].of(items[i].h);
+                const double other = xs.scales[u].of(items[i].h) * ys.scales[v].of(items[i].w);
+                const double one = !turned[i] ? asIs : !upright[i] ? other : std::min(asIs, other);
+                measure.need += one * items[i].count;
+            }
+            out.push_back(std::move(measure));
+        }
+    }
+    // Those that ask for most; the area stays the first.
+    const auto asksMore = [](const Measure& a, const Measure& b) {
+        const double heldA = *std::max_element(a.held.begin(), a.held.end());
+        const double heldB = *std::max_element(b.held.begin(), b.held.end());
+        return a.need * heldB > b.need * heldA;
+    };
+    if (out.size() > kMostMeasures) {
+        std::stable_sort(out.begin() + 1, out.end(), asksMore);
+        out.resize(kMostMeasures);
+    }
+    return out;
+}
+
+Combinations::Combinations(const std::vector<Bin>& bins, const std::vector<Measure>& measures)
+    : bins_(bins), measures_(measures), order_(bins.size())
+{
+    std::iota(order_.begin(), order_.end(), 0);
+    std::stable_sort(order_.begin(), order_.end(), [&](int a, int b) {
+        return bins[static_cast<std::size_t>(a)].price > bins[static_cast<std::size_t>(b)].price;
+    });
+    Entry start;
+    start.counts.assign(bins.size(), 0);
+    for (std::size_t b = 0; b < bins.size(); ++b) {
+        if (bins[b].price == 0) {
+            start.counts[b] = bins[b].most;
+        }
+    }
+    push(std::move(start));
+}
+
+bool Combinations::after(const Entry& a, const Entry& b) const
+{
+    if (a.price != b.price) {
+        return a.price > b.price;
+    }
+    return a.sheets != b.sheets ? a.sheets > b.sheets : a.counts > b.counts;
+}
+
+void Combinations::push(Entry entry)
+{
+    looks_ += bins_.size() * (measures_.size() + 4);
+    if (!canEver(entry)) {
+        return;
+    }
+    heap_.push_back(std::move(entry));
+    std::push_heap(heap_.begin(), heap_.end(), [this](const Entry& a, const Entry& b) { return after(a, b); });
+}
+
+bool Combinations::enough(const std::vector<int>& counts) const
+{
+    for (const Measure& measure : measures_) {
+        double held = 0.0;
+        for (std::size_t b = 0; b < counts.size(); ++b) {
+            held += measure.held[b] * counts[b];
+        }
+        if (held < measure.need * (1.0 - kRounding)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/// Whether adding all that may still be added would do; keeps the heap from filling with dead ends.
+bool Combinations::canEver(const Entry& entry) const
+{
+    std::vector<int> counts = entry.counts;
+    for (std::size_t i = static_cast<std::size_t>(entry.from); i < order_.size(); ++i) {
+        const std::size_t b = static_cast<std::size_t>(order_[i]);
+        counts[b] = bins_[b].most;
+    }
+    return enough(counts);
+}
+
+std::optional<Combination> Combinations::next()
+{
+    const auto order = [this](const Entry& a, const Entry& b) { return after(a, b); };
+    while (!heap_.empty()) {
+        std::pop_heap(heap_.begin(), heap_.end(), order);
+        const Entry entry = std::move(heap_.back());
+        heap_.pop_back();
+        floor_ = entry.price;
+        if (looks_ > kMostLooks) {
+            exhausted_ = true;
+            heap_.clear();
+            return {};
+        }
+        for (std::size_t i = static_cast<std::size_t>(entry.from); i < order_.size(); ++i) {
+            const std::size_t b = static_cast<std::size_t>(order_[i]);
+            if (bins_[b].price > 0 && entry.counts[b] < bins_[b].most) {
+                Entry more = entry;
+                ++more.counts[b];
+                ++more.sheets;
+                more.price += bins_[b].price;
+                more.from = static_cast<int>(i);
+                push(std::move(more));
+            }
+        }
+        if (enough(entry.counts)) {
+            return Combination{entry.price, entry.counts};
+        }
+    }
+    floor_ = std::numeric_limits<std::int64_t>::max();
+    return {};
+}
+
+std::int64_t linearBound(const std::vector<Bin>& bins, const std::vector<Measure>& measures)
+{
+    std::int64_t step = 0;
+    for (const Bin& bin : bins) {
+        step = std::gcd(step, bin.price);
+    }
+    double best = 0.0;
+    for (const Measure& measure : measures) {
+        // Worth `rate` a unit: what is needed, less what counted sheets hold beyond their price. Concave in the rate, so
+        // the best is where a sheet's price is met, and no rate may make an uncounted sheet hold more than it costs.
+        double mostRate = std::numeric_limits<double>::infinity();
+        std::vector<double> rates;
+        for (std::size_t b = 0; b < bins.size(); ++b) {
+            if (measure.held[b] > 0.0) {
+                const double rate = static_cast<double>(bins[b].price) / measure.held[b];
+                rates.push_back(rate);
+                if (!bins[b].limited) {
+                    mostRate = std::min(mostRate, rate);
+                }
+            }
+        }
+        for (const double rate : rates) {
+            if (rate > mostRate) {
+                continue;
+            }
+            double bound = rate * measure.need;
+            for (std::size_t b = 0; b < bins.size(); ++b) {
+                if (bins[b].limited) {
+                    bound -= bins[b].most * std::max(0.0, rate * measure.held[b] - static_cast<double>(bins[b].price));
+                }
+            }
+            best = std::max(best, bound);
+        }
+    }
+    if (step == 0 || !(best > 0.0)) {
+        return 0;
+    }
+    const double steps = std::ceil(best / static_cast<double>(step) * (1.0 - kRounding) - kRounding);
+    return static_cast<std::int64_t>(std::max(0.0, steps)) * step;
+}
+
+}  // namespace yardcast::sheets

@@ -1,0 +1,141 @@
+#include "core/cutting/sheet_steps.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace yardcast::sheets {
+
+namespace {
+
+/// A part on the saw: its number, low corner and size.
+struct OnTable {
+    int part = 0;
+    Um x = 0;
+    Um y = 0;
+    Um w = 0;
+    Um h = 0;
+};
+
+/// Severs what lies below (or left of) the cut; `rest` becomes what is beyond.
+OnTable sever(OnTable& rest, bool alongX, Um size, Um saw, bool atHome, std::vector<SawStep>& steps)
+{
+    const Um whole = alongX ? rest.w : rest.h;
+    const Um lost = std::min(saw, whole - size);
+    SawStep step;
+    step.part = rest.part;
+    step.run = alongX ? SawRun::alongY : SawRun::alongX;
+    step.atMm = toMm(size);
+    step.lostMm = toMm(lost);
+    step.atHome = atHome;
+    const int number = static_cast<int>(steps.size());
+    steps.push_back(step);
+    OnTable low = rest;
+    low.part = 2 * number + 1;
+    rest.part = 2 * number + 2;
+    (alongX ? low.w : low.h) = size;
+    (alongX ? rest.x : rest.y) += size + lost;
+    (alongX ? rest.w : rest.h) -= size + lost;
+    return low;
+}
+
+class Sawing {
+public:
+    Sawing(const SheetForest& forest, const SheetOnSaw& on, SawnSheet& out) : forest_(forest), on_(on), out_(out) {}
+
+    void run(int sheet)
+    {
+        OnTable table{0, 0, 0, on_.w, on_.h};
+        if (on_.trim > 0) {
+            const Um edge = std::max<Um>(0, on_.trim - on_.saw);
+            for (const bool alongX : {true, false}) {
+                sever(table, alongX, edge, std::min(on_.saw, on_.trim), false, out_.steps);
+                table = sever(table, alongX, (alongX ? table.w : table.h) - on_.trim, std::min(on_.saw, on_.trim), false,
+                              out_.steps);
+            }
+        }
+        saw(sheet, table);
+        std::stable_sort(out_.remainders.begin(), out_.remainders.end(), [](const SheetArea& a, const SheetArea& b) {
+            return a.size.width * a.size.depth > b.size.width * b.size.depth;
+        });
+    }
+
+private:
+    void saw(int node, OnTable table)
+    {
+        const TreeNode& of = forest_.node(node);
+        if (of.kind == TreeNode::Kind::item) {
+            out_.parts.push_back({of.item, table.x, table.y, table.w, table.h, of.turned, table.part});
+            return;
+        }
+        if (of.kind == TreeNode::Kind::rest) {
+            if (toMm(std::min(table.w, table.h)) >= kLeastRemainderMm) {
+                out_.remainders.push_back({{toMm(table.x), toMm(table.y)}, {toMm(table.w), toMm(table.h)}});
+            }
+            return;
+        }
+        std::vector<int> row;
+        for (int child = of.first; child >= 0; child = forest_.node(child).next) {
+            row.push_back(child);
+        }
+        const auto size = [&](int child) { return of.alongX ? forest_.node(child).w : forest_.node(child).h; };
+        // The widest strips first and like ones together; the rest is what stays.
+        std::stable_sort(row.begin(), row.end(), [&](int a, int b) {
+            const bool restA = forest_.node(a).kind == TreeNode::Kind::rest;
+            const bool restB = forest_.node(b).kind == TreeNode::Kind::rest;
+            if (restA != restB) {
+                return restB;
+            }
+            return size(a) != size(b) ? size(a) > size(b) : forest_.node(a).item > forest_.node(b).item;
+        });
+        std::vector<std::pair<int, OnTable>> severed;
+        for (std::size_t i = 0; i + 1 < row.size(); ++i) {
+            severed.emplace_back(row[i], sever(table, of.alongX, size(row[i]) - on_.saw, on_.saw, false, out_.steps));
+        }
+        severed.emplace_back(row.back(), table);
+        for (const auto& [child, part] : severed) {
+            saw(child, part);
+        }
+    }
+
+    const SheetForest& forest_;
+    const SheetOnSaw& on_;
+    SawnSheet& out_;
+};
+
+}  // namespace
+
+SawnSheet sawSheet(const SheetForest& forest, int sheet, const SheetOnSaw& on)
+{
+    SawnSheet out;
+    Sawing(forest, on, out).run(sheet);
+    return out;
+}
+
+void ripBlank(const Blank& blank, const CutPart& part, Um saw, CutSheet& out)
+{
+    const int number = static_cast<int>(out.blanks.size());
+    out.blanks.push_back({{toMm(part.x), toMm(part.y)}, {toMm(part.w), toMm(part.h)}});
+    const bool exchanged = blank.flipped != part.turned;
+    OnTable rest{part.part, part.x, part.y, part.w, part.h};
+    std::vector<OnTable> strips;
+    for (const BlankStrip& strip : blank.strips) {
+        const bool last = (exchanged ? rest.w : rest.h) == strip.narrow;
+        strips.push_back(last ? rest : sever(rest, exchanged, strip.narrow, saw, true, out.steps));
+    }
+    for (std::size_t s = 0; s < strips.size(); ++s) {
+        const BlankStrip& strip = blank.strips[s];
+        OnTable table = strips[s];
+        for (int i = 0; i < strip.count; ++i) {
+            const bool last = (exchanged ? table.h : table.w) == strip.length;
+            const OnTable piece = last ? table : sever(table, !exchanged, strip.length, saw, true, out.steps);
+            PlacedPiece placed;
+            placed.piece = strip.piece;
+            placed.at = {toMm(piece.x), toMm(piece.y)};
+            placed.size = {toMm(piece.w), toMm(piece.h)};
+            placed.blank = number;
+            out.pieces.push_back(placed);
+        }
+    }
+}
+
+}  // namespace yardcast::sheets
