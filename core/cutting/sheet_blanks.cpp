@@ -40,12 +40,21 @@ public:
         }
     }
 
-    /// What is over: with the last blank of its own if it is wide enough for the store, else beside a strip of waste.
+    /// What is over: a blank of its own if it is wide enough for the store, else on the last blank, else beside waste.
     void finish(std::vector<Blank>& out)
     {
-        if (!open_.strips.empty()) {
-            close(open_, 1, out);
+        if (open_.strips.empty()) {
+            return;
         }
+        if (heightOf(open_) < least_ && closedAny_) {
+            Blank last = out.back();
+            if (--out.back().count == 0) {
+                out.pop_back();
+            }
+            last.strips.insert(last.strips.end(), open_.strips.begin(), open_.strips.end());
+            open_ = std::move(last);
+        }
+        close(open_, 1, out);
     }
     void add(const BlankStrip& strip, std::vector<Blank>& out)
     {
@@ -65,8 +74,9 @@ private:
         }
         return height;
     }
-    void close(Blank blank, int count, std::vector<Blank>& out) const
+    void close(Blank blank, int count, std::vector<Blank>& out)
     {
+        closedAny_ = true;
         blank.w = std::max(length_, least_);
         blank.h = std::max(heightOf(blank), least_);
         blank.turn = turn_;
@@ -82,6 +92,7 @@ private:
     bool turn_;
     bool flipped_;
     Blank open_;
+    bool closedAny_ = false;
 };
 
 }  // namespace
