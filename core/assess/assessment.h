@@ -18,6 +18,7 @@
 #include "core/pour/pour_plan.h"
 #include "core/pour/pour_play.h"
 #include "core/pour/weather.h"
+#include "core/purchase/cut_lists.h"
 #include "core/purchase/shopping.h"
 #include "core/readiness/earliest_hours.h"
 #include "core/reinforcement/steel_schedule.h"
@@ -44,6 +45,7 @@ struct Assessment {
     std::vector<FrontLayout> fronts;
     MouldEstimate mould;
     std::vector<MouldPtr> moulds;             ///< one a casting, same order
+    CutPlansPtr cuts;                         ///< what is cut from whole sheets and lengths; null while not known
     ShoppingList shopping;
     std::vector<CastingStrengthPtr> strength; ///< those that are known, in the order of castings (see withStrength)
     std::vector<CastingHoursPtr> hours;       ///< those that are known (see withReadiness), likewise what follows
