@@ -48,12 +48,14 @@ std::vector<Command> commands()
          [](CLI::App& command, Job& job) {
              takesPlan(command, job);
              command.add_option("-o,--output", job.outPath, "The PDF to write")->required();
-             command.add_option("--sheets", job.sheets, "Which sheets, by name, with commas between; without it all");
+             command.add_option("--sheets", job.sheets, "Which sheets, by name, with commas between; without it all but the templates");
+             command.add_option("--part", job.part,
+                                "Of sheets mould and template: only this part, casting, cutout or piece");
          }},
         {"draw", "A drawing, as SVG", draw,
          [](CLI::App& command, Job& job) {
              takesPlan(command, job);
-             command.add_option("--view", job.view, "Which drawing: plan, strength, steel, lift")->required();
+             command.add_option("--view", job.view, "Which drawing: plan, strength, steel, mould, lift")->required();
              command.add_option("--part", job.part, "Only the part with this id");
              command.add_option("-o,--output", job.outPath, "The SVG to write")->required();
          }},

@@ -69,8 +69,10 @@ int printSheets(const Job& job)
     solve(*loaded, Refinement::printed);
     const Painting painting;
     QString error;
+    ui::SheetOptions options;
+    options.only = QString::fromStdString(job.part);
     if (ui::writePackPdf(QFile::decodeName(job.outPath.c_str()), loaded->plan, *loaded->assessment,
-                         wanted.isEmpty() ? known : wanted, &error)) {
+                         wanted.isEmpty() ? ui::usualSheetNames() : wanted, &error, options)) {
         return kDone;
     }
     complain(job.outPath + ": " + error.toStdString());

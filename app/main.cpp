@@ -70,8 +70,9 @@ void loadTranslations(QApplication& application)
 std::optional<Stage> stageOf(const QString& word)
 {
     static const std::pair<const char*, Stage> kWords[] = {{"layout", Stage::layOut}, {"strength", Stage::strength},
-                                                           {"steel", Stage::steel},   {"pour", Stage::pour},
-                                                           {"lift", Stage::lift},     {"buy", Stage::buy}};
+                                                           {"steel", Stage::steel},   {"mould", Stage::mould},
+                                                           {"pour", Stage::pour},     {"lift", Stage::lift},
+                                                           {"buy", Stage::buy}};
     for (const auto& [name, stage] : kWords) {
         if (word == QLatin1String(name)) return stage;
     }

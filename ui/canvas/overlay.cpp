@@ -241,7 +241,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
 {
     std::vector<StageMark> marks;
     const AssessmentPtr assessment = live_.assessment();
-    const bool layered = stage_ == Stage::steel || stage_ == Stage::pour || stage_ == Stage::lift;
+    const bool layered = stage_ == Stage::steel || stage_ == Stage::mould || stage_ == Stage::pour || stage_ == Stage::lift;
     if (!assessment || !layered) return marks;
     const Plan& plan = *scene_.plan();
     std::unordered_map<std::string, PourMark> pour = pourMarks();
@@ -260,7 +260,13 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
                                                  [](const CastingStrengthPtr& one) { return one->casting; });
             if (known != assessment->strength.end()) strength = *known;
         }
-        marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength,
+        MouldPtr mould;
+        if (stage_ == Stage::mould) {
+            const auto known = std::ranges::find(assessment->moulds, placed.casting->id,
+                                                 [](const MouldPtr& one) { return one->casting; });
+            if (known != assessment->moulds.end()) mould = *known;
+        }
+        marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength, mould,
                          std::move(pour[placed.casting->id]),
                          shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
     }
@@ -299,6 +305,7 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
         const auto lift = std::ranges::find(assessment->handling, mark.casting->id, &CastingLift::casting);
         if (lift != assessment->handling.end()) inSight.handling.push_back(*lift);
         if (mark.strength) inSight.strength.push_back(mark.strength);
+        if (mark.mould) inSight.moulds.push_back(mark.mould);
         if (stage_ != Stage::steel) continue;
         const auto layout = std::ranges::find(assessment->steel.layouts, mark.casting->id,
                                              [](const CastingSteelLayoutPtr& one) { return one->casting; });
@@ -308,6 +315,7 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
     painter.save();
     switch (stage_) {
     case Stage::steel: paintSteelOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
+    case Stage::mould: paintMouldOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
     case Stage::pour:
         inSight.mixes = assessment->mixes;
         inSight.pour = assessment->pour;

@@ -93,6 +93,7 @@ private:
         std::array<double, 3> centroidMm{};
         PartPtr part;
         CastingStrengthPtr strength;   ///< stage Lift: proposed grips and the edge it is tilted about
+        MouldPtr mould;                ///< stage Mould
         PourMark pour;                 ///< stage Pour
         QRectF rect;
         bool operator==(const StageMark&) const = default;

@@ -9,10 +9,12 @@
 #include <QCoreApplication>
 
 #include "ui/drawing/label_set.h"
+#include "ui/drawing/mould_painter.h"
 #include "ui/drawing/painters.h"
 #include "ui/drawing/steel_painter.h"
 #include "ui/drawing/strength_marks.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/mould_names.h"
 
 namespace yardcast::ui {
 
@@ -273,6 +275,37 @@ void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
             labels.push_back(std::move(label));
         }
     }
+    paintLabels(painter, labels, style, nameBoxes(plan, assessment, projection, style));
+}
+
+void paintMouldOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
+                       const Projection& projection, const PaintStyle& style)
+{
+    std::vector<OverlayLabel> labels;
+    std::vector<Hand> hands;
+    for (const MouldPtr& mould : assessment.moulds) {
+        const auto placed = std::find_if(
+            assessment.castings.begin(), assessment.castings.end(),
+            [&](const PlacedCasting& one) { return one.casting && one.casting->id == mould->casting; });
+        const Part* part = placed == assessment.castings.end() ? nullptr : findPart(plan, placed->casting->part);
+        if (!part) continue;
+        OverlayLabel label;
+        label.at = middleOf(plan, *placed, *part, projection);
+        label.clearUnits = handBadgeUnits(style);
+        label.look.bold = true;
+        label.look.behind = style.ink.sheet;
+        const QString id = QString::fromStdString(mould->casting);
+        const QString name = QCoreApplication::translate("Drawing", "mould %1").arg(id);
+        const QString hand = mould->mirrored ? QCoreApplication::translate("Drawing", "built mirrored")
+                                             : QCoreApplication::translate("Drawing", "built as it stands");
+        const QStringList twins = twinNames(*mould);
+        label.texts = {(QStringList{name, hand} + twins).join(QLatin1Char('\n')),
+                       (QStringList{name} + twins).join(QLatin1Char('\n')), name, id};
+        label.weight = mould->widthMm * mould->depthMm + (part->kind() == PartKind::counter ? kOnTop : 0.0);
+        labels.push_back(std::move(label));
+        hands.push_back(handOf(*mould));
+    }
+    for (std::size_t i = 0; i < labels.size(); ++i) paintHandBadge(painter, labels[i].at, hands[i], style);
     paintLabels(painter, labels, style, nameBoxes(plan, assessment, projection, style));
 }
 

@@ -20,6 +20,9 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
 /// The place of each casting in the order of pouring, its day where there are several, litres, mix, batches and layers.
 void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style);
+/// Each casting's mould, whether it is built as the mirror of what one sees, and which others look alike.
+void paintMouldOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
+                       const Projection& projection, const PaintStyle& style);
 /// Half of a ring filled crosswise: the sign of a centre of gravity.
 void paintCentreOfGravity(QPainter& painter, QPointF at, const PaintStyle& style, const QColor& colour);
 

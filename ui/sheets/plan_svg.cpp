@@ -8,10 +8,12 @@
 #include <QSvgGenerator>
 
 #include "ui/drawing/marks.h"
+#include "ui/drawing/mould_section.h"
 #include "ui/drawing/overlay_painter.h"
 #include "ui/drawing/own_map.h"
 #include "ui/drawing/part_painter.h"
 #include "ui/drawing/strength_picture.h"
+#include "ui/sheets/mould_drawing.h"
 #include "ui/sheets/own_drawing.h"
 #include "ui/sheets/print_pack.h"
 #include "ui/sheets/sheet_page.h"
@@ -19,6 +21,7 @@
 #include "ui/sheets/sheet_words.h"
 #include "ui/sheets/steel_drawing.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/mould_names.h"
 #include "ui/wording/names.h"
 #include "ui/wording/steel_names.h"
 #include "ui/wording/strength_names.h"
@@ -366,10 +369,48 @@ SvgDrawing liftSvg(const Plan& plan, const Assessment& assessment, const Part* p
     return svg;
 }
 
+SvgDrawing mouldSvg(const Plan& plan, const Assessment& assessment, const Part* part)
+{
+    QStringList said;
+    SvgDrawing svg;
+    if (!part) {
+        said << Sheets::tr("Moulds over the plan as it stands, seen from above. Two triangles of which one mirrors the other: "
+                           "built as the mirror image.");
+        svg.drawing = planWith(plan, assessment, [](QPainter& painter, const Plan& shown, const Assessment& with,
+                                                    const PaintStyle& style) {
+            paintMouldOverlay(painter, shown, with, Projection::above(), style);
+        });
+    } else {
+        std::vector<ScaledDrawing> drawings;
+        for (const MouldPtr& mould : assessment.moulds) {
+            if (mould->part != part->id) continue;
+            const std::optional<MouldSubject> subject = mouldSubject(plan, assessment, mould->casting);
+            if (!subject) continue;
+            drawings.push_back(standingDrawing(*subject));
+            drawings.push_back(mouldDrawing(*subject, mouldSectionXMm(*subject)));
+            said << Sheets::tr("%1: %2; %3.").arg(QString::fromStdString(mould->casting), mouldViewTitle(*mould).toLower(),
+                                                  mouldFaceText(*mould, part->kind()));
+            said << mouldCheckSentence(mould->check, part->kind()) << twinTexts(*mould);
+        }
+        said.removeAll(QString());
+        if (drawings.empty()) {
+            said << Sheets::tr("%1 has no mould.").arg(subjectName(&plan, part->id));
+            drawings.push_back(partDrawing(*part));
+        }
+        svg.drawing = inARow(drawings);
+    }
+    svg.drawing = captioned(svg.drawing, said);
+    svg.description = said.join(QLatin1Char(' '));
+    return svg;
+}
+
 SvgDrawing svgOf(const Plan& plan, const Assessment& assessment, const QString& view, const Part* part)
 {
     if (view == QLatin1String("steel")) {
         return steelSvg(plan, assessment, part);
+    }
+    if (view == QLatin1String("mould")) {
+        return mouldSvg(plan, assessment, part);
     }
     if (view == QLatin1String("strength")) {
         return strengthSvg(plan, assessment, part);
@@ -384,7 +425,8 @@ SvgDrawing svgOf(const Plan& plan, const Assessment& assessment, const QString& 
 
 QStringList svgViews()
 {
-    return {QStringLiteral("plan"), QStringLiteral("strength"), QStringLiteral("steel"), QStringLiteral("lift")};
+    return {QStringLiteral("plan"), QStringLiteral("strength"), QStringLiteral("steel"), QStringLiteral("mould"),
+            QStringLiteral("lift")};
 }
 
 bool writePlanSvg(const QString& path, const Plan& plan, const Assessment& assessment, const QString& view,

@@ -46,6 +46,10 @@ std::vector<SheetPage> pagesOf(const Plan& plan, const Assessment& assessment, c
             add(strengthPages(plan, assessment));
         } else if (name == QLatin1String("steel")) {
             add(steelPages(plan, assessment));
+        } else if (name == QLatin1String("mould")) {
+            add(mouldPages(plan, assessment, options.only));
+        } else if (name == QLatin1String("template")) {
+            add(templatePages(plan, assessment, options.only));
         } else if (name == QLatin1String("mix")) {
             add(mixPages(plan, assessment));
         } else if (name == QLatin1String("pour")) {
@@ -95,8 +99,15 @@ void setError(QString* error, const QString& text)
 QStringList sheetNames()
 {
     return {QStringLiteral("shopping"), QStringLiteral("plan"), QStringLiteral("front"), QStringLiteral("strength"),
-            QStringLiteral("steel"), QStringLiteral("mix"), QStringLiteral("pour"),
-            QStringLiteral("lift")};
+            QStringLiteral("steel"), QStringLiteral("mould"), QStringLiteral("template"), QStringLiteral("mix"),
+            QStringLiteral("pour"), QStringLiteral("lift")};
+}
+
+QStringList usualSheetNames()
+{
+    QStringList names = sheetNames();
+    names.removeAll(QStringLiteral("template"));
+    return names;
 }
 
 QString sheetTitle(const QString& name)
@@ -115,6 +126,12 @@ QString sheetTitle(const QString& name)
     }
     if (name == QLatin1String("steel")) {
         return Sheets::tr("Steel");
+    }
+    if (name == QLatin1String("mould")) {
+        return Sheets::tr("Mould");
+    }
+    if (name == QLatin1String("template")) {
+        return Sheets::tr("Template, true size");
     }
     if (name == QLatin1String("mix")) {
         return Sheets::tr("Mixing card");

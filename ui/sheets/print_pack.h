@@ -17,11 +17,15 @@ namespace yardcast::ui {
 struct SheetOptions {
     QDate date = QDate::currentDate();  ///< in every title block
     double frontLookDeg = 90.0;         ///< direction of the front elevation, as in Projection::front
+    /// Of the sheets "mould" and "template": only this part, casting, cutout or piece of a mould; empty for all.
+    QString only{};
 };
 
 /// Names of the sheets in the order of the job: "shopping", "plan", "front", "strength", "steel",
-/// "mix", "pour", "lift".
+/// "mould", "template", "mix", "pour", "lift".
 QStringList sheetNames();
+/// Those that are printed unless others are asked for: all but the templates, which take many pages.
+QStringList usualSheetNames();
 /// What a person calls the sheet: "Shopping list" and so on; empty for an unknown name.
 QString sheetTitle(const QString& name);
 
@@ -37,12 +41,12 @@ int packPageCount(const Plan& plan, const Assessment& assessment, const QStringL
 bool writePackPdf(const QString& path, const Plan& plan, const Assessment& assessment, const QStringList& sheets,
                   QString* error, const SheetOptions& options = {});
 
-/// What `writePlanSvg` can draw: "plan", "strength", "steel".
+/// What `writePlanSvg` can draw: "plan", "strength", "steel", "mould", "lift".
 QStringList svgViews();
 /// A drawing in true size: one unit of the view box is one mm of the plan, width and height say so in mm. All views are
 /// from above, as it stands; `partId` draws one part alone (uprights from their broad side where they are not seen from
 /// above), empty the whole plan. "plan" has dimensions; "strength" and "steel" say in words what they show, also where
-/// there is nothing. False: `error` says why (an unknown view or part, a file that cannot be written).
+/// there is nothing. "mould" is as it lies in the mould, and says so. False: `error` says why (an unknown view or part, a file that cannot be written).
 bool writePlanSvg(const QString& path, const Plan& plan, const Assessment& assessment, const QString& view,
                   const QString& partId, QString* error);
 

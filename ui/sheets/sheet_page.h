@@ -42,6 +42,12 @@ std::vector<SheetPage> strengthPages(const Plan& plan, const Assessment& assessm
 std::vector<SheetPage> pourPages(const Plan& plan, const Assessment& assessment);
 /// For each casting with steel: as it lies in the mould with its section, and its lists.
 std::vector<SheetPage> steelPages(const Plan& plan, const Assessment& assessment);
+/// For each casting its mould as one stands in front of it with the casting as it stands beside it, its section, what to
+/// ask at the mould, and its lists. `only`: of this part or casting, empty for all.
+std::vector<SheetPage> mouldPages(const Plan& plan, const Assessment& assessment, const QString& only);
+/// Whatever is sawn to a shape, in true size over as many pages as it takes. `only`: of this part, casting, cutout or
+/// piece of a mould; empty for all that take no more than a dozen pages.
+std::vector<SheetPage> templatePages(const Plan& plan, const Assessment& assessment, const QString& only);
 /// The plan from above: with its site and the connection points over all; measured or not.
 enum class Measured { no, yes };
 ScaledDrawing planDrawing(const Plan& plan, Measured measured);

@@ -11,6 +11,7 @@
 #include "ui/panels/findings_card.h"
 #include "ui/panels/lifting_card.h"
 #include "ui/panels/money_card.h"
+#include "ui/panels/mould_card.h"
 #include "ui/panels/parts_outline.h"
 #include "ui/panels/parts_tray.h"
 #include "ui/panels/pour_card.h"
@@ -77,6 +78,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     cards.weather = new WeatherCard(bench.document, bench.selection, bench.live);
     cards.pour = new PourCard(bench.document, bench.selection, bench.live);
     cards.reinforcement = new ReinforcementCard(bench.document, bench.selection, bench.live);
+    cards.mould = new MouldCard(bench.document, bench.selection, bench.live);
     cards.money = new MoneyCard(bench.document, bench.selection, bench.live);
     cards.shopping = new ShoppingCard(bench.document, bench.selection, bench.live);
     cards.findings = new FindingsCard(bench.document, bench.selection, bench.live);
@@ -86,7 +88,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     const auto see = [&bench, &canvas](const QStringList& parts) { bringIntoView(bench, canvas, parts); };
     for (LiveCard* card : std::initializer_list<LiveCard*>{cards.lifting, cards.strength, cards.concrete,
                                                            cards.weather, cards.pour,
-                                                           cards.reinforcement, cards.money, cards.shopping,
+                                                           cards.reinforcement, cards.mould, cards.money, cards.shopping,
                                                            cards.findings}) {
         QObject::connect(card, &LiveCard::partsAsked, &canvas, see);
     }

@@ -19,6 +19,7 @@ struct Cards {
     LiveCard* weather = nullptr;
     LiveCard* pour = nullptr;
     LiveCard* reinforcement = nullptr;
+    LiveCard* mould = nullptr;
     LiveCard* money = nullptr;
     LiveCard* shopping = nullptr;
     FindingsCard* findings = nullptr;

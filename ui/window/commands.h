@@ -33,8 +33,8 @@ enum class Command {
     distributeAcross, distributeDeep, raise, lower,
     // View
     fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping, grid,
-    stageLayOut, stageStrength, stageSteel, stagePour, stageLift, stageBuy,
-    showTray, showWeight, showStrength, showConcrete, showWeather, showPour, showSteel, showMoney, showShopping,
+    stageLayOut, stageStrength, stageSteel, stageMould, stagePour, stageLift, stageBuy,
+    showTray, showWeight, showStrength, showConcrete, showWeather, showPour, showSteel, showMould, showMoney, showShopping,
     showFindings, showProperties, showParts,
     lookAsSystem, lookLight, lookDark, resetLayout,
     // Help

@@ -18,7 +18,8 @@ struct StageCommand {
 };
 constexpr StageCommand kStageCommands[] = {
     {Command::stageLayOut, Stage::layOut}, {Command::stageStrength, Stage::strength}, {Command::stageSteel, Stage::steel},
-    {Command::stagePour, Stage::pour},     {Command::stageLift, Stage::lift},         {Command::stageBuy, Stage::buy}};
+    {Command::stageMould, Stage::mould},   {Command::stagePour, Stage::pour},         {Command::stageLift, Stage::lift},
+    {Command::stageBuy, Stage::buy}};
 
 struct ToolCommand {
     Command command;

@@ -61,7 +61,7 @@ QStringList PrintDesk::askSheets(const QString& doIt)
 {
     FileDesk::commitField();
     const QStringList names = sheetNames();
-    SheetChoice choice(names, bench_.settings.value(kSheets, names).toStringList(), doIt, &window_);
+    SheetChoice choice(names, bench_.settings.value(kSheets, usualSheetNames()).toStringList(), doIt, &window_);
     if (choice.exec() != QDialog::Accepted) return {};
     bench_.settings.setValue(kSheets, choice.chosen());
     return choice.chosen();

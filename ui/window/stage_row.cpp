@@ -15,7 +15,8 @@ namespace yardcast::ui {
 namespace {
 
 constexpr Command kStageCommands[] = {Command::stageLayOut, Command::stageStrength, Command::stageSteel,
-                                      Command::stagePour,   Command::stageLift,     Command::stageBuy};
+                                      Command::stageMould,  Command::stagePour,     Command::stageLift,
+                                      Command::stageBuy};
 constexpr int kTitlePx = 230;
 
 QToolButton* buttonFor(QAction* action, Qt::ToolButtonStyle style, QWidget* parent)

@@ -1,0 +1,207 @@
+#include "ui/sheets/mould_tables.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "ui/drawing/mould_section.h"
+#include "ui/sheets/sheet_words.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/mould_names.h"
+#include "ui/wording/names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+/// An empty box to tick.
+QString tickBox() { return QString(QChar(0x25A1)); }
+
+QString wholeMm(double mm) { return shortNumberText(mm, 1); }
+
+bool hasFoam(const Mould& mould)
+{
+    return std::any_of(mould.parts.begin(), mould.parts.end(), [](const MouldPart& part) {
+        return part.kind == MouldPartKind::filler || part.kind == MouldPartKind::core;
+    });
+}
+
+}  // namespace
+
+SheetTable mouldPartTable(const Mould& mould)
+{
+    SheetTable table;
+    table.columns = {{Sheets::tr("No."), 16.0, false},          {Sheets::tr("Part"), 52.0, false},
+                     {Sheets::tr("Of"), 22.0, false},           {Sheets::tr("Long mm"), 20.0, true},
+                     {Sheets::tr("Wide mm"), 20.0, true},       {Sheets::tr("Thick mm"), 18.0, true},
+                     {Sheets::tr("Count"), 14.0, true},         {Sheets::tr("From base mm"), 24.0, true}};
+    for (const MouldPart& part : mould.parts) {
+        SheetRow row;
+        QString name = mouldPartText(part);
+        if (part.shaped) name = Sheets::tr("%1, to the template").arg(name);
+        if (part.goodFace) name = Sheets::tr("%1, good face in").arg(name);
+        row.cells = {QString::fromStdString(part.name), name, mouldStuffName(part.stuff), wholeMm(part.lengthMm),
+                     wholeMm(part.widthMm), wholeMm(part.thicknessMm), QString::number(part.count),
+                     Sheets::tr("%1 to %2").arg(wholeMm(part.fromMm), wholeMm(part.toMm))};
+        table.rows.push_back(std::move(row));
+    }
+    return table;
+}
+
+SheetTable mouldStepTable(const MouldSubject& subject)
+{
+    SheetTable table;
+    table.columns = {{tickBox(), 8.0, false},
+                     {Sheets::tr("Step"), 12.0, true},
+                     {Sheets::tr("No."), 30.0, false},
+                     {Sheets::tr("What to do"), 130.0, false}};
+    std::map<int, std::vector<const MouldPart*>> steps;
+    for (const MouldPart& part : subject.mould->parts) steps[part.step].push_back(&part);
+    int number = 0;
+    const auto add = [&](const QString& parts, const QString& words) {
+        table.rows.push_back({{tickBox(), QString::number(++number), parts, words}, {}, false});
+    };
+    bool sealed = false;
+    const auto seal = [&] {
+        sealed = true;
+        if (subject.mould->sealedMm > 0.0) {
+            add({}, Sheets::tr("Seal all inner edges with silicone, drawn to an even fillet; let it set."));
+        }
+        if (subject.mould->waxedMm > 0.0) add({}, Sheets::tr("Wax the edges of formers and strips."));
+        if (subject.mould->touchedM2 > 0.0) add({}, Sheets::tr("Release agent over everything the concrete touches, thin and even."));
+        if (subject.steel && !(subject.steel->meshes.empty() && subject.steel->bars.empty())) {
+            add({}, Sheets::tr("Lay the steel on its spacers (sheet Steel); check its height above the base."));
+        }
+        add({}, Sheets::tr("Go through the questions at the mould: every answer has to be yes."));
+    };
+    for (const auto& [step, parts] : steps) {
+        const MouldPartKind kind = parts.front()->kind;
+        const bool comesLate = kind == MouldPartKind::holdDown || kind == MouldPartKind::drip
+                            || (kind == MouldPartKind::filler && parts.front()->fromMm > 0.5);
+        if (comesLate && !sealed) seal();
+        // One sentence a kind: a step may take in sides and their brackets.
+        std::vector<const MouldPart*> alike;
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            alike.push_back(parts[i]);
+            if (i + 1 < parts.size() && parts[i + 1]->kind == parts[i]->kind) continue;
+            add(mouldNumbers(alike), mouldStepText(*alike.front()));
+            alike.clear();
+        }
+    }
+    if (!sealed) seal();
+    return table;
+}
+
+SheetTable mouldCutoutTable(const MouldSubject& subject)
+{
+    SheetTable table;
+    const auto* counter = std::get_if<Counter>(&subject.part->body);
+    if (!counter) return table;
+    table.columns = {{Sheets::tr("Cutout"), 42.0, false},     {Sheets::tr("Size mm"), 34.0, true},
+                     {Sheets::tr("From left mm"), 27.0, true}, {Sheets::tr("From right mm"), 27.0, true},
+                     {Sheets::tr("From front mm"), 27.0, true}, {Sheets::tr("From back mm"), 27.0, true}};
+    for (const Cutout& cutout : counter->cutouts) {
+        const std::optional<Box> own = boundsOf(cutoutRing(cutout));
+        if (!own || contains(subject.casting->outline, cutout.centre)) continue;
+        const Point a = ownToMould(subject, own->low);
+        const Point b = ownToMould(subject, own->high);
+        const Box box{{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
+        if (box.low.x < -0.5 || box.high.x > subject.mould->widthMm + 0.5) continue;
+        const QString size = cutout.shape == CutoutShape::circle
+                                 ? QChar(0x00D8) + wholeMm(cutout.diameterMm)
+                                 : Sheets::tr("%1 × %2").arg(wholeMm(cutout.size.width), wholeMm(cutout.size.depth));
+        table.rows.push_back({{Sheets::tr("%1 %2").arg(QString::fromStdString(cutout.id),
+                                                       purposeName(cutout.purpose).toLower()),
+                               size, wholeMm(box.low.x), wholeMm(subject.mould->widthMm - box.high.x), wholeMm(box.low.y),
+                               wholeMm(subject.mould->depthMm - box.high.y)},
+                              {},
+                              false});
+    }
+    return table;
+}
+
+SheetTable mouldHeightTable(const MouldSubject& subject)
+{
+    SheetTable table;
+    table.columns = {{Sheets::tr("Above the base board"), 80.0, false},
+                     {Sheets::tr("From mm"), 30.0, true},
+                     {Sheets::tr("To mm"), 30.0, true}};
+    for (const MouldHeight& height : mouldHeights(subject)) {
+        table.rows.push_back({{height.name, wholeMm(height.fromMm), wholeMm(height.toMm)}, {}, false});
+    }
+    return table;
+}
+
+QStringList mouldSentences(const MouldSubject& subject)
+{
+    const Mould& mould = *subject.mould;
+    QStringList said;
+    const MouldPressure& pressure = mould.pressure;
+    if (pressure.heightMm > 0.0) {
+        const QString rule = pressure.rule == "hydrostatic" ? Sheets::tr("as a liquid")
+                                                            : Sheets::tr("by DIN 18218, from memory");
+        said << Sheets::tr("Fresh concrete %1 high presses with %2 kN/m² at the base (%3): brackets every %4 at most; the "
+                           "sides then bow out by %5 (beam theory).")
+                    .arg(lengthText(std::round(pressure.heightMm)), numberText(pressure.pressureKpa, 1), rule,
+                         lengthText(std::floor(pressure.bracketMm)), lengthText(std::round(pressure.bowMm * 10.0) / 10.0));
+    }
+    const int screws = mould.screws.sides + mould.screws.formers + mould.screws.holdDowns + mould.screws.foam;
+    if (screws > 0) {
+        said << Sheets::tr("Screws: %1 for the sides, %2 for formers, %3 for hold-downs, %4 for foam.")
+                    .arg(mould.screws.sides)
+                    .arg(mould.screws.formers)
+                    .arg(mould.screws.holdDowns)
+                    .arg(mould.screws.foam);
+    }
+    if (mould.sealedMm > 0.0 || mould.touchedM2 > 0.0) {
+        said << Sheets::tr("Silicone: %1 of edges, about %2 ml. Release agent: %3, about %4 ml.")
+                    .arg(metresText(mould.sealedMm / 1000.0), numberText(mould.siliconeMl, 0),
+                         areaText(mould.touchedM2), numberText(mould.releaseMl, 0));
+        if (mould.waxedMm > 0.0) said << Sheets::tr("Wax: %1 of edges.").arg(metresText(mould.waxedMm / 1000.0));
+    }
+    if (mould.upliftN > 0.0) {
+        said << Sheets::tr("FOAM FLOATS: fresh concrete lifts it with %1 N (the weight of %2 kg). Hold it down with %3 N; "
+                           "a stone laid on it is no fixing.")
+                    .arg(numberText(mould.upliftN, 0), numberText(mould.upliftN / 9.81, 0),
+                         numberText(mould.holdDownN, 0));
+    } else if (hasFoam(mould)) {
+        said << Sheets::tr("Foam floats in fresh concrete: fix it before you pour.");
+    }
+    if (mould.mostWidthMm > 0.0) {
+        QString size = Sheets::tr("By the boards' tolerance the piece comes out %1 to %2 wide and %3 to %4 deep.")
+                           .arg(lengthText(mould.leastWidthMm), lengthText(mould.mostWidthMm),
+                                lengthText(mould.leastDepthMm), lengthText(mould.mostDepthMm));
+        if (!mould.takenUpBy.empty()) {
+            size += QLatin1Char(' ')
+                  + Sheets::tr("The gap of %1 to %2 takes that up.")
+                        .arg(lengthText(mould.gapMm), QString::fromStdString(mould.takenUpBy));
+        }
+        said << size;
+    }
+    said << twinTexts(mould);
+    said << Sheets::tr("Sawing boards: goggles, hearing protection, no gloves at the saw. A full mould is heavy: its "
+                       "table has to carry it before you pour. Home-made slabs are furniture.");
+    return said;
+}
+
+QStringList mouldQuestions(const MouldSubject& subject)
+{
+    const Mould& mould = *subject.mould;
+    QStringList questions;
+    const QString hand = mouldCheckQuestion(mould.check, subject.part->kind());
+    if (!hand.isEmpty()) questions << hand;
+    const bool right = ownToMould(subject, datumCorner(subject)).x > mould.widthMm / 2.0;
+    questions << (right ? Sheets::tr("Is the corner with the black dot at the front on your right?")
+                        : Sheets::tr("Is the corner with the black dot at the front on your left?"));
+    if (mould.diagonals.size() >= 2) {
+        questions << Sheets::tr("Do both diagonals read %1 mm, to 1 mm?")
+                         .arg(numberText(mould.diagonals.front().lengthMm, 0));
+    } else if (!mould.diagonals.empty()) {
+        questions << Sheets::tr("Does the diagonal read %1 mm, to 1 mm?")
+                         .arg(numberText(mould.diagonals.front().lengthMm, 0));
+    }
+    if (hasFoam(mould)) questions << Sheets::tr("Is all foam held down?");
+    return questions;
+}
+
+}  // namespace yardcast::ui
