@@ -140,7 +140,7 @@ int main(int argc, char** argv)
     parser.addVersionOption();
     parser.addPositionalArgument("plan", "A plan file (.yardplan).", "[plan]");
     const QCommandLineOption picture("picture", "Write a picture of the window and end.", "file.png");
-    const QCommandLineOption stageName("stage", "layout, strength, steel, pour, lift or buy.", "stage");
+    const QCommandLineOption stageName("stage", "layout, strength, steel, mould, pour, lift or buy.", "stage");
     const QCommandLineOption view("view", "above or front.", "view");
     const QCommandLineOption choose("choose", "Choose this part.", "id");
     const QCommandLineOption dark("dark", "Dark colours.");

@@ -116,7 +116,8 @@ Hand handOf(const Mould& mould) { return mould.mirrored ? Hand::mirrored : Hand:
 Point ownToMould(const MouldSubject& subject, Point own)
 {
     const Box& box = subject.casting->boundsMm;
-    return {subject.mould->mirrored ? box.high.x - own.x : own.x - box.low.x, own.y - box.low.y};
+    return {subject.mould->mirrored ? box.high.x - own.x : own.x - box.low.x,
+            subject.mould->standing ? own.y : own.y - box.low.y};
 }
 
 Point datumCorner(const MouldSubject& subject)

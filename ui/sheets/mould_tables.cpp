@@ -77,6 +77,7 @@ SheetTable mouldStepTable(const MouldSubject& subject)
     for (const auto& [step, parts] : steps) {
         const MouldPartKind kind = parts.front()->kind;
         const bool comesLate = kind == MouldPartKind::holdDown || kind == MouldPartKind::drip
+                            || kind == MouldPartKind::spacer || kind == MouldPartKind::core
                             || (kind == MouldPartKind::filler && parts.front()->fromMm > 0.5);
         if (comesLate && !sealed) seal();
         // One sentence a kind: a step may take in sides and their brackets.

@@ -13,6 +13,8 @@ namespace {
 
 QString sideName(const std::string& about)
 {
+    if (about == "drip") return Words::tr("over the drip strip");
+    if (about == "rebate") return Words::tr("over the rebate's strip");
     if (about == "front") return Words::tr("front", "side of a mould");
     if (about == "back") return Words::tr("back", "side of a mould");
     if (about == "left") return Words::tr("left", "side of a mould");
@@ -124,8 +126,8 @@ QString mouldStepText(const MouldPart& part)
     const QString height = lengthText(part.fromMm);
     switch (part.kind) {
     case MouldPartKind::base: return Words::tr("Lay the base level and free of twist, good face up.");
-    case MouldPartKind::side: return Words::tr("Screw the side on, good face inwards.");
-    case MouldPartKind::bracket: return Words::tr("Screw the bracket to base and side: the side stays square.");
+    case MouldPartKind::side: return Words::tr("Screw the sides on, good faces inwards.");
+    case MouldPartKind::bracket: return Words::tr("Screw the brackets to base and sides: the sides stay square.");
     case MouldPartKind::former:
         return Words::tr("Screw the former down, wide end on the base; check its distances to both edges.");
     case MouldPartKind::chamfer: return Words::tr("Glue the chamfer strip into the edge, no gap behind it.");
@@ -138,7 +140,7 @@ QString mouldStepText(const MouldPart& part)
         return Words::tr("Set the core on spacers of %1, held off the base; check it all round.").arg(height);
     case MouldPartKind::drip: return Words::tr("Hang the strip of the drip groove from above, level with the top.");
     case MouldPartKind::spacer: return Words::tr("Set the spacers under the core; they stay in the concrete.");
-    case MouldPartKind::holdDown: return Words::tr("Screw the batten across: it holds the foam down while you pour.");
+    case MouldPartKind::holdDown: return Words::tr("Screw the battens across: they hold foam and strips down while you pour.");
     }
     return {};
 }

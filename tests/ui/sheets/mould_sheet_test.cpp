@@ -151,7 +151,7 @@ private slots:
             });
             if (held) {
                 foam = true;
-                QVERIFY(table.rows.back().cells[3].contains(QStringLiteral("holds the foam down")));
+                QVERIFY(table.rows.back().cells[3].contains(QStringLiteral("hold foam and strips down")));
                 const QStringList questions = mouldQuestions(*subject);
                 QVERIFY(questions.contains(QStringLiteral("Is all foam held down?")));
             }
