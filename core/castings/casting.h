@@ -14,12 +14,14 @@ enum class ZoneKind { field, rim, cutoutRim, rib, body, filler, core };
 
 /// A prism of one material. For a counter the region lies in the own frame seen from above, and depths are from the
 /// face down. For a support or panel the region is the elevation (own x, height above its base) and depths run along
-/// own y. Concrete zones of a casting do not overlap, whatever rims and ribs meet.
+/// own y. Concrete zones of a casting do not overlap, whatever rims and ribs meet. A rebate makes `fromMm` of a counter's
+/// concrete more than 0, a drip groove its `toMm` less by `grooveMm`.
 struct Zone {
     ZoneKind kind = ZoneKind::body;
     Region region;
     double fromMm = 0.0;
     double toMm = 0.0;
+    double grooveMm = 0.0;  ///< depth of the drip groove below it; 0 where there is none
 
     double depthMm() const { return toMm - fromMm; }
     bool isConcrete() const { return kind != ZoneKind::filler && kind != ZoneKind::core; }

@@ -87,8 +87,8 @@ std::vector<CastingPtr> castingsOfCounter(const Part& part, const Counter& count
         for (const Zone& zone : solid.zones) {
             Region region = undivided ? zone.region : intersect(zone.region, casting.outline);
             if (region.empty()) continue;
-            if (zone.isConcrete()) casting.deepestMm = std::max(casting.deepestMm, zone.toMm);
-            casting.zones.push_back({zone.kind, std::move(region), zone.fromMm, zone.toMm});
+            if (zone.isConcrete()) casting.deepestMm = std::max(casting.deepestMm, zone.toMm + zone.grooveMm);
+            casting.zones.push_back({zone.kind, std::move(region), zone.fromMm, zone.toMm, zone.grooveMm});
         }
         const SteelInPiece steel = counter.steel ? steelInPiece(*counter.steel, casting.outline) : SteelInPiece{};
         const Filler foam = counter.filler.value_or(Filler{});

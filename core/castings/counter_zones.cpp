@@ -40,6 +40,10 @@ bool isComputable(const Counter& counter)
     if (!isSize(counter.thicknessMm) || !isPlace(counter.topMm)) return false;
     if (counter.rim && (!isSize(counter.rim->depthMm) || !isSize(counter.rim->widthMm))) return false;
     if (counter.filler && !(counter.filler->densityKgM3 >= 0.0 && counter.filler->densityKgM3 <= 1e5)) return false;
+    if (counter.drip && (!(counter.drip->fromEdgeMm >= 0.0) || !isPlace(counter.drip->fromEdgeMm) ||
+                         !isSize(counter.drip->widthMm) || !isSize(counter.drip->depthMm)))
+        return false;
+    if (counter.rebate && (!isSize(counter.rebate->widthMm) || !isSize(counter.rebate->depthMm))) return false;
     for (const Rib& rib : counter.ribs) {
         if (!isPlace(rib.from) || !isPlace(rib.to) || !isSize(rib.widthMm)) return false;
     }
@@ -52,58 +56,6 @@ bool isComputable(const Counter& counter)
         if (!isPlace(joint.from) || !isPlace(joint.to) || !(gap >= 0.0) || !isPlace(gap)) return false;
     }
     return true;
-}
-
-/// Deep strips along the chosen edges: a rectangle on the inner side of each, and the kite that closes the notch
-/// where two of them meet at a re-entrant corner.
-std::vector<Ring> rimRings(const Ring& outline, const Rim& rim)
-{
-    const int count = static_cast<int>(outline.size());
-    std::vector<bool> chosen(outline.size(), !rim.edges);
-    if (rim.edges) {
-        for (const int edge : *rim.edges) {
-            if (edge >= 0 && edge < count) chosen[edge] = true;
-        }
-    }
-    const double inner = signedArea(outline) >= 0 ? 1.0 : -1.0;
-    const auto inward = [&](int edge) {
-        const Point along = outline[(edge + 1) % count] - outline[edge];
-        const double span = length(along);
-        return span > 0.0 ? leftNormal(along) * (inner * rim.widthMm / span) : Point{};
-    };
-
-    std::vector<Ring> rings;
-    std::vector<int> kept;
-    for (int i = 0; i < count; ++i) {
-        if (outline[i] == outline[(i + 1) % count]) continue;
-        if (!chosen[i]) {
-            kept.push_back(-1);
-            continue;
-        }
-        kept.push_back(i);
-        const Point a = outline[i];
-        const Point b = outline[(i + 1) % count];
-        const Point n = inward(i);
-        rings.push_back({a, b, b + n, a + n});
-    }
-    for (std::size_t k = 0; k < kept.size(); ++k) {
-        const int before = kept[k];
-        const int after = kept[(k + 1) % kept.size()];
-        if (before < 0 || after < 0 || before == after) continue;
-        const Point n1 = inward(before);
-        const Point n2 = inward(after);
-        if (inner * cross(n1, n2) >= 0.0) continue;  // not re-entrant: the rectangles overlap
-        const Point corner = outline[after];
-        const double squared = rim.widthMm * rim.widthMm;
-        const double closeness = squared + dot(n1, n2);  // w2 (1 + cos of the turn)
-        Ring kite{corner, corner + n1};
-        // Mitre point: corner + (n1 + n2) / (1 + cos); its distance over the width squared is 2 / (1 + cos).
-        if (closeness > 0.0 && 2 * squared / closeness <= kMitreLimit * kMitreLimit)
-            kite.push_back(corner + (n1 + n2) * (squared / closeness));
-        kite.push_back(corner + n2);
-        rings.push_back(std::move(kite));
-    }
-    return rings;
 }
 
 /// Rings as an operand of a boolean, which unites them in passing.
@@ -130,24 +82,69 @@ void addZone(std::vector<Zone>& zones, ZoneKind kind, Region region, double from
     if (!region.empty()) zones.push_back({kind, std::move(region), fromMm, toMm});
 }
 
-}  // namespace
+/// Concrete of which a strip is taken away: `depthMm` from the face or from the underside.
+struct Cutback {
+    Region strips;
+    double depthMm = 0.0;
+    bool atFace = false;
+};
 
-CounterSolid counterSolid(const Counter& counter)
+bool hasRoomFor(const Zone& zone, const Cutback& cutback)
 {
-    CounterSolid solid;
-    if (!isComputable(counter)) return solid;
+    return zone.isConcrete() && zone.depthMm() - cutback.depthMm >= kLeastLeftMm;
+}
 
-    std::vector<Ring> openings;
-    for (const Cutout& cutout : counter.cutouts) openings.push_back(cutoutRing(cutout));
-    solid.plan = subtract(asOperand({counter.outline}), asOperand(std::move(openings)));
-    if (solid.plan.empty()) return solid;
+void cutBack(std::vector<Zone>& zones, const Cutback& cutback, bool foamBelowField)
+{
+    if (cutback.strips.empty()) return;
+    std::vector<Zone> made;
+    for (Zone& zone : zones) {
+        const bool foamBelow = !cutback.atFace && foamBelowField && zone.kind == ZoneKind::field;
+        Region lower = hasRoomFor(zone, cutback) && !foamBelow ? intersect(zone.region, cutback.strips) : Region{};
+        if (lower.empty()) {
+            made.push_back(std::move(zone));
+            continue;
+        }
+        Zone rest = zone;
+        rest.region = subtract(zone.region, cutback.strips);
+        if (!rest.region.empty()) made.push_back(std::move(rest));
+        zone.region = std::move(lower);
+        if (cutback.atFace) {
+            zone.fromMm += cutback.depthMm;
+        } else {
+            zone.toMm -= cutback.depthMm;
+            zone.grooveMm = cutback.depthMm;
+        }
+        made.push_back(std::move(zone));
+    }
+    zones = std::move(made);
+}
 
+void cutGrooves(CounterSolid& solid, const Counter& counter)
+{
+    const bool foamBelowField = counter.filler && solid.deepestMm > counter.thicknessMm;
+    if (counter.drip && !counter.drip->edges.empty()) {
+        const Drip& drip = *counter.drip;
+        const double from = std::max(0.0, drip.fromEdgeMm);
+        Region strips = asOperand(stripsAlongEdges(counter.outline, from + drip.widthMm, drip.edges));
+        if (from > 0.0) strips = subtract(strips, asOperand(stripsAlongEdges(counter.outline, from, drip.edges)));
+        cutBack(solid.zones, {std::move(strips), drip.depthMm, false}, foamBelowField);
+    }
+    if (counter.rebate && !counter.rebate->edges.empty()) {
+        const Rebate& rebate = *counter.rebate;
+        cutBack(solid.zones, {asOperand(stripsAlongEdges(counter.outline, rebate.widthMm, rebate.edges)),
+                              rebate.depthMm, true}, foamBelowField);
+    }
+}
+
+void makeZones(CounterSolid& solid, const Counter& counter)
+{
     const double thickness = counter.thicknessMm;
     const double deep = counter.rim ? std::max(counter.rim->depthMm, thickness) : thickness;
     solid.deepestMm = thickness;
     if (!(deep > thickness)) {
         addZone(solid.zones, ZoneKind::field, solid.plan, 0.0, thickness);
-        return solid;
+        return;
     }
 
     Region field = solid.plan;
@@ -160,13 +157,81 @@ CounterSolid counterSolid(const Counter& counter)
         solid.deepestMm = deep;
         field = subtract(field, strips);
     };
-    take(ZoneKind::rim, rimRings(counter.outline, *counter.rim));
+    take(ZoneKind::rim, stripsAlongEdges(counter.outline, counter.rim->widthMm, counter.rim->edges));
     take(ZoneKind::cutoutRim, cutoutRimRings(counter));
     std::vector<Ring> ribs;
     for (const Rib& rib : counter.ribs) ribs.push_back(stripRing(rib.from, rib.to, rib.widthMm));
     take(ZoneKind::rib, std::move(ribs));
     addZone(solid.zones, ZoneKind::field, field, 0.0, thickness);
     if (counter.filler) addZone(solid.zones, ZoneKind::filler, field, thickness, deep);
+}
+
+}  // namespace
+
+// A rectangle on the inner side of each edge, and the kite that closes the notch where two of them meet at a re-entrant
+// corner.
+std::vector<Ring> stripsAlongEdges(const Ring& outline, double widthMm, const std::optional<std::vector<int>>& edges)
+{
+    const int count = static_cast<int>(outline.size());
+    std::vector<bool> chosen(outline.size(), !edges);
+    if (edges) {
+        for (const int edge : *edges) {
+            if (edge >= 0 && edge < count) chosen[edge] = true;
+        }
+    }
+    const double inner = signedArea(outline) >= 0 ? 1.0 : -1.0;
+    const auto inward = [&](int edge) {
+        const Point along = outline[(edge + 1) % count] - outline[edge];
+        const double span = length(along);
+        return span > 0.0 ? leftNormal(along) * (inner * widthMm / span) : Point{};
+    };
+
+    std::vector<Ring> rings;
+    std::vector<int> kept;
+    for (int i = 0; i < count; ++i) {
+        if (outline[i] == outline[(i + 1) % count]) continue;
+        if (!chosen[i]) {
+            kept.push_back(-1);
+            continue;
+        }
+        kept.push_back(i);
+        const Point a = outline[i];
+        const Point b = outline[(i + 1) % count];
+        const Point n = inward(i);
+        rings.push_back({a, b, b + n, a + n});
+    }
+    for (std::size_t k = 0; k < kept.size(); ++k) {
+        const int before = kept[k];
+        const int after = kept[(k + 1) % kept.size()];
+        if (before < 0 || after < 0 || before == after) continue;
+        const Point n1 = inward(before);
+        const Point n2 = inward(after);
+        if (inner * cross(n1, n2) >= 0.0) continue;  // not re-entrant: the rectangles overlap
+        const Point corner = outline[after];
+        const double squared = widthMm * widthMm;
+        const double closeness = squared + dot(n1, n2);  // w2 (1 + cos of the turn)
+        Ring kite{corner, corner + n1};
+        // Mitre point: corner + (n1 + n2) / (1 + cos); its distance over the width squared is 2 / (1 + cos).
+        if (closeness > 0.0 && 2 * squared / closeness <= kMitreLimit * kMitreLimit)
+            kite.push_back(corner + (n1 + n2) * (squared / closeness));
+        kite.push_back(corner + n2);
+        rings.push_back(std::move(kite));
+    }
+    return rings;
+}
+
+CounterSolid counterSolid(const Counter& counter)
+{
+    CounterSolid solid;
+    if (!isComputable(counter)) return solid;
+
+    std::vector<Ring> openings;
+    for (const Cutout& cutout : counter.cutouts) openings.push_back(cutoutRing(cutout));
+    solid.plan = subtract(asOperand({counter.outline}), asOperand(std::move(openings)));
+    if (solid.plan.empty()) return solid;
+
+    makeZones(solid, counter);
+    cutGrooves(solid, counter);
     return solid;
 }
 

@@ -24,7 +24,8 @@ Plan moveParts(const Plan& plan, const Ids& ids, Point byMm);
 /// Turned counter-clockwise about `about` (plan axes) as one group.
 Plan turnParts(const Plan& plan, const Ids& ids, double byDeg, Point about);
 /// Mirrored in the vertical line x = `xMm` of the plan. Outlines, cutouts, bars, grips, joints, doors are mirrored
-/// within the part; volume and mass stay. Edge indices of a rim follow their edges.
+/// within the part; volume and mass stay. Edge indices of a rim, a drip groove and a
+/// rebate follow their edges.
 Plan mirrorParts(const Plan& plan, const Ids& ids, double xMm);
 /// Copies get free ids; `newIds` (if given) receives them in order.
 Plan duplicateParts(const Plan& plan, const Ids& ids, Point byMm, Ids* newIds = nullptr);

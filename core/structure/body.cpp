@@ -95,21 +95,27 @@ std::vector<KindRegion> kindsOf(const StrengthInput& input)
         if (!zone.isConcrete()) continue;
         // The skins of a core come as one kind, made below.
         if (cored && (zone.fromMm > kSameDepthMm || zone.toMm <= core->fromMm + kSameDepthMm)) continue;
+        // Drip grooves and rebates are not meshed: the concrete goes on as beside them (finding "grooves_not_solved").
+        const double depth = zone.toMm + zone.grooveMm;
         auto found = std::find_if(kinds.begin(), kinds.end(), [&](const KindRegion& k) {
-            return std::abs(k.kind.depthMm - zone.toMm) < kSameDepthMm;
+            return std::abs(k.kind.depthMm - depth) < kSameDepthMm;
         });
         if (found == kinds.end()) {
             KindRegion made;
             made.kind.kind = zone.kind;
-            made.kind.depthMm = zone.toMm;
-            made.kind.undersideMm = -zone.toMm;
-            made.kind.section = solidSection(zone.toMm);
-            made.kind.massKgMm2 = zone.toMm * kHardenedConcreteKgM3 * kKgPerMm3AtOneKgM3;
-            made.kind.massZMm = -zone.toMm / 2;
+            made.kind.depthMm = depth;
+            made.kind.undersideMm = -depth;
+            made.kind.section = solidSection(depth);
+            made.kind.massKgMm2 = depth * kHardenedConcreteKgM3 * kKgPerMm3AtOneKgM3;
+            made.kind.massZMm = -depth / 2;
             kinds.push_back(std::move(made));
             found = kinds.end() - 1;
         }
-        append(found->region, zone.region);
+        if (zone.grooveMm > 0.0 || zone.fromMm > 0.0) {
+            found->region = unite(found->region, zone.region);
+        } else {
+            append(found->region, zone.region);
+        }
     }
     for (const Zone& zone : casting.zones) {
         if (zone.kind != ZoneKind::filler || !stays) continue;

@@ -29,7 +29,7 @@ Region underside(const Casting& casting)
 {
     Region all;
     for (const Zone& zone : casting.zones) {
-        if (!zone.isConcrete() || zone.toMm < casting.deepestMm - kTouchMm) continue;
+        if (!zone.isConcrete() || zone.toMm + zone.grooveMm < casting.deepestMm - kTouchMm) continue;
         all = all.empty() ? zone.region : unite(all, zone.region);
     }
     return all;

@@ -22,6 +22,30 @@ constexpr double kShortOverhangMm = 150.0;
 constexpr double kSeenBowMm = 1.0;
 constexpr double kFullPercent = 100.0;
 
+/// Grooves and rebates are not meshed (core/structure/body.cpp): says so, and by how much bending stress grows where the
+/// concrete is thinnest for them, as the square of the thickness. The notch itself is in no figure.
+void addGrooveFinding(const StrengthInput& input, std::vector<Finding>& findings)
+{
+    const Casting& casting = *input.casting;
+    if (casting.kind != PartKind::counter) return;
+    double wholeMm = 0.0;
+    double leftMm = 0.0;
+    double most = 1.0;
+    for (const Zone& zone : casting.zones) {
+        if (!zone.isConcrete() || !(zone.grooveMm > 0.0 || zone.fromMm > 0.0)) continue;
+        const double whole = zone.toMm + zone.grooveMm;
+        const double factor = (whole / zone.depthMm()) * (whole / zone.depthMm());
+        if (!(factor > most)) continue;
+        most = factor;
+        wholeMm = whole;
+        leftMm = zone.depthMm();
+    }
+    if (!(most > 1.0)) return;
+    Finding finding = findingAbout(input, "grooves_not_solved", Severity::note);
+    finding.values = {{"thickness_mm", wholeMm}, {"left_mm", leftMm}, {"more_percent", (most - 1.0) * 100}};
+    findings.push_back(std::move(finding));
+}
+
 }  // namespace
 
 double curlMm(double lengthMm, double thicknessMm)
@@ -72,6 +96,7 @@ void addBearingFindings(const StrengthInput& input, std::vector<Finding>& findin
         finding.values = {{"bow_mm", bow}, {"length_mm", longest}};
         findings.push_back(std::move(finding));
     }
+    addGrooveFinding(input, findings);
 }
 
 void addInUseFindings(const StrengthInput& input, const std::vector<CaseResult>& cases,

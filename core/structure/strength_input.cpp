@@ -105,7 +105,7 @@ std::optional<Rest> restOf(const Casting& casting, const Part& part, const Count
     rest.footprint = intersect(whole, casting.outline);
     if (onlyTouches(rest.footprint)) return std::nullopt;
     for (const Zone& zone : casting.zones) {
-        if (!zone.isConcrete() || zone.toMm < *depth - kTouchMm) continue;
+        if (!zone.isConcrete() || zone.toMm + zone.grooveMm < *depth - kTouchMm) continue;
         const Region piece = intersect(rest.footprint, zone.region);
         rest.bearing = rest.bearing.empty() ? piece : unite(rest.bearing, piece);
     }

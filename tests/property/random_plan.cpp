@@ -179,6 +179,9 @@ Counter counter(Source& s)
     if (s.chance(30)) c.loads.push_back({"oven", {width / 2, depth / 2}, {300, 300}, s.between(10, 90), {}});
     if (s.chance(30)) c.imposed = Imposed::person;
     if (s.chance(30)) c.lift = Lift{s.between(24, 96), {{0, 0}, {width, 0}}, 4, static_cast<CarryWay>(s.below(2)), {}};
+    const auto anEdge = [&] { return static_cast<int>(s.below(static_cast<std::uint32_t>(c.outline.size()))); };
+    if (s.chance(30)) c.drip = Drip{{anEdge(), anEdge()}, s.between(0, 30), s.between(5, 12), s.between(3, 8, 0.5), {}};
+    if (s.chance(30)) c.rebate = Rebate{{anEdge(), anEdge()}, s.between(30, 60), s.between(4, 12, 0.5), {}};
     return c;
 }
 

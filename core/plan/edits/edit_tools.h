@@ -37,6 +37,15 @@ char letterOf(PartKind kind);
 std::string freeId(char letter, const std::set<std::string>& taken);
 std::set<std::string> partIds(const Plan& plan);
 
+/// Calls `change` with every list of edges that the counter has: of its rim, drip groove and rebate.
+template <class Change>
+void forEachEdgeList(Counter& counter, const Change& change)
+{
+    if (counter.rim && counter.rim->edges) change(*counter.rim->edges);
+    if (counter.drip) change(counter.drip->edges);
+    if (counter.rebate) change(counter.rebate->edges);
+}
+
 /// The part moved by a vector in plan axes.
 inline void moveBy(Part& part, Point byMm) { part.place.at = tidy(part.place.at + byMm); }
 

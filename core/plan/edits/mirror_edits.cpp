@@ -44,11 +44,12 @@ struct MirrorWithin {
             flip(mirrored[i]);
         }
         c.outline = std::move(mirrored);
-        if (!c.rim || !c.rim->edges) return;
         const int count = static_cast<int>(n);
-        for (int& edge : *c.rim->edges) {
-            if (edge >= 0 && edge < count) edge = (count - edge) % count;
-        }
+        forEachEdgeList(c, [count](std::vector<int>& edges) {
+            for (int& edge : edges) {
+                if (edge >= 0 && edge < count) edge = (count - edge) % count;
+            }
+        });
     }
 
     void operator()(Counter& c) const

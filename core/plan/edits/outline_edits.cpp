@@ -45,31 +45,33 @@ Point followNeighbour(Point at, Point neighbour, Point edgeDirection, Point shif
     return tidy(at + line * share);
 }
 
-/// Old edge -> new edges, for every edge the rim names; indices that name no edge stay as they are.
+/// Old edge -> new edges, for every edge that rim, drip groove and rebate name; indices that name no edge stay as they
+/// are.
 template <class NewEdges>
-void remapRim(Counter& counter, int edgeCount, const NewEdges& newEdges)
+void remapEdges(Counter& counter, int edgeCount, const NewEdges& newEdges)
 {
-    if (!counter.rim || !counter.rim->edges) return;
-    std::vector<int> mapped;
-    for (const int edge : *counter.rim->edges) {
-        if (edge < 0 || edge >= edgeCount) {
-            mapped.push_back(edge);
-            continue;
+    forEachEdgeList(counter, [&](std::vector<int>& edges) {
+        std::vector<int> mapped;
+        for (const int edge : edges) {
+            if (edge < 0 || edge >= edgeCount) {
+                mapped.push_back(edge);
+                continue;
+            }
+            for (const int fresh : newEdges(edge)) {
+                if (std::find(mapped.begin(), mapped.end(), fresh) == mapped.end()) mapped.push_back(fresh);
+            }
         }
-        for (const int fresh : newEdges(edge)) {
-            if (std::find(mapped.begin(), mapped.end(), fresh) == mapped.end()) mapped.push_back(fresh);
-        }
-    }
-    counter.rim->edges = std::move(mapped);
+        edges = std::move(mapped);
+    });
 }
 
-/// Corners put in after corner `edge`; each piece of the divided edge has the rim the edge had.
+/// Corners put in after corner `edge`; each piece of the divided edge has the rim, groove and rebate the edge had.
 void insertCorners(Counter& counter, int edge, const std::vector<Point>& corners)
 {
     const int count = static_cast<int>(counter.outline.size());
     const int more = static_cast<int>(corners.size());
     counter.outline.insert(counter.outline.begin() + edge + 1, corners.begin(), corners.end());
-    remapRim(counter, count, [&](int old) {
+    remapEdges(counter, count, [&](int old) {
         if (old < edge) return std::vector<int>{old};
         if (old > edge) return std::vector<int>{old + more};
         std::vector<int> pieces;
@@ -78,13 +80,13 @@ void insertCorners(Counter& counter, int edge, const std::vector<Point>& corners
     });
 }
 
-/// The two edges at the corner become one, with a rim if either had one.
+/// The two edges at the corner become one, with a rim, a groove, a rebate if either had one.
 void removeCorner(Counter& counter, int corner)
 {
     const int count = static_cast<int>(counter.outline.size());
     counter.outline.erase(counter.outline.begin() + corner);
     const auto pointAfter = [&](int point) { return point > corner ? point - 1 : point; };
-    remapRim(counter, count, [&](int old) {
+    remapEdges(counter, count, [&](int old) {
         return std::vector<int>{old == corner ? pointAfter((corner + count - 1) % count) : pointAfter(old)};
     });
 }

@@ -10,7 +10,8 @@ namespace {
 constexpr double kLeastAreaMm2 = 100.0;
 
 constexpr Range kDepth{10.0, 500.0, "mm"};
-constexpr Range kStrip{5.0, 5000.0, "mm"};  ///< width of a rim or rib
+constexpr Range kStrip{5.0, 5000.0, "mm"};  ///< width of a rim, rib or rebate
+constexpr Range kGroove{1.0, 500.0, "mm"};  ///< width and depth of a drip groove, depth of a rebate
 
 void checkOutline(const Counter& counter, Subject& subject)
 {
@@ -36,6 +37,20 @@ void checkOutline(const Counter& counter, Subject& subject)
     if (area < kLeastAreaMm2) subject.addUnusable("outline_no_area", "outline", {{"area_mm2", area}});
 }
 
+/// Lists of edges name edges of the outline.
+void checkEdges(const char* code, Severity severity, const std::string& key, const std::vector<int>& edges,
+                const Counter& counter, Subject& subject)
+{
+    if (!subject.count(key, edges.size(), kMostCorners)) return;
+    for (std::size_t i = 0; i < edges.size(); ++i) {
+        const int edge = edges[i];
+        if (edge >= 0 && static_cast<std::size_t>(edge) < counter.outline.size()) continue;
+        subject.add(code, severity, join(key, i),
+                    {{"edge", static_cast<double>(edge)},
+                     {"last_edge", static_cast<double>(counter.outline.size()) - 1.0}});
+    }
+}
+
 void checkRim(const Counter& counter, Subject& subject)
 {
     const Rim& rim = *counter.rim;
@@ -52,13 +67,45 @@ void checkRim(const Counter& counter, Subject& subject)
                         {{"width_mm", rim.widthMm}, {"most_mm", most}});
         }
     }
-    if (!rim.edges || !subject.count("rim/edges", rim.edges->size(), kMostCorners)) return;
-    for (std::size_t i = 0; i < rim.edges->size(); ++i) {
-        const int edge = (*rim.edges)[i];
-        if (edge >= 0 && static_cast<std::size_t>(edge) < counter.outline.size()) continue;
-        subject.add("rim_edge_unknown", Severity::stop, join("rim/edges", i),
-                    {{"edge", static_cast<double>(edge)},
-                     {"last_edge", static_cast<double>(counter.outline.size()) - 1.0}});
+    if (rim.edges) checkEdges("rim_edge_unknown", Severity::stop, "rim/edges", *rim.edges, counter, subject);
+}
+
+void checkDrip(const Counter& counter, Subject& subject)
+{
+    const Drip& drip = *counter.drip;
+    const bool from = subject.number("drip/from_edge_mm", drip.fromEdgeMm, {0.0, kLongestMm, "mm"});
+    const bool width = subject.number("drip/width_mm", drip.widthMm, kGroove);
+    const bool depth = subject.number("drip/depth_mm", drip.depthMm, kGroove);
+    checkEdges("drip_edge_unknown", Severity::stop, "drip/edges", drip.edges, counter, subject);
+    if (!from || !width || !depth || !subject.usable()) return;
+    if (drip.depthMm > fullDepthMm(counter) / 2) {
+        subject.add("drip_deep", Severity::caution, "drip/depth_mm",
+                    {{"depth_mm", drip.depthMm}, {"thickness_mm", fullDepthMm(counter)}});
+    }
+    const double reach = drip.fromEdgeMm + drip.widthMm;
+    const bool foamBelow = counter.filler && counter.rim && counter.rim->depthMm > counter.thicknessMm;
+    if (!foamBelow) return;
+    for (const int edge : drip.edges) {
+        const auto& chosen = counter.rim->edges;
+        const bool rimmed = !chosen || std::find(chosen->begin(), chosen->end(), edge) != chosen->end();
+        if (rimmed && reach <= counter.rim->widthMm) continue;
+        subject.add("drip_in_foam", Severity::caution, "drip",
+                    {{"reach_mm", reach}, {"rim_mm", rimmed ? counter.rim->widthMm : 0.0},
+                     {"edge", static_cast<double>(edge)}});
+        return;
+    }
+}
+
+void checkRebate(const Counter& counter, Subject& subject)
+{
+    const Rebate& rebate = *counter.rebate;
+    const bool width = subject.number("rebate/width_mm", rebate.widthMm, kStrip);
+    const bool depth = subject.number("rebate/depth_mm", rebate.depthMm, kGroove);
+    checkEdges("rebate_edge_unknown", Severity::stop, "rebate/edges", rebate.edges, counter, subject);
+    if (!width || !depth || !subject.usable()) return;
+    if (rebate.depthMm > counter.thicknessMm / 2) {
+        subject.add("rebate_deep", Severity::caution, "rebate/depth_mm",
+                    {{"depth_mm", rebate.depthMm}, {"thickness_mm", counter.thicknessMm}});
     }
 }
 
@@ -191,6 +238,8 @@ void checkCounter(const Counter& counter, Subject& subject)
     const bool thickness = subject.number("thickness_mm", counter.thicknessMm, kDepth);
     checkOutline(counter, subject);
     if (counter.rim) checkRim(counter, subject);
+    if (counter.drip) checkDrip(counter, subject);
+    if (counter.rebate) checkRebate(counter, subject);
     if (counter.filler) subject.number("filler/density_kg_m3", counter.filler->densityKgM3, {1.0, 1000.0, "kg_m3"});
     checkMembers(counter, subject);
     if (counter.steel && thickness) checkSteel(*counter.steel, fullDepthMm(counter), counter.outline, subject);

@@ -87,6 +87,20 @@ TEST(MirrorEdits, RimEdgesFollowTheirEdges)
     EXPECT_EQ(a.rim->edges->front(), 0) << "the front edge of a part stays its first";
 }
 
+TEST(MirrorEdits, DripAndRebateEdgesFollowTheirEdges)
+{
+    Part part = fullCounter();
+    std::get<Counter>(part.body).drip = Drip{{0, 1, 9}, 20, 8, 5, {}};
+    std::get<Counter>(part.body).rebate = Rebate{{2}, 44, 8, {}};
+    Plan plan;
+    put(plan, part);
+    const Plan after = mirrorParts(plan, {"C1"}, 750);
+    const auto& mirrored = body<Counter>(after, "C1");
+    // Of six edges: the front stays the first, the others are counted the other way round.
+    EXPECT_THAT(mirrored.drip->edges, ElementsAre(0, 5, 9));
+    EXPECT_THAT(mirrored.rebate->edges, ElementsAre(4));
+}
+
 TEST(MirrorEdits, ARectangleStaysTheSameRectangle)
 {
     Plan plan;

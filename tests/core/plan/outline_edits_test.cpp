@@ -61,6 +61,20 @@ TEST(OutlineEdits, InsertedCornerDividesItsEdgeAndTheRimFollows)
     EXPECT_THAT(rim(plan), ElementsAre(0, 1, 2, 4, 7));
 }
 
+TEST(OutlineEdits, DripAndRebateFollowAsTheRimDoes)
+{
+    const Plan with = changeCounter(withRim({0}), "C1", [](Counter& c) {
+        c.drip = Drip{{0, 1, 9}, 20, 8, 5, {}};
+        c.rebate = Rebate{{2}, 44, 8, {}};
+    });
+    const Plan split = insertOutlineCorner(with, "C1", 1, {1900, 300});
+    EXPECT_THAT(body<Counter>(split, "C1").drip->edges, ElementsAre(0, 1, 2, 9));
+    EXPECT_THAT(body<Counter>(split, "C1").rebate->edges, ElementsAre(3));
+    const Plan joined = removeOutlineCorner(split, "C1", 2);
+    EXPECT_THAT(body<Counter>(joined, "C1").drip->edges, ElementsAre(0, 1, 9));
+    EXPECT_THAT(body<Counter>(joined, "C1").rebate->edges, ElementsAre(2));
+}
+
 TEST(OutlineEdits, RemovedCornerJoinsItsEdges)
 {
     const Plan five = insertOutlineCorner(withRim({1, 2}), "C1", 1, {1900, 300});

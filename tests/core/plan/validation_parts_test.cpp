@@ -70,6 +70,39 @@ TEST(ValidationParts, RimEdgesNameEdges)
     EXPECT_FALSE(has(edges({0, 1, 2, 3}), "rim_edge_unknown"));
 }
 
+TEST(ValidationParts, DripAndRebateEdgesNameEdges)
+{
+    const auto drip = [](std::vector<int> edges, double depthMm) {
+        return counterChanged([=](Counter& c) { c.drip = Drip{edges, 20, 8, depthMm, {}}; });
+    };
+    EXPECT_TRUE(has(drip({0, 4}, 5), "drip_edge_unknown"));
+    EXPECT_EQ(sole(drip({-1}, 5), "drip_edge_unknown").pointer, "/parts/0/drip/edges/0");
+    EXPECT_FALSE(has(drip({0, 3}, 5), "drip_edge_unknown"));
+    EXPECT_FALSE(has(drip({0}, 30), "drip_deep"));
+    EXPECT_TRUE(has(drip({0}, 31), "drip_deep")) << "the slab is 60 thick";
+    const auto rebate = [](std::vector<int> edges, double depthMm) {
+        return counterChanged([=](Counter& c) { c.rebate = Rebate{edges, 44, depthMm, {}}; });
+    };
+    EXPECT_EQ(sole(rebate({2, 7}, 8), "rebate_edge_unknown").pointer, "/parts/0/rebate/edges/1");
+    EXPECT_FALSE(has(rebate({2}, 8), "rebate_edge_unknown"));
+    EXPECT_TRUE(has(rebate({2}, 31), "rebate_deep"));
+    EXPECT_FALSE(usable(counterChanged([](Counter& c) { c.rebate = Rebate{{0}, 0.0, 8, {}}; }), "C1"));
+}
+
+TEST(ValidationParts, ADripThatRunsIntoTheFoamIsTold)
+{
+    const auto plan = [](double fromMm, std::optional<std::vector<int>> rimmed) {
+        return counterChanged([=](Counter& c) {
+            c.rim = Rim{80, 60, rimmed, {}};
+            c.filler = Filler{};
+            c.drip = Drip{{0}, fromMm, 8, 5, {}};
+        });
+    };
+    EXPECT_FALSE(has(plan(52, {}), "drip_in_foam"));
+    EXPECT_TRUE(has(plan(53, {}), "drip_in_foam"));
+    EXPECT_TRUE(has(plan(20, std::vector<int>{2}), "drip_in_foam")) << "no rim along the front";
+}
+
 TEST(ValidationParts, WhatNeedsARim)
 {
     const auto plan = [](bool rim) {
