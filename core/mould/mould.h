@@ -147,8 +147,8 @@ using MouldPtr = std::shared_ptr<const Mould>;
 struct MouldMemo;
 
 /// One mould a casting, same order. Pure. Findings: "former_no_draft", "side_bows", "mirror_twins",
-/// "base_longer_than_sheet", "strip_below_store", "foam_not_held", "gap_within_tolerance", "draft_narrows_cutout",
-/// "rebate_near_steel".
+/// "side_breaks", "edge_below_board", "base_longer_than_sheet", "strip_below_store", "foam_not_held",
+/// "gap_within_tolerance", "draft_narrows_cutout", "rebate_near_steel".
 std::vector<MouldPtr> mouldsOf(const Plan& plan, const std::vector<CastingPtr>& castings, std::vector<Finding>& findings,
                                std::shared_ptr<MouldMemo>* known = nullptr);
 

@@ -103,10 +103,17 @@ void addBoardFindings(const Moulding& how, const std::vector<MouldPtr>& moulds, 
     double narrowest = HUGE_VAL;
     int strips = 0;
     std::vector<std::string> narrow;
+    std::vector<std::string> stepped;
+    double shortest = HUGE_VAL;
     for (const MouldPtr& mould : moulds) {
         bool hasNarrow = false;
+        bool hasStep = false;
         for (const MouldPart& part : mould->parts) {
             if (part.stuff != MouldStuff::board) continue;
+            if (part.kind == MouldPartKind::side && part.insideMm < part.thicknessMm) {
+                hasStep = true;
+                shortest = std::min(shortest, part.insideMm);
+            }
             if (part.kind == MouldPartKind::base &&
                 (part.lengthMm > kSheetLengthMm || part.widthMm > kSheetWidthMm)) {
                 longOnes.push_back(mould->casting);
@@ -120,12 +127,16 @@ void addBoardFindings(const Moulding& how, const std::vector<MouldPtr>& moulds, 
             narrowest = std::min(narrowest, part.widthMm);
             hasNarrow = true;
         }
+        if (hasStep) stepped.push_back(mould->casting);
         if (hasNarrow) narrow.push_back(mould->casting);
     }
     if (!longOnes.empty())
         findings.push_back(aboutMoulds("base_longer_than_sheet", Severity::note, std::move(longOnes),
                                        {{"length_mm", length}, {"width_mm", width}, {"sheet_mm", kSheetLengthMm},
                                         {"sheet_width_mm", kSheetWidthMm}}));
+    if (!stepped.empty())
+        findings.push_back(aboutMoulds("edge_below_board", Severity::caution, std::move(stepped),
+                                       {{"edge_mm", shortest}, {"board_mm", how.boardMm}}));
     if (strips > 0)
         findings.push_back(aboutMoulds("strip_below_store", Severity::note, std::move(narrow),
                                        {{"strips", static_cast<double>(strips)}, {"narrowest_mm", narrowest},

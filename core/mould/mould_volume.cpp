@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/mould/mould.h"
 
@@ -16,15 +17,31 @@ bool isInside(MouldPartKind kind)
            kind == MouldPartKind::drip || kind == MouldPartKind::rebate;
 }
 
-/// A part whose two ends differ is taken as the frustum of similar figures. That of a rectangle whose sides move in by the
-/// same on all four is not quite similar: for 560 x 400 and 1 mm that is 0.02 mm2 of 224 000.
+/// Half way between two outlines whose points answer each other; nothing for others.
+std::optional<Region> halfWay(const Region& low, const Region& high)
+{
+    if (low.size() != high.size()) return std::nullopt;
+    Region middle = low;
+    for (std::size_t i = 0; i < low.size(); ++i) {
+        if (low[i].outer.size() != high[i].outer.size() || !low[i].holes.empty() || !high[i].holes.empty())
+            return std::nullopt;
+        for (std::size_t k = 0; k < low[i].outer.size(); ++k)
+            middle[i].outer[k] = (low[i].outer[k] + high[i].outer[k]) * 0.5;
+    }
+    return middle;
+}
+
+/// Simpson's rule, which is exact where sides lean evenly. Where the ends have other corners (formers that run into each
+/// other, or small roundings that vanish on the way up) it is the frustum of similar figures, an approximation.
 double volumeMm3(const MouldPart& part)
 {
     const double low = areaMm2(part.outline);
     const double height = part.toMm - part.fromMm;
     if (part.topOutline.empty()) return low * height;
     const double high = areaMm2(part.topOutline);
-    return (low + std::sqrt(low * high) + high) / 3 * height;
+    const auto middle = halfWay(part.outline, part.topOutline);
+    const double between = middle ? areaMm2(*middle) * 4 : 2 * std::sqrt(low * high) + low + high;
+    return (low + between + high) / 6 * height;
 }
 
 }  // namespace
