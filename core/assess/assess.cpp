@@ -42,6 +42,7 @@ struct Assessor::Memo {
     std::unordered_map<std::string, PartMemo> parts;
     SteelLayouts steel;
     LiftMemo lifts;
+    std::shared_ptr<MouldMemo> moulds;
 };
 
 Assessor::Assessor(PriceBook prices) : prices_(std::move(prices)), memo_(std::make_unique<Memo>()) {}
@@ -91,7 +92,8 @@ AssessmentPtr Assessor::assess(const Plan& plan)
     assessment->pour = pourPlan(plan, castings, assessment->mixes, assessment->weather, findings);
     assessment->steel = steelSchedule(plan, castings, findings, &memo_->steel);
     assessment->handling = liftings(plan, castings, findings, &memo_->lifts);
-    assessment->mould = estimateMoulds(plan, castings);
+    assessment->moulds = mouldsOf(plan, castings, findings, &memo_->moulds);
+    assessment->mould = estimateMoulds(plan, castings, assessment->moulds);
     assessment->shopping = shoppingList(plan, prices_, castings, assessment->mixes, assessment->steel,
                                         assessment->fronts, assessment->mould, findings);
     FindingOrder(plan, assessment->castings).sort(findings);

@@ -3,6 +3,7 @@
 #include "core/assess/handling_json.h"
 #include "core/assess/json_tools.h"
 #include "core/assess/mix_json.h"
+#include "core/assess/mould_json.h"
 #include "core/assess/pour_json.h"
 #include "core/assess/readiness_json.h"
 #include "core/assess/steel_json.h"
@@ -59,7 +60,7 @@ Json castingsJson(const Assessment& assessment)
     return list;
 }
 
-Json mouldJson(const MouldEstimate& mould)
+Json mouldsJson(const MouldEstimate& mould, const std::vector<MouldPtr>& moulds)
 {
     Json castings = Json::array();
     for (const MouldNeed& need : mould.castings) {
@@ -75,7 +76,16 @@ Json mouldJson(const MouldEstimate& mould)
                             {"sheeting_m2", rounded(need.sheetingM2)},
                             {"sealer_l", rounded(need.sealerL)}});
     }
-    return {{"estimate", true},
+    Json boards = Json::array();
+    Json all = Json::array();
+    for (const MouldPtr& one : moulds) {
+        addBoards(boards, *one);
+        all.push_back(mouldJson(*one));
+    }
+    // Lengths and sizes are those of the moulds; areas are what is to be bought, an estimate until cuts are solved.
+    return {{"estimate", moulds.empty()},
+            {"boards", boards},
+            {"moulds", all},
             {"castings", castings},
             {"board_m2", rounded(mould.boardM2)},
             {"silicone_ml", rounded(mould.siliconeMl)},
@@ -196,7 +206,7 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
                     {"hours", hoursJson(assessment.hours)},
                     {"gain", gainJson(assessment.gain)},
                     {"season", seasonJson(assessment.season)},
-                    {"mould", mouldJson(assessment.mould)},
+                    {"mould", mouldsJson(assessment.mould, assessment.moulds)},
                     {"front", fronts},
                     {"shopping", shoppingJson(assessment.shopping)},
                     {"findings", findings}};

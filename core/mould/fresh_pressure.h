@@ -33,13 +33,13 @@ struct Ciria108 {
 };
 double ciria108Kpa(const Ciria108& in);
 
-/// ACI 347: Cw Cc (7.2 + 785 R / (T + 17.8)), at least 30 Cw, at most rho g h. Limits from memory; for columns, and walls that
-/// rise by less than 2.1 m/h and are no higher than 4.2 m.
+/// ACI 347: Cw Cc (7.2 + 785 R / (T + 17.8)), at least 30 Cw, at most rho g h. Limits from memory; for columns, and for
+/// walls that rise by less than 2.1 m/h and are no higher than 4.2 m.
 double aci347Kpa(double riseMPerH, double concreteC, double heightM, double weight = 1.0, double chemistry = 1.0,
                  double gammaKnM3 = kFreshKnM3);
 
-/// A strip of board 1 mm wide, bending over supports `spanMm` apart under an even pressure: as a simple span, which is on
-/// the safe side for boards that run on over brackets. 5 q s^4 / (384 E I), q s^2 / 8 / W.
+/// A strip of board 1 mm wide, bending over supports `spanMm` apart under an even pressure: as a simple span, which is
+/// on the safe side for boards that run on over brackets. 5 q s^4 / (384 E I), q s^2 / 8 / W.
 struct BoardBending {
     double bowMm = 0.0;
     double stressMpa = 0.0;

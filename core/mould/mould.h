@@ -13,8 +13,8 @@
 /// The mould of one casting, as one stands in front of it.
 ///
 /// The mould frame: x to the right and y away from whoever stands at the front edge (of an upright casting: at its
-/// foot), z up from the upper face of the base board; the origin is the left front corner of the casting's bounds. It is
-/// the own frame mirrored left to right where the casting lies face down (`mirrored`): then what is on the right in the
+/// foot), z up from the upper face of the base board; the origin is the left front corner of the casting's bounds. It
+/// is the own frame mirrored left to right where the casting lies face down (`mirrored`): then what is on the right in the
 /// kitchen is on the left in the mould.
 namespace yardcast {
 
@@ -27,7 +27,7 @@ enum class MouldPartKind {
     chamfer,    ///< triangular strip along an edge of the face
     drip,       ///< strip that makes the drip groove, held from above
     rebate,     ///< strip on the base that makes the splash rebate
-    holdDown,   ///< batten across the mould that keeps foam from floating
+    holdDown,   ///< batten across the mould that keeps foam from floating, or from which a strip hangs (about "drip")
     bracket,    ///< what holds a side upright, on the base
     spacer      ///< block of mortar that holds a core off the base; it stays in the casting
 };
@@ -43,7 +43,7 @@ struct MouldPart {
     MouldPartKind kind = MouldPartKind::base;
     MouldStuff stuff = MouldStuff::board;
     std::string name;           ///< its number on the mould and on the saw list: "C1-4"; unique in the plan
-    std::string about;          ///< cutout id, or "front", "back", "left", "right" (of the mould), or empty
+    std::string about;          ///< cutout id; "front", "back", "left", "right" (of the mould); or empty
     int step = 0;               ///< order of assembly, from 1
     /// Of all `count` of them, where they lie in the mould frame (from above), at `fromMm`. A curved side lies bent
     /// there; its developed length is `lengthMm`.
@@ -72,7 +72,7 @@ struct MouldScrews {
 /// Fresh concrete against the sides.
 struct MouldPressure {
     double heightMm = 0.0;          ///< of the concrete above the base
-    double pressureKpa = 0.0;       ///< at the base: hydrostatic for lying moulds, DIN 18218 for what stands (from memory)
+    double pressureKpa = 0.0;       ///< at the base: hydrostatic; of what stands the smaller of that and `codeKpa`
     double bracketMm = 0.0;         ///< spacing
     double bowMm = 0.0;             ///< of the worst side between two brackets, beam theory
     double stressMpa = 0.0;         ///< bending stress of the board there
@@ -92,7 +92,8 @@ struct Twin {
 
 /// What one can check standing at the mould: "stand at the front edge: the sink is on your right".
 struct MouldCheck {
-    std::string about;              ///< cutout id, "rim", "joint", "rib", or empty: nothing tells left from right
+    /// Cutout id, "outline", "rib", "rim", "drip", "rebate", or empty: nothing tells left from right.
+    std::string about;
     std::string what;               ///< purpose of the cutout, or the word of the feature
     std::string side;               ///< "left" or "right" of the mould
     double leftMm = 0.0;            ///< from the inside of the left side to the nearer edge of it
@@ -119,8 +120,8 @@ struct Mould {
     std::vector<MouldPart> parts;   ///< in the order of assembly
     MouldPressure pressure;
     MouldScrews screws;
-    /// Inside, from the parts alone (see mouldVolumeL). Less `draftL`, it equals the casting's; `edgesL`, which fillets and
-    /// chamfers keep free of concrete, is not taken off.
+    /// Inside, from the parts alone (see mouldVolumeL). Less `draftL`, it equals the casting's; `edgesL`, which fillets
+    /// and chamfers keep free of concrete, is not taken off.
     double volumeL = 0.0;
     double draftL = 0.0;            ///< more concrete than drawn, for formers are narrower at one end; may be negative
     double edgesL = 0.0;
@@ -149,8 +150,8 @@ struct MouldMemo;
 /// One mould a casting, same order. Pure. Findings: "former_no_draft", "side_bows", "mirror_twins",
 /// "side_breaks", "edge_below_board", "base_longer_than_sheet", "strip_below_store", "foam_not_held",
 /// "gap_within_tolerance", "draft_narrows_cutout", "rebate_near_steel".
-std::vector<MouldPtr> mouldsOf(const Plan& plan, const std::vector<CastingPtr>& castings, std::vector<Finding>& findings,
-                               std::shared_ptr<MouldMemo>* known = nullptr);
+std::vector<MouldPtr> mouldsOf(const Plan& plan, const std::vector<CastingPtr>& castings,
+                               std::vector<Finding>& findings, std::shared_ptr<MouldMemo>* known = nullptr);
 
 /// What the parts of a mould leave free between base and the top of the casting, l: from the parts alone, not from
 /// `inside` or `zones`. 0 where its sides do not close.

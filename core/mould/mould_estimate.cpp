@@ -71,10 +71,42 @@ MouldNeed needOf(const Casting& casting, bool castUpright)
     return need;
 }
 
+/// Sheeting and sealer do not depend on the mould; the rest is summed over its parts.
+void takeFrom(MouldNeed& need, const Mould& mould)
+{
+    need.baseM2 = need.sidesM2 = need.formersM2 = need.foamM2 = need.foamThicknessMm = 0.0;
+    for (const MouldPart& part : mould.parts) {
+        const double m2 = part.lengthMm * part.widthMm * part.count * kM2PerMm2;
+        switch (part.kind) {
+        case MouldPartKind::base: need.baseM2 += m2; break;
+        case MouldPartKind::side:
+            // Brackets come out of what is left over.
+            if (part.stuff == MouldStuff::board) need.sidesM2 += m2;
+            break;
+        case MouldPartKind::former:
+            if (part.stuff == MouldStuff::board) need.formersM2 += m2;
+            break;
+        case MouldPartKind::filler:
+        case MouldPartKind::core:
+            // Of a core that stands, the height is a side of the sheet and not its thickness.
+            need.foamM2 += areaMm2(part.outline) * (part.toMm - part.fromMm) / part.thicknessMm * kM2PerMm2;
+            need.foamThicknessMm = part.thicknessMm;
+            break;
+        default: break;
+        }
+    }
+    need.boardM2 = (need.baseM2 + need.sidesM2 + need.formersM2) * (1 + kBoardWasteShare);
+    need.siliconeMl = mould.siliconeMl;
+    need.releaseMl = mould.releaseMl;
+}
+
 }  // namespace
 
-MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& castings)
+MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& castings,
+                             const std::vector<MouldPtr>& moulds)
 {
+    std::unordered_map<std::string_view, const Mould*> known;
+    for (const MouldPtr& mould : moulds) known.try_emplace(mould->casting, mould.get());
     std::unordered_map<std::string_view, const Part*> parts;
     for (const PartPtr& part : plan.parts) parts.try_emplace(part->id, part.get());
 
@@ -83,6 +115,8 @@ MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& ca
     for (const CastingPtr& casting : castings) {
         const auto found = parts.find(casting->part);
         MouldNeed need = needOf(*casting, isCastUpright(found == parts.end() ? nullptr : found->second));
+        const auto mould = known.find(casting->id);
+        if (mould != known.end()) takeFrom(need, *mould->second);
         estimate.boardM2 += need.boardM2;
         estimate.siliconeMl += need.siliconeMl;
         estimate.releaseMl += need.releaseMl;

@@ -4,11 +4,13 @@
 #include <vector>
 
 #include "core/castings/casting.h"
+#include "core/mould/mould.h"
 #include "core/plan/plan.h"
 
 namespace yardcast {
 
-/// Estimated needs of one casting's mould, until the saw plans exist.
+/// What one casting's mould needs: summed over its boards, blocks and strips where the mould is known, else estimated.
+/// The board is an estimate in any case until cuts are solved.
 struct MouldNeed {
     std::string casting;
     double baseM2 = 0.0;          ///< base board, with margin for the sides to stand on
@@ -33,9 +35,12 @@ struct MouldEstimate {
 };
 
 inline constexpr double kBoardMm = 18.0;           ///< mould board; assumed
-inline constexpr double kBoardWasteShare = 0.15;   ///< added to the net area; estimate, no source
+/// Added to the net area, in which laps and plies are counted already; estimate, no source.
+inline constexpr double kBoardWasteShare = 0.10;
 inline constexpr double kFilletRadiusMm = 6.0;     ///< silicone in the mould's edges
 
-MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& castings);
+/// `moulds` as from `mouldsOf`; castings that have none there are estimated from their sizes.
+MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& castings,
+                             const std::vector<MouldPtr>& moulds = {});
 
 }  // namespace yardcast

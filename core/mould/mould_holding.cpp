@@ -20,7 +20,7 @@ constexpr double kHoldFromEndMm = 80.0;
 /// A batten reaches past the sides.
 constexpr double kHoldPastMm = 20.0;
 constexpr double kDefaultFoamKgM3 = 20.0;
-constexpr double kBracketFootMm = 60.0;
+constexpr double kBracketFootMm = 40.0;
 constexpr double kMostBracketMm = 800.0;
 constexpr double kLeastBracketMm = 100.0;
 constexpr double kRoundedToMm = 10.0;
@@ -33,7 +33,8 @@ double volumeMm3(const MouldPart& part) { return areaMm2(part.outline) * (part.t
 
 double foamDensity(const Making& making)
 {
-    if (const Counter* counter = making.counter()) return counter->filler ? counter->filler->densityKgM3 : kDefaultFoamKgM3;
+    if (const Counter* counter = making.counter())
+        return counter->filler ? counter->filler->densityKgM3 : kDefaultFoamKgM3;
     const std::optional<Core>* core = nullptr;
     if (const auto* support = std::get_if<Support>(&making.part.body)) core = &support->core;
     if (const auto* panel = std::get_if<Panel>(&making.part.body)) core = &panel->core;
@@ -63,8 +64,8 @@ void reckonPressure(Making& making)
     }
 }
 
-/// The side bends over its brackets as a beam. Lying it is low against its span and bends as one, under the mean pressure
-/// over its height; standing its lowest strip bears the whole pressure by itself.
+/// The side bends over its brackets as a beam. Lying it is low against its span and bends as one, under the mean
+/// pressure over its height; standing its lowest strip bears the whole pressure by itself.
 double bendingKpa(const Making& making)
 {
     const MouldPressure& pressure = making.mould.pressure;

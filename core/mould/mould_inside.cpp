@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <numbers>
 
 #include "core/castings/counter_zones.h"
@@ -129,8 +130,7 @@ void addFormers(Making& making, const std::vector<Opening>& openings)
 {
     const std::vector<double> heights = plyHeights(making);
     for (const Opening& opening : openings) {
-        double drawn = areaMm2(opening.clipped || !opening.before.empty() ? opening.at(making.outlineRegion, opening.faceMm)
-                                                                          : opening.whole);
+        const double drawn = areaMm2(opening.at(making.outlineRegion, opening.faceMm));
         Region lower = opening.at(making.outlineRegion, 0.0);
         for (std::size_t i = 0; i + 1 < heights.size(); ++i) {
             Region upper = opening.at(making.outlineRegion, heights[i + 1]);
@@ -171,6 +171,14 @@ void addFoam(Making& making, MouldPartKind kind, const Region& region, double lo
         foam.toMm = highMm;
         foam.thicknessMm = highMm - lowMm;
         setBlank(foam, nullptr, 0.0);
+        if (making.mould.standing) {
+            // It is sawn from a sheet as thick as its least way.
+            double ways[3] = {foam.lengthMm, foam.widthMm, foam.thicknessMm};
+            std::sort(std::begin(ways), std::end(ways));
+            foam.thicknessMm = ways[0];
+            foam.widthMm = ways[1];
+            foam.lengthMm = ways[2];
+        }
         making.mould.parts.push_back(std::move(foam));
     }
 }

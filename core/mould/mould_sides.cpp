@@ -9,7 +9,7 @@ namespace yardcast::mould_making {
 namespace {
 
 /// The base reaches past the sides, for the feet of brackets. Common practice, no source.
-constexpr double kBaseMarginMm = 60.0;
+constexpr double kBaseMarginMm = 40.0;
 /// Chords of a curve are shorter, mm, and turn by less from one to the next; so many of them make a curve.
 constexpr double kLongestChordMm = 200.0;
 constexpr double kChordTurnDeg = 25.0;
@@ -85,7 +85,8 @@ BoardEnd endAt(Point corner, Point along, Point otherAlong, double thicknessMm, 
     const double turn = atStart ? cross(otherAlong, along) : cross(along, otherAlong);
     const Point forth = atStart ? along * -1.0 : along;
     if (lap != Lap::none) {
-        // At an outer corner the board that covers runs on past the end of the other; at an inner one the other stops short.
+        // At an outer corner the board that covers runs on past the end of the other; at an inner one the other stops
+        // short.
         double past = 0.0;
         if (turn > 0.0 && lap == Lap::covers) past = thicknessMm;
         if (turn < 0.0 && lap == Lap::butts) past = -thicknessMm;

@@ -151,7 +151,8 @@ std::vector<long long> written(const Shapely& all, const Turn& turn)
         std::vector<long long> row{1};
         row.insert(row.end(), sort.begin(), sort.end());
         // Areas and moments of inertia in the units in which a tenth of a millimetre shows.
-        for (const double value : {s.areaMm2 / 100, c.x, c.y, xx / 100, yy / 100, xy / 100}) row.push_back(tenth(value));
+        for (const double value : {s.areaMm2 / 100, c.x, c.y, xx / 100, yy / 100, xy / 100})
+            row.push_back(tenth(value));
         rows.push_back(std::move(row));
     }
     for (const Shapely::Hole& hole : all.holes) {

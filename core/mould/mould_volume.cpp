@@ -31,8 +31,8 @@ std::optional<Region> halfWay(const Region& low, const Region& high)
     return middle;
 }
 
-/// Simpson's rule, which is exact where sides lean evenly. Where the ends have other corners (formers that run into each
-/// other, or small roundings that vanish on the way up) it is the frustum of similar figures, an approximation.
+/// Simpson's rule, which is exact where sides lean evenly. Where the ends have other corners (formers that run into
+/// each other, or small roundings that vanish on the way up) it is the frustum of similar figures, an approximation.
 double volumeMm3(const MouldPart& part)
 {
     const double low = areaMm2(part.outline);

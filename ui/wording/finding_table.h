@@ -36,5 +36,6 @@ extern const std::vector<FindingSentence> kInUseSentences;
 extern const std::vector<FindingSentence> kWeatherSentences;
 extern const std::vector<FindingSentence> kPourSentences;
 extern const std::vector<FindingSentence> kReadinessSentences;
+extern const std::vector<FindingSentence> kMouldSentences;
 
 }  // namespace yardcast::ui

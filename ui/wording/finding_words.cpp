@@ -30,7 +30,7 @@ const std::unordered_map<std::string, const FindingSentence*>& sentences()
         for (const auto* list : {&kPurchaseSentences, &kPriceFileSentences, &kFileSentences, &kPlanSentences,
                                  &kDisciplineSentences, &kMixSentences, &kLiftingSentences, &kHandlingSentences,
                                  &kInUseSentences, &kSteelWorthSentences, &kWeatherSentences, &kPourSentences,
-                                 &kReadinessSentences}) {
+                                 &kReadinessSentences, &kMouldSentences}) {
             for (const FindingSentence& sentence : *list) all.emplace(sentence.code, &sentence);
         }
         return all;

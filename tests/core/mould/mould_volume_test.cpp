@@ -12,8 +12,8 @@ namespace {
 // Booleans keep within 1e-4 mm: over the some 50 m of edges that a mould of many plies has, 60 mm high, that is 0.3 ml.
 constexpr double kSameL = 5e-4;
 
-/// Formers that run into each other, or whose roundings vanish on the way up, are reckoned as frustums of similar figures:
-/// within 2 % of the draft.
+/// Formers that run into each other, or whose roundings vanish on the way up, are reckoned as frustums of similar
+/// figures: within 2 % of the draft.
 double slackL(const Mould& mould)
 {
     for (const MouldPart& part : mould.parts) {
@@ -31,7 +31,8 @@ void expectHoldsItsCasting(const MouldsOfPlan& all, const std::string& what)
     for (std::size_t i = 0; i < all.moulds.size(); ++i) {
         const Mould& mould = *all.moulds[i];
         EXPECT_EQ(mould.casting, all.castings[i]->id);
-        EXPECT_NEAR(mouldVolumeL(mould) - mould.draftL, all.castings[i]->volumeL, slackL(mould)) << what << " " << mould.casting;
+        EXPECT_NEAR(mouldVolumeL(mould) - mould.draftL, all.castings[i]->volumeL, slackL(mould))
+            << what << " " << mould.casting;
         EXPECT_DOUBLE_EQ(mould.volumeL, mouldVolumeL(mould));
     }
 }

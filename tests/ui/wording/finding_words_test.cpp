@@ -21,7 +21,7 @@ const std::vector<const std::vector<FindingSentence>*> kTables{&kPurchaseSentenc
                                                                &kDisciplineSentences, &kMixSentences,
                                                                &kLiftingSentences, &kHandlingSentences, &kInUseSentences,
                                                                &kSteelWorthSentences, &kWeatherSentences,
-                                                               &kPourSentences};
+                                                               &kPourSentences, &kMouldSentences};
 
 QString sourcesOfCore()
 {
