@@ -9,6 +9,7 @@
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_words.h"
 #include "ui/wording/mix_names.h"
+#include "ui/wording/mould_names.h"
 #include "ui/wording/names.h"
 #include "ui/wording/strength_names.h"
 
@@ -135,6 +136,27 @@ QString strengthTable(const Loaded& loaded)
     return any ? heading(Cli::tr("Strength")) + table.text() : QString();
 }
 
+QString mouldsTable(const Loaded& loaded)
+{
+    const Assessment& assessment = *loaded.assessment;
+    if (assessment.moulds.empty()) return {};
+    TextTable table(QStringLiteral("lrrrrrl"));
+    table.add({Cli::tr("casting"), Cli::tr("inside"), Cli::tr("height"), Cli::tr("diagonals"), Cli::tr("brackets every"),
+               Cli::tr("bow"), Cli::tr("check")});
+    for (const MouldPtr& mould : assessment.moulds) {
+        QStringList diagonals;
+        for (const Mould::Diagonal& diagonal : mould->diagonals) diagonals << lengthText(diagonal.lengthMm);
+        diagonals.removeDuplicates();
+        const Part* part = findPart(loaded.plan, mould->part);
+        const MouldPressure& pressure = mould->pressure;
+        table.add({subjectName(&loaded.plan, mould->casting), sizeText(mould->widthMm, mould->depthMm),
+                   lengthText(mould->heightMm), diagonals.join(QStringLiteral(" / ")), lengthText(pressure.bracketMm),
+                   Cli::tr("%1 mm").arg(numberText(pressure.bowMm, 1)),
+                   part ? mouldCheckSentence(mould->check, part->kind()) : QString()});
+    }
+    return heading(Cli::tr("Moulds")) + table.text();
+}
+
 QString frontsTable(const Loaded& loaded)
 {
     if (loaded.assessment->fronts.empty()) return {};
@@ -232,6 +254,7 @@ std::string assessmentReport(const Loaded& loaded)
     text += pourTable(loaded);
     text += strengthTable(loaded);
     text += steelTable(assessment.steel);
+    text += mouldsTable(loaded);
     text += frontsTable(loaded);
     text += heading(Cli::tr("Shopping list")) + QStringLiteral("  ") + budgetText(loaded);
     text += QLatin1Char('\n') + countsText(assessment);

@@ -29,8 +29,8 @@ TEST(FreshPressure, Din18218)
     EXPECT_NEAR(din18218Kpa(FreshClass::f3, 2.0, 1.5), 69.0, 1e-12) << "slower setting";
 }
 
-/// CIRIA report 108 as an engineers' forum gives it with all inputs (https://www.engineersedge.com/engineering-forum/): wall,
-/// C2 0.3, 25 kN/m3, 3 m high, 2 m/h, 15 degrees C: K = 1.3486, 48.09 kPa; hydrostatic 75.
+/// CIRIA report 108 as an engineers' forum gives it with all inputs (https://www.engineersedge.com/engineering-forum/):
+/// wall, C2 0.3, 25 kN/m3, 3 m high, 2 m/h, 15 degrees C: K = 1.3486, 48.09 kPa; hydrostatic 75.
 TEST(FreshPressure, Ciria108)
 {
     Ciria108 wall;
@@ -62,8 +62,8 @@ TEST(FreshPressure, ABoardBendsAsASimpleSpan)
 }
 
 /// Plausibility, not proof: an estimate of makers (no source) has a board of 16 mm bow between braces 400 / 600 / 800 mm
-/// apart by 0.3 / 1.4 / 4.5 mm with 60 mm of concrete, and 0.5 / 2.4 mm at 400 / 600 with 100 mm. It is rounded to a tenth,
-/// so a sixth of the smallest figure is the least that can be asked; the modulus behind it is not known.
+/// apart by 0.3 / 1.4 / 4.5 mm with 60 mm of concrete, and 0.5 / 2.4 mm at 400 / 600 with 100 mm. It is rounded to a
+/// tenth, so a sixth of the smallest figure is the least that can be asked; the modulus behind it is not known.
 TEST(FreshPressure, AgreesWithMakersEstimateOfBowingEdges)
 {
     struct Row {
@@ -71,7 +71,8 @@ TEST(FreshPressure, AgreesWithMakersEstimateOfBowingEdges)
         double spanMm;
         double bowMm;
     };
-    for (const Row& row : {Row{60, 400, 0.3}, Row{60, 600, 1.4}, Row{60, 800, 4.5}, Row{100, 400, 0.5}, Row{100, 600, 2.4}}) {
+    for (const Row& row :
+         {Row{60, 400, 0.3}, Row{60, 600, 1.4}, Row{60, 800, 4.5}, Row{100, 400, 0.5}, Row{100, 600, 2.4}}) {
         const double kpa = hydrostaticKpa(row.heightMm) / 2;
         const double bow = boardBending(kpa, row.spanMm, 16.0, kMouldBoardElasticMpa).bowMm;
         EXPECT_NEAR(bow, row.bowMm, row.bowMm / 6) << row.heightMm << " high, " << row.spanMm << " apart";

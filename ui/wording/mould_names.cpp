@@ -34,6 +34,9 @@ QString thingOf(const MouldCheck& check)
     if (check.what == "rim") return Words::tr("the rim");
     if (check.what == "joint") return Words::tr("the joint");
     if (check.what == "rib") return Words::tr("the rib");
+    if (check.what == "outline") return Words::tr("the larger part of the piece");
+    if (check.what == "drip") return Words::tr("the drip groove");
+    if (check.what == "rebate") return Words::tr("the rebate");
     return Words::tr("the opening");
 }
 

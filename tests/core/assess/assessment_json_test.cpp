@@ -46,6 +46,36 @@ TEST(AssessmentJson, HasTheKeysOfTheContractThatExist)
     }
 }
 
+TEST(AssessmentJson, TellsEveryBoardOfEveryMould)
+{
+    const Plan plan = test::rowOfParts(10);
+    const AssessmentPtr assessment = assess(plan, exampleBook());
+    const Json mould = jsonOf(plan).at("mould");
+    ASSERT_EQ(mould.at("moulds").size(), assessment->castings.size());
+    std::size_t parts = 0;
+    for (const MouldPtr& one : assessment->moulds) parts += one->parts.size();
+    ASSERT_EQ(mould.at("boards").size(), parts);
+    for (const Json& board : mould.at("boards")) {
+        for (const char* key : {"casting", "name", "length_mm", "width_mm", "thickness_mm", "count", "kind", "about",
+                                "step"}) {
+            EXPECT_TRUE(board.contains(key)) << key;
+        }
+        EXPECT_GT(board.at("length_mm").get<double>(), 0.0);
+    }
+    for (std::size_t i = 0; i < assessment->castings.size(); ++i) {
+        const Json& one = mould.at("moulds").at(i);
+        const Casting& casting = *assessment->castings[i].casting;
+        EXPECT_EQ(one.at("casting"), casting.id);
+        // What is poured into the boards, less the draft that the maker chose, is the casting (within the lattice of
+        // the booleans).
+        EXPECT_NEAR(one.at("volume_l").get<double>() - one.at("draft_l").get<double>(), casting.volumeL, 5e-4);
+        for (const char* key : {"mirrored", "handed", "diagonals", "pressure", "twins", "check", "screws"}) {
+            EXPECT_TRUE(one.contains(key)) << key;
+        }
+    }
+    EXPECT_EQ(mould.at("estimate"), false);
+}
+
 TEST(AssessmentJson, TellsThePourDaysWeatherAndCuring)
 {
     Plan plan = test::rowOfParts(10);

@@ -68,8 +68,8 @@ TEST(MouldBoards, AtAnInnerCornerOneSideStopsShort)
     const MouldsOfPlan all = mouldsOfParts({partOf(lShape())}, with(SideJoint::onBase));
     auto found = lengths(partsOfKind(*all.moulds.at(0), MouldPartKind::side));
     std::sort(found.begin(), found.end());
-    // Edges 600 600 900 1200 1500 1800. The mould is mirrored, so that the sides go round the other way: each covers the
-    // next at its outer corner (+18); at the inner one the side that runs to it (900) has 0 more and the next 18 less.
+    // Edges 600 600 900 1200 1500 1800. The mould is mirrored, so that the sides go round the other way: each covers
+    // the next at its outer corner (+18); at the inner one the side that runs to it (900) has 0 more, the next 18 less.
     EXPECT_THAT(found, ElementsAre(618, 618, 900, 1200, 1518, 1818));
     const MouldPart base = partsOfKind(*mouldsOfParts({partOf(lShape())}, with(SideJoint::besideBase)).moulds.at(0),
                                        MouldPartKind::base)

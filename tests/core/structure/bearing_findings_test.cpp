@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/structure/body.h"
 #include "core/structure/in_use.h"
 #include "core/structure/places.h"
 #include "tests/core/structure/slabs.h"
@@ -31,6 +32,31 @@ const Finding* find(const std::vector<Finding>& findings, const std::string& cod
 double number(const Finding& finding, const std::string& key) { return std::get<double>(finding.values.at(key)); }
 
 }  // namespace
+
+TEST(BearingFindings, GroovesThatTheStrengthLeavesOutAreTold)
+{
+    Counter counter = slab(1200, 620, 40);
+    PlanMaker plain;
+    plain.counter("C1", counter);
+    EXPECT_FALSE(find(findingsOf(plain), "grooves_not_solved"));
+    counter.drip = Drip{{0}, 20, 8, 5, {}};
+    counter.rebate = Rebate{{2}, 44, 8, {}};
+    PlanMaker plan;
+    plan.counter("C1", counter);
+    const auto findings = findingsOf(plan);
+    const Finding* told = find(findings, "grooves_not_solved");
+    ASSERT_TRUE(told);
+    EXPECT_EQ(number(*told, "thickness_mm"), 40);
+    EXPECT_NEAR(number(*told, "left_mm"), 32, 1e-9) << "the rebate takes more than the groove";
+    EXPECT_NEAR(number(*told, "more_percent"), 100 * (40.0 * 40 / (32 * 32) - 1), 1e-9);
+
+    // The body has one kind of section as before, and the mass of what is there.
+    const auto body = makeBody(plan.input("C1"), Refinement::draft);
+    ASSERT_TRUE(body);
+    EXPECT_EQ(body->kindCount(), 1);
+    EXPECT_EQ(body->massKg, plan.input("C1").casting->massKg);
+    EXPECT_LT(body->massKg, plain.input("C1").casting->massKg);
+}
 
 TEST(BearingFindings, AWallUnderFoamAlone)
 {
