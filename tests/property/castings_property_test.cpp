@@ -83,7 +83,7 @@ TEST(CastingsProperty, JointsTakeTheirGapsAndNothingElse)
         part.id = "C1";
         Counter counter = random::counter(source);
         // A rectangle with a rim all round and an opening in its left third, so that the section where the joints are
-        // put is known: depth x field + two strips of rim.
+        // put is known: depth x field + two strips of rim, without groove and rebate.
         const double width = source.between(1600, 3000, 0.5);
         const double depth = source.between(500, 800, 0.5);
         counter.outline = {{0, 0}, {width, 0}, {width, depth}, {0, depth}};
@@ -96,6 +96,8 @@ TEST(CastingsProperty, JointsTakeTheirGapsAndNothingElse)
         hole.diameterMm = 150;
         counter.cutouts.push_back(hole);
         if (counter.rim) counter.rim->edges.reset();
+        counter.drip.reset();
+        counter.rebate.reset();
         part.body = counter;
         const double whole = castingsOf(part).at(0)->volumeL;
 
