@@ -32,6 +32,7 @@ struct Job {
     std::string strengthClass;  ///< of `gain`, likewise what follows
     std::string cementSpeed;    ///< S, N or R
     std::string logPath;
+    std::string listPath;    ///< of `cut`
     bool json = false;
     bool noRemedies = false;
     bool csv = false;

@@ -9,6 +9,7 @@
 
 #include "app/cli_commands.h"
 #include "app/cli_context.h"
+#include "app/cli_cuts.h"
 #include "app/cli_weather.h"
 
 namespace {
@@ -67,6 +68,10 @@ std::vector<Command> commands()
                  ->required()
                  ->check(CLI::IsMember({"lightest", "cheapest"}));
              command.add_option("-o,--output", job.outPath, "A plan file to write it to");
+         }},
+        {"cut", "Cuts of any list of bars or sheets, without a plan, as JSON", cut,
+         [](CLI::App& command, Job& job) {
+             command.add_option("LIST", job.listPath, "The list, a JSON file")->required();
          }},
         {"weather", "Evaporation from fresh concrete and its working time, as JSON", weather,
          [](CLI::App& command, Job& job) {

@@ -8,6 +8,7 @@ namespace {
 constexpr const char* kOwnLimit = WORDS("This plan's own limit.");
 constexpr const char* kEstimate = WORDS("Estimate, common practice, no source.");
 constexpr const char* kFormat = WORDS("The price book's format, version 1.");
+constexpr const char* kCutList = WORDS("The format of lists of cuts.");
 
 }  // namespace
 
@@ -65,6 +66,12 @@ const std::vector<FindingSentence> kPriceFileSentences{
      WORDS("Correct it.")},
     {"prices_twice", WORDS("In the price book the item \"{expected}\" occurs twice."), kFormat,
      WORDS("Join its packs in one item.")},
+    {"cuts_missing", WORDS("In the list of cuts something is missing here; right would be: {expected}."), kCutList,
+     WORDS("Add it.")},
+    {"cuts_wrong", WORDS("In the list of cuts the value here cannot be used; right would be: {expected}."), kCutList,
+     WORDS("Correct it.")},
+    {"cuts_too_many", WORDS("The list of cuts has more than {limit} pieces, or more than {kinds_limit} different ones."),
+     kCutList, WORDS("Divide it.")},
 };
 
 }  // namespace yardcast::ui

@@ -1,0 +1,11 @@
+#pragma once
+
+#include "app/cli_context.h"
+
+/// The commands that cut stock.
+namespace yardcast::cli {
+
+/// Cuts of any list, without a plan, as JSON.
+int cut(const Job& job);
+
+}  // namespace yardcast::cli
