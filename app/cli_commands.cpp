@@ -23,6 +23,7 @@ int assess(const Job& job)
     std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
     solve(*loaded, Refinement::printed);
+    solveCuts(*loaded);
     if (!job.json) return written(assessmentReport(*loaded));
     if (!job.noRemedies) tryRemedies(*loaded);
     return written(assessmentJson(loaded->plan, *loaded->assessment, ui::findingWords(loaded->plan)));
@@ -33,14 +34,16 @@ int check(const Job& job)
     std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
     solve(*loaded, Refinement::working);
+    solveCuts(*loaded);
     if (!print(findingsReport(*loaded))) return kUnusable;
     return loaded->assessment->count(Severity::stop) > 0 ? kStopFound : kDone;
 }
 
 int list(const Job& job)
 {
-    const std::optional<Loaded> loaded = load(job);
+    std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
+    solveCuts(*loaded);
     return written(job.csv ? shoppingCsv(*loaded) : shoppingReport(*loaded));
 }
 

@@ -10,6 +10,7 @@
 #include "core/assess/assess.h"
 #include "core/assess/readiness_assessor.h"
 #include "core/assess/strength_assessor.h"
+#include "core/assess/with_cuts.h"
 #include "core/io/plan_file.h"
 #include "core/remedy/remedies.h"
 #include "ui/wording/finding_words.h"
@@ -83,6 +84,12 @@ void solve(Loaded& loaded, Refinement refinement)
     if (strength) loaded.assessment = withStrength(loaded.plan, loaded.assessment, *strength);
     const auto readiness = ReadinessAssessor().assess(loaded.plan, *loaded.assessment, {}, refinement);
     if (readiness) loaded.assessment = withReadiness(loaded.plan, loaded.assessment, *readiness);
+}
+
+void solveCuts(Loaded& loaded)
+{
+    const CutPlansPtr cuts = CutSolver().solve(cutJobs(loaded.plan, loaded.prices, *loaded.assessment));
+    loaded.assessment = withCuts(loaded.plan, loaded.assessment, loaded.prices, cuts);
 }
 
 void tryRemedies(Loaded& loaded)

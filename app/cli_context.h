@@ -50,6 +50,9 @@ std::optional<Loaded> load(const Job& job);
 /// Solves the strength of every casting and the hours from which it may be handled; what that finds is among the
 /// findings from then on.
 void solve(Loaded& loaded, Refinement refinement);
+/// Cuts the plan's boards, foam, mesh, bars and timber from whole sheets and lengths; the shopping list and what is said of
+/// money go by them from then on.
+void solveCuts(Loaded& loaded);
 /// Tries edits for the findings of strength; those that clear one stand among its remedies from then on. Solve first.
 void tryRemedies(Loaded& loaded);
 

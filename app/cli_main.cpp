@@ -69,6 +69,12 @@ std::vector<Command> commands()
                  ->check(CLI::IsMember({"lightest", "cheapest"}));
              command.add_option("-o,--output", job.outPath, "A plan file to write it to");
          }},
+        {"saw", "What is cut from which sheet and length: at the store, then at home", saw,
+         [](CLI::App& command, Job& job) {
+             takesPlan(command, job);
+             command.add_flag("--json", job.json, "One JSON object instead of tables");
+             command.add_flag("--csv", job.csv, "Comma-separated values (RFC 4180), a row a piece");
+         }},
         {"cut", "Cuts of any list of bars or sheets, without a plan, as JSON", cut,
          [](CLI::App& command, Job& job) {
              command.add_option("LIST", job.listPath, "The list, a JSON file")->required();

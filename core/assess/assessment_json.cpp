@@ -1,5 +1,6 @@
 #include "core/assess/assessment_json.h"
 
+#include "core/assess/cuts_json.h"
 #include "core/assess/handling_json.h"
 #include "core/assess/json_tools.h"
 #include "core/assess/mix_json.h"
@@ -189,27 +190,28 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
     for (const FrontLayout& front : assessment.fronts) fronts.push_back(frontJson(front));
     Json findings = Json::array();
     for (const Finding& finding : assessment.findings) findings.push_back(findingJson(finding, words));
-    const Json root{{"yardcast_assessment", 1},
-                    {"title", plan.title},
-                    {"totals",
-                     {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
-                    {"castings", castingsJson(assessment)},
-                    {"mixes", mixesJson(plan, assessment)},
-                    {"pour", pourJson(assessment.pour)},
-                    {"play", playJson(assessment.play)},
-                    {"strength", strengthJson(assessment.strength)},
-                    {"strength_castings", strengthCastingsJson(assessment.strength)},
-                    {"steel", steelJson(assessment)},
-                    {"weather", weatherJson(assessment.weather)},
-                    {"curing", curingJson(assessment.curing)},
-                    {"handling", handlingJson(assessment)},
-                    {"hours", hoursJson(assessment.hours)},
-                    {"gain", gainJson(assessment.gain)},
-                    {"season", seasonJson(assessment.season)},
-                    {"mould", mouldsJson(assessment.mould, assessment.moulds)},
-                    {"front", fronts},
-                    {"shopping", shoppingJson(assessment.shopping)},
-                    {"findings", findings}};
+    Json root{{"yardcast_assessment", 1},
+              {"title", plan.title},
+              {"totals",
+               {{"volume_l", rounded(assessment.volumeL())}, {"mass_kg", rounded(assessment.massKg())}}},
+              {"castings", castingsJson(assessment)},
+              {"mixes", mixesJson(plan, assessment)},
+              {"pour", pourJson(assessment.pour)},
+              {"play", playJson(assessment.play)},
+              {"strength", strengthJson(assessment.strength)},
+              {"strength_castings", strengthCastingsJson(assessment.strength)},
+              {"steel", steelJson(assessment)},
+              {"weather", weatherJson(assessment.weather)},
+              {"curing", curingJson(assessment.curing)},
+              {"handling", handlingJson(assessment)},
+              {"hours", hoursJson(assessment.hours)},
+              {"gain", gainJson(assessment.gain)},
+              {"season", seasonJson(assessment.season)},
+              {"mould", mouldsJson(assessment.mould, assessment.moulds)},
+              {"front", fronts},
+              {"shopping", shoppingJson(assessment.shopping)},
+              {"findings", findings}};
+    if (assessment.cuts) root["cuts"] = cutsJson(*assessment.cuts);
     return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

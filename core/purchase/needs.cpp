@@ -140,7 +140,7 @@ void addMould(Needs& needs, const MouldEstimate& mould)
     for (const MouldNeed& need : mould.castings) {
         needs.add("mould_board", "m2", "boards", true, need.casting, need.boardM2);
         if (need.foamM2 > 0.0) {
-            needs.add("foam_" + shortestText(std::round(need.foamThicknessMm)), "m2", "boards", true, need.casting,
+            needs.add(foamItem(need.foamThicknessMm), "m2", "boards", true, need.casting,
                       need.foamM2 * (1 + kCutAllowanceShare));
         }
         needs.add("silicone", "ml", "sealing", true, need.casting, need.siliconeMl);
@@ -201,13 +201,7 @@ void addFronts(Needs& needs, const Plan& plan, const std::vector<FrontLayout>& f
         const auto found = byId.find(layout.part);
         if (found == byId.end() || !layout.solved) continue;
         const Front* front = found->second;
-        const std::string section = shortestText(front->batten.widthMm) + "x" + shortestText(front->batten.thicknessMm);
-        const std::string species = itemSlug(front->batten.species);
-        std::vector<std::string> keys{"batten_" + section, "batten"};
-        if (!species.empty()) keys.insert(keys.begin(), "batten_" + species + "_" + section);
-        const std::string detail = shortestText(front->batten.widthMm) + " x " + shortestText(front->batten.thicknessMm) +
-                                   (front->batten.species.empty() ? "" : " " + front->batten.species);
-        Need& battens = needs.at(keys, "m", "timber", true, detail);
+        Need& battens = needs.at(battenKeys(*front), "m", "timber", true, battenDetail(*front));
         Needs::addTo(battens, layout.part, layout.timberM * (1 + kCutAllowanceShare));
         battens.longestMm = std::max(battens.longestMm, layout.battenLengthMm);
         needs.add("frame_timber", "m", "timber", true, layout.part, layout.frameTimberM * (1 + kCutAllowanceShare));
@@ -252,6 +246,26 @@ std::string itemSlug(const std::string& words)
     }
     while (!slug.empty() && slug.back() == '_') slug.pop_back();
     return slug;
+}
+
+std::vector<std::string> battenKeys(const Front& front)
+{
+    const std::string section = shortestText(front.batten.widthMm) + "x" + shortestText(front.batten.thicknessMm);
+    const std::string species = itemSlug(front.batten.species);
+    std::vector<std::string> keys{"batten_" + section, "batten"};
+    if (!species.empty()) keys.insert(keys.begin(), "batten_" + species + "_" + section);
+    return keys;
+}
+
+std::string battenDetail(const Front& front)
+{
+    return shortestText(front.batten.widthMm) + " x " + shortestText(front.batten.thicknessMm) +
+           (front.batten.species.empty() ? "" : " " + front.batten.species);
+}
+
+std::string foamItem(double thicknessMm)
+{
+    return "foam_" + shortestText(std::round(thicknessMm));
 }
 
 std::string meshItem(double barMm, double pitchMm, SteelMaterial material)

@@ -39,6 +39,11 @@ std::vector<Need> gatherNeeds(const Plan& plan, const PriceBook& prices, const s
                               const std::vector<MixQuantities>& mixes, const SteelSchedule& steel,
                               const std::vector<FrontLayout>& fronts, const MouldEstimate& mould);
 
+/// "batten_larch_46x27", "batten_46x27", "batten": the most particular first; and what the list adds to the name.
+std::vector<std::string> battenKeys(const Front& front);
+std::string battenDetail(const Front& front);
+/// "foam_20".
+std::string foamItem(double thicknessMm);
 /// "AR glass" -> "ar_glass": lower case ASCII, everything else one underscore.
 std::string itemSlug(const std::string& words);
 /// "mesh_4_50" and "bar_8": shortest decimals, as in the price book.

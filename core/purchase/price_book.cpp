@@ -1,11 +1,14 @@
 #include "core/purchase/price_book.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <set>
 
 #include <nlohmann/json.hpp>
 
+#include "core/cutting/sheet_cutting.h"
+#include "core/io/number_text.h"
 #include "core/purchase/currency.h"
 
 namespace yardcast {
@@ -15,6 +18,7 @@ namespace {
 using Json = nlohmann::json;
 
 constexpr double kMostSize = 1e6;
+constexpr double kSheetAreaTolerance = 0.01;  ///< sizes in books are rounded
 
 /// Collects problems while the JSON is walked; every reader returns a usable value even after a problem.
 class Reader {
@@ -77,7 +81,29 @@ public:
     }
 };
 
-Pack readPack(Reader& reader, const Json& json, const std::string& pointer, const std::string& currency)
+/// A sheet's sides; its area is the pack's size where that is in m2.
+std::optional<Size> readSheet(Reader& reader, const Json& json, const std::string& pointer, const Pack& pack,
+                              const std::string& unit)
+{
+    const std::string expected = "[length, width] in mm";
+    const auto isSide = [](const Json& side) {
+        return side.is_number() && side.get<double>() >= 1.0 && side.get<double>() <= kLargestSheetMm;
+    };
+    if (!json.is_array() || json.size() != 2 || !isSide(json[0]) || !isSide(json[1])) {
+        reader.problem("prices_wrong", pointer, expected);
+        return {};
+    }
+    const Size sheet{json[0].get<double>(), json[1].get<double>()};
+    const double areaM2 = sheet.width * sheet.depth / 1e6;
+    if (unit == "m2" && std::abs(areaM2 - pack.size) > kSheetAreaTolerance * pack.size) {
+        reader.problem("prices_wrong", pointer, expected + ", " + shortestText(pack.size) + " m2");
+        return {};
+    }
+    return sheet;
+}
+
+Pack readPack(Reader& reader, const Json& json, const std::string& pointer, const std::string& currency,
+              const std::string& unit)
 {
     Pack pack;
     if (!json.is_object()) {
@@ -86,7 +112,20 @@ Pack readPack(Reader& reader, const Json& json, const std::string& pointer, cons
     }
     pack.size = reader.number(json, pointer, "size", 1e-6, kMostSize, "number above 0");
     pack.priceMinor = toMinor(reader.number(json, pointer, "price", 0.0, kLargestPrice, "number, 0 or more"), currency);
+    if (json.contains("sheet")) pack.sheet = readSheet(reader, json["sheet"], pointer + "/sheet", pack, unit);
     return pack;
+}
+
+CutTariff readCuts(Reader& reader, const Json& json, const std::string& pointer, const std::string& currency)
+{
+    CutTariff cuts;
+    if (!json.is_object()) {
+        reader.problem("prices_wrong", pointer, "{\"free\", \"price\"}");
+        return cuts;
+    }
+    cuts.freeASheet = static_cast<int>(reader.number(json, pointer, "free", 0.0, kMostSize, "whole number, 0 or more"));
+    cuts.priceMinor = toMinor(reader.number(json, pointer, "price", 0.0, kLargestPrice, "number, 0 or more"), currency);
+    return cuts;
 }
 
 PricedItem readItem(Reader& reader, const Json& json, const std::string& pointer, const std::string& currency)
@@ -105,12 +144,13 @@ PricedItem readItem(Reader& reader, const Json& json, const std::string& pointer
         reader.problem("prices_wrong", pointer + "/packs", "[{\"size\", \"price\"}]");
     } else if (packs) {
         for (std::size_t i = 0; i < packs->size(); ++i) {
-            item.packs.push_back(readPack(reader, (*packs)[i], pointer + "/packs/" + std::to_string(i), currency));
+            item.packs.push_back(readPack(reader, (*packs)[i], pointer + "/packs/" + std::to_string(i), currency, item.unit));
         }
     }
     if (json.contains("coverage")) {
         item.coverageM2 = reader.number(json, pointer, "coverage", 1e-6, kMostSize, "number above 0");
     }
+    if (json.contains("cuts")) item.cuts = readCuts(reader, json["cuts"], pointer + "/cuts", currency);
     return item;
 }
 

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/geometry/point.h"
 #include "core/plan/finding.h"
 
 namespace yardcast {
@@ -13,6 +14,13 @@ namespace yardcast {
 struct Pack {
     double size = 0.0;              ///< in the item's unit
     std::int64_t priceMinor = 0;    ///< a pack
+    std::optional<Size> sheet = {}; ///< of what is sold in sheets: length and width, mm
+};
+
+/// What the store takes for straight cuts.
+struct CutTariff {
+    int freeASheet = 0;
+    std::int64_t priceMinor = 0;    ///< of each further cut
 };
 
 struct PricedItem {
@@ -22,6 +30,7 @@ struct PricedItem {
     std::string group;    ///< the aisle, one of priceGroups()
     std::vector<Pack> packs;
     std::optional<double> coverageM2;  ///< what one unit covers, m2; only some items
+    std::optional<CutTariff> cuts = {};   ///< the store saws it
 };
 
 /// Prices of everything the list may ask for, in minor units of `currency`. A book in "XXX" (ISO 4217: no currency)
@@ -39,8 +48,8 @@ struct PriceBookReading {
     std::vector<Finding> problems;  ///< any: the book is empty
 };
 /// From the text of a `.yardprices` file (JSON): `{"yardprices": 1, "title", "currency", "items": [{"item", "name",
-/// "unit", "group", "packs": [{"size", "price"}], "coverage"?}]}`. Prices are whole units of the currency. Never
-/// throws; gives all problems at once, each with its JSON pointer.
+/// "unit", "group", "packs": [{"size", "price", "sheet"?: [length, width] in mm}], "coverage"?, "cuts"?: {"free",
+/// "price"}}]}`. Prices are whole units of the currency. Never throws; gives all problems at once, each with its JSON pointer.
 PriceBookReading readPriceBook(const std::string& text);
 inline constexpr std::size_t kLargestPriceBookBytes = 8u << 20;
 inline constexpr double kLargestPrice = 1e7;  ///< whole units a pack; keeps sums within whole numbers

@@ -5,9 +5,10 @@
 #include <map>
 #include <set>
 
+#include "core/purchase/budget.h"
 #include "core/purchase/currency.h"
-#include "core/purchase/mould_reuse.h"
 #include "core/purchase/needs.h"
+#include "core/purchase/plan_prices.h"
 
 namespace yardcast {
 
@@ -21,51 +22,6 @@ Finding note(const char* code, const std::string& pointer = {})
     return finding;
 }
 
-/// The packs that hold for this plan: its own prices first, then the book, all in the plan's currency.
-class Prices {
-public:
-    Prices(const Plan& plan, const PriceBook& book) : currency_(plan.currency)
-    {
-        usable_ = book.currency == kNoCurrency || book.currency == plan.currency;
-        for (std::size_t i = 0; i < book.items.size(); ++i) {
-            const PricedItem& item = book.items[i];
-            Entry entry{&item, i, {}};
-            if (usable_) {
-                for (const Pack& pack : item.packs) {
-                    entry.packs.push_back({pack.size, rescaleMinor(pack.priceMinor, book.currency, plan.currency)});
-                }
-            }
-            entries_[item.item] = std::move(entry);
-        }
-        for (const OwnPrice& own : plan.prices) {
-            if (!(own.packSize > 0.0) || !(own.price >= 0.0)) continue;
-            Entry& entry = entries_.try_emplace(own.item, Entry{nullptr, book.items.size(), {}}).first->second;
-            if (own_.insert(own.item).second) entry.packs.clear();
-            entry.packs.push_back({own.packSize, toMinor(std::min(own.price, kLargestPrice), plan.currency)});
-        }
-    }
-
-    struct Entry {
-        const PricedItem* item = nullptr;  ///< null: only the plan has a price
-        std::size_t place = 0;
-        std::vector<Pack> packs;
-    };
-
-    const Entry* find(const std::string& key) const
-    {
-        const auto it = entries_.find(key);
-        return it == entries_.end() ? nullptr : &it->second;
-    }
-    bool isOwn(const std::string& key) const { return own_.count(key) > 0; }
-    bool usable() const { return usable_; }
-
-private:
-    std::string currency_;
-    bool usable_ = true;
-    std::map<std::string, Entry> entries_;
-    std::set<std::string> own_;
-};
-
 class ListMaker {
 public:
     ListMaker(const Plan& plan, const PriceBook& book, std::vector<Finding>& findings)
@@ -74,16 +30,6 @@ public:
         for (const Owned& owned : plan.owned) {
             if (owned.amount > 0.0) owned_[owned.item] += owned.amount;
         }
-    }
-
-    /// What packs of an item cost that cover so much.
-    std::int64_t priceOf(const std::string& item, double amount) const
-    {
-        const Prices::Entry* entry = prices_.find(item);
-        std::int64_t price = 0;
-        if (!entry) return price;
-        for (const PackChoice& choice : cheapestPacks(amount, entry->packs)) price += choice.priceMinor * choice.count;
-        return price;
     }
 
     ShoppingList make(const std::vector<Need>& needs)
@@ -113,22 +59,9 @@ private:
         ShoppingLine line;
     };
 
-    /// The first key that has packs, or the first that the book knows, or the most particular one.
-    std::string keyFor(const Need& need) const
-    {
-        for (const std::string& key : need.keys) {
-            const Prices::Entry* entry = prices_.find(key);
-            if (entry && !entry->packs.empty()) return key;
-        }
-        for (const std::string& key : need.keys) {
-            if (prices_.find(key)) return key;
-        }
-        return need.keys.front();
-    }
-
     std::vector<Pack> packsFor(const Need& need, const std::string& key)
     {
-        const Prices::Entry* entry = prices_.find(key);
+        const PlanPrices::Entry* entry = prices_.find(key);
         if (!entry || entry->packs.empty()) return {};
         if (key == "spare_bag" && !prices_.isOwn(key)) return {{1.0, lastBagPriceMinor_}};
         if (need.packSize == 0.0) return entry->packs;
@@ -151,8 +84,8 @@ private:
     {
         Row row;
         ShoppingLine& line = row.line;
-        line.item = keyFor(need);
-        const Prices::Entry* entry = prices_.find(line.item);
+        line.item = prices_.keyFor(need.keys);
+        const PlanPrices::Entry* entry = prices_.find(line.item);
         const PricedItem* item = entry ? entry->item : nullptr;
         line.name = (item ? item->name : line.item) + (need.detail.empty() ? "" : " (" + need.detail + ")");
         line.group = item ? item->group : need.group;
@@ -241,66 +174,12 @@ private:
 
     const Plan& plan_;
     const PriceBook& book_;
-    Prices prices_;
+    PlanPrices prices_;
     std::vector<Finding>& findings_;
     std::map<std::string, double> owned_;
     std::vector<Row> rows_;
     std::int64_t lastBagPriceMinor_ = 0;
 };
-
-Finding& sayMoney(const Plan& plan, const char* code, std::int64_t amountMinor, std::int64_t totalMinor,
-                  const char* againstKey, double against, std::vector<Finding>& findings)
-{
-    Finding& finding = findings.emplace_back(note(code, std::string("/budget/") + againstKey));
-    finding.values["amount"] = fromMinor(amountMinor, plan.currency);
-    finding.values[againstKey] = against;
-    finding.values["total"] = fromMinor(totalMinor, plan.currency);
-    finding.values["currency"] = plan.currency;
-    return finding;
-}
-
-/// What would help against too high a sum, reckoned with the same prices.
-void offerMouldReuse(const Plan& plan, const ListMaker& maker, const ShoppingList& list, const MouldEstimate& mould,
-                     std::int64_t wantedMinor, Finding& finding)
-{
-    const auto line = std::find_if(list.lines.begin(), list.lines.end(),
-                                   [](const ShoppingLine& each) { return each.item == "mould_board"; });
-    if (line == list.lines.end() || !line->priced) return;
-    const auto reuse = mouldReuse(mould, line->need - line->owned, wantedMinor,
-                                  [&](double areaM2) { return maker.priceOf("mould_board", areaM2); });
-    if (!reuse) return;
-    Remedy remedy;
-    remedy.code = "reuse_mould_base";
-    std::string names;
-    for (const std::string& casting : reuse->castings) names += (names.empty() ? "" : ", ") + casting;
-    remedy.values["castings"] = names;
-    remedy.values["saves"] = fromMinor(reuse->savesMinor, plan.currency);
-    remedy.values["currency"] = plan.currency;
-    remedy.effect = plainMoney(-reuse->savesMinor, plan.currency) + " " + plan.currency;
-    finding.remedies.push_back(std::move(remedy));
-}
-
-void compareWithBudget(const Plan& plan, const ListMaker& maker, const ShoppingList& list, const MouldEstimate& mould,
-                       std::vector<Finding>& findings)
-{
-    const std::int64_t total = list.totalMinor;
-    if (!plan.budget || total == 0) return;
-    const std::int64_t limit = toMinor(plan.budget->limit, plan.currency);
-    if (total > limit) {
-        Finding& over = sayMoney(plan, "over_budget", total - limit, total, "limit", plan.budget->limit, findings);
-        over.severity = Severity::caution;
-        offerMouldReuse(plan, maker, list, mould, total - limit, over);
-    } else if (static_cast<double>(limit - total) < kTightBudgetShare * static_cast<double>(limit)) {
-        sayMoney(plan, "budget_tight", limit - total, total, "limit", plan.budget->limit, findings);
-    }
-    if (!plan.budget->quote) return;
-    const std::int64_t quote = toMinor(*plan.budget->quote, plan.currency);
-    if (total < quote) {
-        sayMoney(plan, "saves_against_quote", quote - total, total, "quote", *plan.budget->quote, findings);
-    } else if (total > quote) {
-        sayMoney(plan, "dearer_than_quote", total - quote, total, "quote", *plan.budget->quote, findings);
-    }
-}
 
 double carriedKg(const ShoppingList& list, const SteelSchedule& steel)
 {
@@ -323,7 +202,7 @@ ShoppingList shoppingList(const Plan& plan, const PriceBook& prices, const std::
     ListMaker maker(plan, prices, findings);
     ShoppingList list = maker.make(gatherNeeds(plan, prices, castings, mixes, steel, fronts, mould));
     list.massKg = carriedKg(list, steel);
-    compareWithBudget(plan, maker, list, mould, findings);
+    compareWithBudget(plan, PlanPrices(plan, prices), list, mould, findings);
     return list;
 }
 

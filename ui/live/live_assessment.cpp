@@ -4,7 +4,9 @@
 #include <utility>
 
 #include "core/assess/assess.h"
+#include "core/assess/with_cuts.h"
 #include "ui/document/plan_document.h"
+#include "ui/live/cut_runner.h"
 #include "ui/live/readiness_runner.h"
 #include "ui/live/remedy_runner.h"
 #include "ui/live/strength_choice.h"
@@ -38,7 +40,7 @@ LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject
                                StrengthAssessor::Solver solver)
     : QObject(parent), document_(document), prices_(std::move(prices)), worker_(new Worker(prices_)),
       runner_(new StrengthRunner(solver, this)), choice_(new StrengthChoice(this)),
-      readinessRunner_(new ReadinessRunner(this)), remedyRunner_(new RemedyRunner(std::move(solver), this))
+      readinessRunner_(new ReadinessRunner(this)), cutRunner_(new CutRunner(this)), remedyRunner_(new RemedyRunner(std::move(solver), this))
 {
     worker_->moveToThread(&thread_);
     connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
@@ -52,6 +54,12 @@ LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject
         readiness_ = readiness;
         putTogether();
         tryRemedies();
+        emit assessed();
+    });
+    connect(cutRunner_, &CutRunner::found, this, [this](const PlanPtr& of, const CutPlansPtr& cuts) {
+        if (of != plan_) return;
+        cuts_ = cuts;
+        putTogether();
         emit assessed();
     });
     connect(remedyRunner_, &RemedyRunner::found, this, &LiveAssessment::takeRemedies);
@@ -77,6 +85,8 @@ bool LiveAssessment::isCurrent() const { return plan_ == document_.plan(); }
 void LiveAssessment::setPrices(PriceBook prices)
 {
     prices_ = std::move(prices);
+    cutRunner_->cancel();
+    cuts_.reset();
     QMetaObject::invokeMethod(worker_, [worker = worker_, book = prices_] { worker->setPrices(book); });
     request();
 }
@@ -106,6 +116,8 @@ void LiveAssessment::take(const PlanPtr& plan, const AssessmentPtr& assessment, 
         // What would help was tried on another plan, and its hours are not those of this one.
         readinessRunner_->cancel();
         readiness_.reset();
+        cutRunner_->cancel();
+        cuts_.reset();
         remedyRunner_->cancel();
         remedies_.clear();
         tryingRemedies_ = false;
@@ -136,6 +148,7 @@ void LiveAssessment::refine()
         rest_.start();
         return;
     }
+    askForCuts();
     if (strengthState_ == StrengthState::working) return;
     runner_->ask({plan_, base_, Refinement::working, {}});
 }
@@ -188,7 +201,13 @@ void LiveAssessment::putTogether()
 {
     assessment_ = withStrength(*plan_, base_, strength_);
     if (readiness_) assessment_ = withReadiness(*plan_, assessment_, *readiness_);
+    assessment_ = withCuts(*plan_, assessment_, prices_, cuts_);
     if (!remedies_.empty()) assessment_ = withRemedies(assessment_, remedies_);
+}
+
+void LiveAssessment::askForCuts()
+{
+    if (!cuts_) cutRunner_->ask(plan_, base_, prices_);
 }
 
 void LiveAssessment::findReadiness()

@@ -17,6 +17,7 @@
 
 namespace yardcast::ui {
 
+class CutRunner;
 class PlanDocument;
 class ReadinessRunner;
 class RemedyRunner;
@@ -35,7 +36,8 @@ enum class StrengthState {
 /// Keeps an Assessment up to date beside the drawing, on threads of its own. Only the newest plan counts: while one
 /// is being assessed, those that came in between are skipped. The quick figures come first; strength follows, first
 /// coarse, and refined when the hand rests. `assessment()` is always that of `plan()`, with the newest strength that
-/// is known for its castings. When all is refined, the hours from which castings may be handled are found; then edits that
+/// is known for its castings. When the hand rests, what is sawn is cut from whole sheets and lengths, and the shopping list
+/// goes by that. When all is refined, the hours from which castings may be handled are found; then edits that
 /// may help are tried, and the findings get them as they are found.
 class LiveAssessment : public QObject {
     Q_OBJECT
@@ -56,6 +58,8 @@ public:
     bool isTryingRemedies() const { return tryingRemedies_; }
     /// False while hours are those of an older plan, or not known: the assessment has none then.
     bool isReadinessKnown() const { return readiness_.has_value(); }
+    /// False while nothing is cut from sheets and lengths for this plan yet: the assessment has no cuts then.
+    bool areCutsKnown() const { return cuts_ != nullptr; }
     /// Which case card and drawing show; a gesture solves this one first.
     StrengthChoice& strengthChoice() const { return *choice_; }
     void setPrices(PriceBook prices);
@@ -75,7 +79,8 @@ private:
     void findReadiness();
     void tryRemedies();
     void takeRemedies(const PlanPtr& plan, const std::string& complaint, const std::vector<Remedy>& remedies);
-    /// Base, strength, readiness and remedies as far as they are known.
+    void askForCuts();
+    /// Base, strength, readiness, cuts and remedies as far as they are known.
     void putTogether();
     CaseChoice casesNow() const;
 
@@ -93,6 +98,8 @@ private:
     StrengthChoice* choice_;
     ReadinessRunner* readinessRunner_;
     std::optional<Readiness> readiness_;  ///< of the plan shown
+    CutRunner* cutRunner_;
+    CutPlansPtr cuts_;             ///< of the plan shown
     RemedyRunner* remedyRunner_;
     FoundRemedies remedies_;       ///< of the plan shown
     bool tryingRemedies_ = false;

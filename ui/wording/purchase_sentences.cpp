@@ -49,6 +49,10 @@ const std::vector<FindingSentence> kPurchaseSentences{
     {"owned_unknown",
      WORDS("The plan says that some \"{item}\" is already there, but nothing on the list is called so."),
      WORDS("The item keys of the price book."), WORDS("Use the item's key from the price book.")},
+    {"piece_larger_than_sheet", WORDS("{item}: {count} pieces find no sheet that is large enough; the largest, {piece}, is "
+                                      "{length_mm} by {width_mm}."),
+     WORDS("The sheets of the price book, less trimming and saw cuts."),
+     WORDS("Add a larger sheet to the price book, or part the casting by a joint.")},
     {"price_unknown", WORDS("The plan has its own price for \"{item}\", but nothing on the list is called so."),
      WORDS("The item keys of the price book."), WORDS("Use the item's key from the price book.")},
 };

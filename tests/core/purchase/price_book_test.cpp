@@ -64,6 +64,32 @@ TEST(PriceBook, CoverageIsKept)
     EXPECT_FALSE(readPriceBook(bookWith(kBag)).book.items.at(0).coverageM2.has_value());
 }
 
+TEST(PriceBook, SheetsAndCutsAreKept)
+{
+    const std::string item = R"({"item":"mould_board","name":"B","unit":"m2","group":"boards",)"
+                             R"("packs":[{"size":3.125,"price":39,"sheet":[2500,1250]},{"size":1,"price":15}],)"
+                             R"("cuts":{"free":5,"price":0.8}})";
+    const PriceBookReading reading = readPriceBook(bookWith(item));
+    ASSERT_TRUE(reading.problems.empty());
+    const PricedItem& board = reading.book.items.at(0);
+    EXPECT_EQ(board.packs.at(0).sheet, (Size{2500.0, 1250.0}));
+    EXPECT_FALSE(board.packs.at(1).sheet.has_value());
+    ASSERT_TRUE(board.cuts.has_value());
+    EXPECT_EQ(board.cuts->freeASheet, 5);
+    EXPECT_EQ(board.cuts->priceMinor, 80);
+    EXPECT_FALSE(readPriceBook(bookWith(kBag)).book.items.at(0).cuts.has_value());
+}
+
+TEST(PriceBook, ASheetThatIsNotItsSizeAndCutsWithoutPriceAreProblems)
+{
+    const std::string item = R"({"item":"a","name":"A","unit":"m2","group":"boards",)"
+                             R"("packs":[{"size":3,"price":39,"sheet":[2500,1250]},{"size":3,"price":1,"sheet":[1]},)"
+                             R"({"size":3,"price":1,"sheet":[0,"x"]}],"cuts":{"free":-1}})";
+    EXPECT_THAT(pointersOf(readPriceBook(bookWith(item))),
+                testing::UnorderedElementsAre("/items/0/packs/0/sheet", "/items/0/packs/1/sheet", "/items/0/packs/2/sheet",
+                                              "/items/0/cuts/free", "/items/0/cuts/price"));
+}
+
 TEST(PriceBook, TellsAllProblemsAtOnce)
 {
     const PriceBookReading reading = readPriceBook(R"({"yardprices":1,"title":"","currency":"euro","items":[
