@@ -178,7 +178,7 @@ int saw(const Job& job)
     if (!loaded) return kUnusable;
     solveCuts(*loaded);
     const CutPlansPtr& cuts = loaded->assessment->cuts;
-    if (job.json) return print(cutsJson(cuts).dump(2, ' ', false, Json::error_handler_t::replace) + "\n") ? kDone : kUnusable;
+    if (job.json) return print(cutsJson(*cuts).dump(2, ' ', false, Json::error_handler_t::replace) + "\n") ? kDone : kUnusable;
     return print(job.csv ? sawCsv(*cuts) : sawText(*cuts)) ? kDone : kUnusable;
 }
 

@@ -122,21 +122,19 @@ Json barsJson(const BarCuts& cuts)
 
 }  // namespace
 
-Json cutsJson(const CutPlansPtr& cuts)
+Json cutsJson(const CutPlans& cuts)
 {
     Json sheets = Json::array();
+    for (const SheetCutsPtr& one : cuts.sheets) sheets.push_back(sheetsJson(*one));
     Json bars = Json::array();
+    for (const BarCutsPtr& one : cuts.bars) bars.push_back(barsJson(*one));
     Json without = Json::array();
-    if (cuts) {
-        for (const SheetCutsPtr& one : cuts->sheets) sheets.push_back(sheetsJson(*one));
-        for (const BarCutsPtr& one : cuts->bars) bars.push_back(barsJson(*one));
-        for (const CutWithoutStock& one : cuts->withoutStock) {
-            Json pieces = Json::array();
-            for (const CutPiece& piece : one.pieces) pieces.push_back(pieceJson(piece));
-            without.push_back({{"item", one.item}, {"pieces", pieces}});
-        }
+    for (const CutWithoutStock& one : cuts.withoutStock) {
+        Json pieces = Json::array();
+        for (const CutPiece& piece : one.pieces) pieces.push_back(pieceJson(piece));
+        without.push_back({{"item", one.item}, {"pieces", pieces}});
     }
-    return {{"known", cuts != nullptr}, {"sheets", sheets}, {"bars", bars}, {"without_stock", without}};
+    return {{"sheets", sheets}, {"bars", bars}, {"without_stock", without}};
 }
 
 }  // namespace yardcast

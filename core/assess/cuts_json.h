@@ -6,7 +6,7 @@
 /// Inner seam of the JSON of an assessment: what is cut from whole sheets and lengths.
 namespace yardcast {
 
-/// `cuts`: sheets and bars, one entry an item; empty lists while not known.
-Json cutsJson(const CutPlansPtr& cuts);
+/// `cuts`: sheets and bars, one entry an item; where nothing is known yet the key is left out.
+Json cutsJson(const CutPlans& cuts);
 
 }  // namespace yardcast

@@ -29,6 +29,25 @@ std::vector<std::string> keysOf(const MouldPart& part)
     return {};
 }
 
+/// As mouldPartWord().
+const char* wordOf(MouldPartKind kind)
+{
+    switch (kind) {
+    case MouldPartKind::base: return "base";
+    case MouldPartKind::side: return "side";
+    case MouldPartKind::former: return "former";
+    case MouldPartKind::filler: return "filler";
+    case MouldPartKind::core: return "core";
+    case MouldPartKind::chamfer: return "chamfer";
+    case MouldPartKind::drip: return "drip";
+    case MouldPartKind::rebate: return "rebate";
+    case MouldPartKind::holdDown: return "hold_down";
+    case MouldPartKind::bracket: return "bracket";
+    case MouldPartKind::spacer: return "spacer";
+    }
+    return "";
+}
+
 class JobMaker {
 public:
     JobMaker(const Plan& plan, const PriceBook& book) : moulding_(mouldingOf(plan)), prices_(plan, book)
@@ -47,7 +66,7 @@ public:
         for (const MouldPart& part : mould.parts) {
             const std::vector<std::string> keys = keysOf(part);
             if (keys.empty() || part.count < 1 || !(part.lengthMm > 0.0) || !(part.widthMm > 0.0)) continue;
-            const CutPiece piece{mould.casting, part.name, mouldPartWord(part.kind), part.goodFace, part.shaped};
+            const CutPiece piece{mould.casting, part.name, wordOf(part.kind), part.goodFace, part.shaped};
             if (part.stuff == MouldStuff::board || part.stuff == MouldStuff::foam) {
                 const bool board = part.stuff == MouldStuff::board;
                 addSheetPiece(keys, part.thicknessMm, board, piece, {part.lengthMm, part.widthMm}, part.count);

@@ -44,7 +44,7 @@ TEST(Cli, WrongUsageIsTwoWithTheReasonOnStandardError)
 {
     const std::vector<std::vector<std::string>> wrong{{},
                                                       {"bake"},
-                                                      {"saw", samplePaths()[0]},
+                                                      {"saw"},
                                                       {"assess"},
                                                       {"assess", samplePaths()[0], "--yaml"},
                                                       {"print", samplePaths()[0]},

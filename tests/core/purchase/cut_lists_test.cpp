@@ -174,7 +174,7 @@ TEST(CutSolver, SolvesAJobOnceWhileItStaysTheSame)
     ASSERT_EQ(first->sheets.size(), 2u);
     ASSERT_EQ(first->bars.size(), 3u);
     for (const BarCutsPtr& bars : first->bars) EXPECT_TRUE(bars->plan.proven) << bars->job.item;
-    // Four of 1755: three of 6 m hold three each, so of 2 m at 2.40 and 6 m at 6.60 one of each is the least.
+    // Four of 1755: one of 6 m at 6.60 holds three, and one of 2 m at 2.40 the fourth; four of 2 m cost 9.60.
     EXPECT_EQ(first->bars[0]->job.item, "bar_8");
     EXPECT_EQ(first->bars[0]->priceMinor, 900);
     kitchen.fronts[0].pieces[1].count = 4;
