@@ -29,25 +29,6 @@ std::vector<std::string> keysOf(const MouldPart& part)
     return {};
 }
 
-/// As mouldPartWord().
-const char* wordOf(MouldPartKind kind)
-{
-    switch (kind) {
-    case MouldPartKind::base: return "base";
-    case MouldPartKind::side: return "side";
-    case MouldPartKind::former: return "former";
-    case MouldPartKind::filler: return "filler";
-    case MouldPartKind::core: return "core";
-    case MouldPartKind::chamfer: return "chamfer";
-    case MouldPartKind::drip: return "drip";
-    case MouldPartKind::rebate: return "rebate";
-    case MouldPartKind::holdDown: return "hold_down";
-    case MouldPartKind::bracket: return "bracket";
-    case MouldPartKind::spacer: return "spacer";
-    }
-    return "";
-}
-
 class JobMaker {
 public:
     JobMaker(const Plan& plan, const PriceBook& book) : moulding_(mouldingOf(plan)), prices_(plan, book)
@@ -66,7 +47,7 @@ public:
         for (const MouldPart& part : mould.parts) {
             const std::vector<std::string> keys = keysOf(part);
             if (keys.empty() || part.count < 1 || !(part.lengthMm > 0.0) || !(part.widthMm > 0.0)) continue;
-            const CutPiece piece{mould.casting, part.name, wordOf(part.kind), part.goodFace, part.shaped};
+            const CutPiece piece{mould.casting, part.name, mouldPartWord(part.kind), part.goodFace, part.shaped};
             if (part.stuff == MouldStuff::board || part.stuff == MouldStuff::foam) {
                 const bool board = part.stuff == MouldStuff::board;
                 addSheetPiece(keys, part.thicknessMm, board, piece, {part.lengthMm, part.widthMm}, part.count);
@@ -192,8 +173,31 @@ private:
             addWithoutStock(prices_.keyFor(keys), piece);
             return;
         }
+        if (!board && piece.what != std::string("mesh")) parted(*job, size, count);
         job->pieces.push_back(piece);
         job->list.pieces.push_back({piece.name, size, count, true});
+    }
+
+    /// Foam that is larger than every sheet is put together of equal parts, taped where they meet.
+    static void parted(const SheetJob& job, Size& size, int& count)
+    {
+        double longest = 0.0;
+        double widest = 0.0;
+        for (const SheetStock& stock : job.list.stock) {
+            const double length = std::max(stock.size.width, stock.size.depth);
+            const double width = std::min(stock.size.width, stock.size.depth);
+            if (length * width <= longest * widest) continue;
+            longest = length;
+            widest = width;
+        }
+        double& length = size.width >= size.depth ? size.width : size.depth;
+        double& width = size.width >= size.depth ? size.depth : size.width;
+        const auto parts = [](double all, double most) { return std::clamp(std::ceil(all / most - 1e-9), 1.0, 100.0); };
+        const double along = parts(length, longest);
+        const double across = parts(width, widest);
+        length /= along;
+        width /= across;
+        count *= static_cast<int>(along * across);
     }
 
     BarJob* barJob(const std::vector<std::string>& keys, const std::string& detail, Size section, double sawMm)

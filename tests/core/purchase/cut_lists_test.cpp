@@ -120,6 +120,24 @@ TEST(CutJobs, EveryPieceCarriesWhereItGoesAndItsNumber)
     EXPECT_TRUE(jobs.withoutStock.empty());
 }
 
+TEST(CutJobs, FoamLargerThanEverySheetIsPutTogetherOfParts)
+{
+    Kitchen kitchen;
+    auto mould = std::make_shared<Mould>(*kitchen.moulds[0]);
+    MouldPart foam = board("C1-9", 1500.0, 700.0);
+    foam.stuff = MouldStuff::foam;
+    foam.thicknessMm = 20.0;
+    mould->parts.push_back(foam);
+    kitchen.moulds[0] = mould;
+    const CutJobs jobs = kitchen.jobs();
+    const SheetJob* job = sheetsOf(jobs, "foam_20");
+    ASSERT_NE(job, nullptr);
+    // Sheets of 1250 x 600: two parts along and two across.
+    EXPECT_EQ(job->list.pieces.at(0).count, 4);
+    EXPECT_EQ(job->list.pieces.at(0).size, (Size{750.0, 350.0}));
+    EXPECT_TRUE(CutSolver().solve(jobs)->sheets.at(2)->plan.unplaced.empty());
+}
+
 TEST(CutJobs, OffcutsAndWhatIsOwnedCostNothing)
 {
     Kitchen kitchen;
