@@ -75,8 +75,8 @@ void addBars(const BarCuts& cuts, std::vector<SawnPiece>& out)
         const double stock = cuts.job.list.stock[static_cast<std::size_t>(pattern.stock)].lengthMm;
         for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
             const auto p = static_cast<std::size_t>(pattern.pieces[i]);
-            out.push_back({words(cuts.job.name), numbersText(number, pattern.times), plainSize(stock, 0.0), cuts.job.pieces[p],
-                           cuts.job.list.pieces[p].lengthMm, 0.0, QString::number(i + 1), true});
+            out.push_back({words(cuts.job.name), numbersText(number, pattern.times), plainSize(stock, 0.0),
+                           cuts.job.pieces[p], cuts.job.list.pieces[p].lengthMm, 0.0, QString::number(i + 1), true});
         }
         number += pattern.times;
     }
@@ -136,15 +136,19 @@ QString piecesText(const std::vector<SawnPiece>& pieces, bool atHome)
 std::string sawText(const CutPlans& cuts)
 {
     const std::vector<SawnPiece> pieces = sawnPieces(cuts);
-    QString text = Cli::tr("Saw list: number of the sheet or length, its size, piece, size, place, kind (mm)") + QLatin1Char('\n');
+    QString text =
+        Cli::tr("Saw list: number of the sheet or length, its size, piece, size, place, kind (mm)") + QLatin1Char('\n');
     text += QLatin1Char('\n') + Cli::tr("At the store") + QLatin1Char('\n') + piecesText(pieces, false);
     for (const SheetCutsPtr& one : cuts.sheets) {
         if (one->job.atStore) text += QLatin1Char('\n') + words(one->job.name) + QLatin1Char('\n') + stepsText(*one);
     }
     text += QLatin1Char('\n') + Cli::tr("At home") + QLatin1Char('\n') + piecesText(pieces, true);
     for (const CutWithoutStock& one : cuts.withoutStock) {
-        text += QLatin1Char('\n') + Cli::tr("%1: no sheet or length is known; %n piece(s) not cut.", nullptr,
-                                            static_cast<int>(one.pieces.size())).arg(words(one.item)) + QLatin1Char('\n');
+        text += QLatin1Char('\n') +
+                Cli::tr("%1: no sheet or length is known; %n piece(s) not cut.", nullptr,
+                        static_cast<int>(one.pieces.size()))
+                    .arg(words(one.item)) +
+                QLatin1Char('\n');
     }
     text.replace(QChar(0x00A0), QLatin1Char(' '));
     return text.toStdString();
@@ -160,9 +164,15 @@ std::string sawCsv(const CutPlans& cuts)
 {
     QString text = QStringLiteral("item,stock,stock_size_mm,for,piece,kind,length_mm,width_mm,place,where,shaped\r\n");
     for (const SawnPiece& one : sawnPieces(cuts)) {
-        const QStringList row{csvField(one.item), csvField(one.numbers), csvField(one.stock), csvField(words(one.piece.subject)),
-                              csvField(words(one.piece.name)), csvField(words(one.piece.what)), plainMm(one.lengthMm),
-                              one.widthMm > 0.0 ? plainMm(one.widthMm) : QString(), csvField(one.place),
+        const QStringList row{csvField(one.item),
+                              csvField(one.numbers),
+                              csvField(one.stock),
+                              csvField(words(one.piece.subject)),
+                              csvField(words(one.piece.name)),
+                              csvField(words(one.piece.what)),
+                              plainMm(one.lengthMm),
+                              one.widthMm > 0.0 ? plainMm(one.widthMm) : QString(),
+                              csvField(one.place),
                               one.atHome ? QStringLiteral("home") : QStringLiteral("store"),
                               one.piece.shaped ? QStringLiteral("yes") : QStringLiteral("no")};
         text += row.join(QLatin1Char(',')) + QStringLiteral("\r\n");
@@ -178,7 +188,8 @@ int saw(const Job& job)
     if (!loaded) return kUnusable;
     solveCuts(*loaded);
     const CutPlansPtr& cuts = loaded->assessment->cuts;
-    if (job.json) return print(cutsJson(*cuts).dump(2, ' ', false, Json::error_handler_t::replace) + "\n") ? kDone : kUnusable;
+    if (job.json)
+        return print(cutsJson(*cuts).dump(2, ' ', false, Json::error_handler_t::replace) + "\n") ? kDone : kUnusable;
     return print(job.csv ? sawCsv(*cuts) : sawText(*cuts)) ? kDone : kUnusable;
 }
 

@@ -67,6 +67,7 @@ int printSheets(const Job& job)
     std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
     solve(*loaded, Refinement::printed);
+    solveCuts(*loaded);
     const Painting painting;
     QString error;
     ui::SheetOptions options;

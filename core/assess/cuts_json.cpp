@@ -13,7 +13,11 @@ Json pairJson(double x, double y)
 
 Json pieceJson(const CutPiece& piece)
 {
-    return {{"for", piece.subject}, {"name", piece.name}, {"kind", piece.what}, {"good_face", piece.goodFace}, {"shaped", piece.shaped}};
+    return {{"for", piece.subject},
+            {"name", piece.name},
+            {"kind", piece.what},
+            {"good_face", piece.goodFace},
+            {"shaped", piece.shaped}};
 }
 
 Json areaJson(const SheetArea& area)
@@ -34,7 +38,9 @@ Json sheetJson(const SheetCuts& cuts, const CutSheet& sheet)
     }
     Json steps = Json::array();
     for (const SawStep& step : sheet.steps) {
-        steps.push_back({{"part", step.part}, {"along", step.run == SawRun::alongX ? "x" : "y"}, {"at_mm", rounded(step.atMm)},
+        steps.push_back({{"part", step.part},
+                         {"along", step.run == SawRun::alongX ? "x" : "y"},
+                         {"at_mm", rounded(step.atMm)},
                          {"at_home", step.atHome}});
     }
     Json blanks = Json::array();
@@ -50,8 +56,10 @@ Json sheetsJson(const SheetCuts& cuts)
     Json stock = Json::array();
     for (std::size_t s = 0; s < cuts.job.stock.size(); ++s) {
         const SheetStock& one = cuts.job.list.stock[s];
-        stock.push_back({{"size", pairJson(one.size.width, one.size.depth)}, {"price_minor", cuts.job.stock[s].priceMinor},
-                         {"at_hand", cuts.job.stock[s].atHand}, {"count", one.count ? Json(*one.count) : Json()}});
+        stock.push_back({{"size", pairJson(one.size.width, one.size.depth)},
+                         {"price_minor", cuts.job.stock[s].priceMinor},
+                         {"at_hand", cuts.job.stock[s].atHand},
+                         {"count", one.count ? Json(*one.count) : Json()}});
     }
     Json plan = Json::array();
     for (const CutSheet& sheet : cuts.plan.sheets) plan.push_back(sheetJson(cuts, sheet));

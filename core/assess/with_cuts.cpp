@@ -58,7 +58,8 @@ void takeSheets(const SheetCuts& cuts, Taken& taken)
         taken.add(cuts.job.stock[s], list.stock[s].size.width * list.stock[s].size.depth / 1e6, sheet.times);
     }
     for (std::size_t p = 0; p < list.pieces.size(); ++p) {
-        taken.add(cuts.job.pieces[p], list.pieces[p].count * list.pieces[p].size.width * list.pieces[p].size.depth / 1e6);
+        taken.add(cuts.job.pieces[p],
+                  list.pieces[p].count * list.pieces[p].size.width * list.pieces[p].size.depth / 1e6);
     }
 }
 
@@ -129,7 +130,8 @@ void addStoreCuts(ShoppingList& list, const PlanPrices& prices, const CutPlans& 
     }
     if (byPrice.empty()) return;
     const PlanPrices::Entry* entry = prices.find(kStoreCut);
-    ShoppingLine& line = lineOf(list, prices, kStoreCut, entry && entry->item ? entry->item->name : kStoreCut, "boards");
+    ShoppingLine& line =
+        lineOf(list, prices, kStoreCut, entry && entry->item ? entry->item->name : kStoreCut, "boards");
     line.unit = "piece";
     line.need = 0.0;
     line.packs.clear();
@@ -177,7 +179,8 @@ CutJobs cutJobs(const Plan& plan, const PriceBook& prices, const Assessment& ass
     return cutJobs(plan, prices, assessment.moulds, assessment.steel, assessment.fronts);
 }
 
-AssessmentPtr withCuts(const Plan& plan, const AssessmentPtr& assessment, const PriceBook& prices, const CutPlansPtr& cuts)
+AssessmentPtr withCuts(const Plan& plan, const AssessmentPtr& assessment, const PriceBook& prices,
+                       const CutPlansPtr& cuts)
 {
     if (!cuts) return assessment;
     auto answer = std::make_shared<Assessment>(*assessment);

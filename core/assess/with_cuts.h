@@ -14,6 +14,7 @@ CutJobs cutJobs(const Plan& plan, const PriceBook& prices, const Assessment& ass
 /// estimate any more, unless some of its pieces found no stock), the cuts that cost money are a line of their own
 /// ("store_cut"), and the findings about budget and quote are those of the new sum. Adds piece_larger_than_sheet.
 /// The assessment itself where `cuts` is null.
-AssessmentPtr withCuts(const Plan& plan, const AssessmentPtr& assessment, const PriceBook& prices, const CutPlansPtr& cuts);
+AssessmentPtr withCuts(const Plan& plan, const AssessmentPtr& assessment, const PriceBook& prices,
+                       const CutPlansPtr& cuts);
 
 }  // namespace yardcast

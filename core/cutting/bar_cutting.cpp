@@ -116,7 +116,8 @@ void addUnplaced(const BarKinds& kinds, const std::vector<BarPattern>& named, Ba
     for (const BarPattern& pattern : named) {
         for (const int piece : pattern.pieces) plan.unplaced.push_back({piece, pattern.times});
     }
-    std::sort(plan.unplaced.begin(), plan.unplaced.end(), [](const BarUnplaced& a, const BarUnplaced& b) { return a.piece < b.piece; });
+    std::sort(plan.unplaced.begin(), plan.unplaced.end(),
+              [](const BarUnplaced& a, const BarUnplaced& b) { return a.piece < b.piece; });
     std::vector<BarUnplaced> joined;
     for (const BarUnplaced& one : plan.unplaced) {
         if (!joined.empty() && joined.back().piece == one.piece) joined.back().count += one.count;
@@ -159,7 +160,8 @@ BarPlan cutBars(const BarCutting& list, std::stop_token stop)
     addUnplaced(kinds, leftOut, plan);
     for (const BarPattern& pattern : plan.patterns) {
         if (pattern.remainderMm > 0.0) {
-            plan.remaindersMm.insert(plan.remaindersMm.end(), static_cast<std::size_t>(pattern.times), pattern.remainderMm);
+            plan.remaindersMm.insert(plan.remaindersMm.end(), static_cast<std::size_t>(pattern.times),
+                                     pattern.remainderMm);
         }
     }
     std::sort(plan.remaindersMm.begin(), plan.remaindersMm.end(), std::greater<>());
@@ -167,7 +169,8 @@ BarPlan cutBars(const BarCutting& list, std::stop_token stop)
     plan.price = kinds.pricesMade ? 0.0 : static_cast<double>(price) / 10000.0;
     plan.bound = kinds.pricesMade ? 0.0 : std::min(bound / 10000.0, plan.price);
     if (kinds.stock.size() == 1) {
-        plan.boundCount = std::min(answer.bound / static_cast<double>(kinds.stock[0].price), static_cast<double>(plan.count));
+        plan.boundCount =
+            std::min(answer.bound / static_cast<double>(kinds.stock[0].price), static_cast<double>(plan.count));
     }
     plan.proven = answer.proven;
     return plan;

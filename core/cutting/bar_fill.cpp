@@ -21,8 +21,8 @@ class Filling {
 public:
     Filling(const BarKinds& kinds, Relaxation& relaxation, const Limits& limits, const Relaxed& relaxed, Wide allowed,
             long long mostSteps)
-        : kinds_(kinds), relaxation_(relaxation), limits_(limits), relaxed_(relaxed), allowed_(allowed), mostSteps_(mostSteps),
-          used_(kinds.stock.size(), 0)
+        : kinds_(kinds), relaxation_(relaxation), limits_(limits), relaxed_(relaxed), allowed_(allowed),
+          mostSteps_(mostSteps), used_(kinds.stock.size(), 0)
     {
         steepest_.assign(kinds.pieces.size() + 1, 0.0);
         for (std::size_t i = kinds.pieces.size(); i-- > 0;) {
@@ -120,7 +120,8 @@ void Filling::extend(std::size_t kind, Units room, Wide value, Wide least)
     const int before = current_.copies[kind];
     for (Units take = most; take >= 0; --take) {
         current_.copies[kind] = before + static_cast<int>(take);
-        extend(kind + 1, room - take * kinds_.pieces[kind].width, value + static_cast<Wide>(take) * relaxed_.values[kind], least);
+        extend(kind + 1, room - take * kinds_.pieces[kind].width,
+               value + static_cast<Wide>(take) * relaxed_.values[kind], least);
     }
     current_.copies[kind] = before;
 }
@@ -165,7 +166,8 @@ FillAnswer Filling::go(Wide budget)
     if (longest == left_.size()) return FillAnswer::Found;
     if (steps_ > mostSteps_) return FillAnswer::Unknown;
     const std::string key = state();
-    if (const auto known = failed_.find(key); known != failed_.end() && budget <= known->second) return FillAnswer::None;
+    if (const auto known = failed_.find(key); known != failed_.end() && budget <= known->second)
+        return FillAnswer::None;
 
     if (relaxedCannot()) {
         if (failed_.size() < kMostRemembered) failed_[key] = std::max(failed_[key], budget);
@@ -198,8 +200,9 @@ FillAnswer Filling::go(Wide budget)
 
 }  // namespace
 
-FillAnswer fillBars(const BarKinds& kinds, Relaxation& relaxation, const std::vector<Units>& demand, const Limits& limits,
-                    const Relaxed& relaxed, Units below, long long mostSteps, long long& steps, Solution& found)
+FillAnswer fillBars(const BarKinds& kinds, Relaxation& relaxation, const std::vector<Units>& demand,
+                    const Limits& limits, const Relaxed& relaxed, Units below, long long mostSteps, long long& steps,
+                    Solution& found)
 {
     Units pieces = 0;
     for (const Units count : demand) pieces += count;

@@ -128,7 +128,8 @@ Units usedWidth(const BarKinds& kinds, const Pattern& pattern)
 Units priceOf(const BarKinds& kinds, const Solution& solution)
 {
     Units price = 0;
-    for (const PatternRun& run : solution) price += run.times * kinds.stock[static_cast<std::size_t>(run.pattern.stock)].price;
+    for (const PatternRun& run : solution)
+        price += run.times * kinds.stock[static_cast<std::size_t>(run.pattern.stock)].price;
     return price;
 }
 

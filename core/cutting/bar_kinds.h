@@ -36,8 +36,8 @@ struct BarKinds {
 Units lengthUnits(double mm);
 Units priceUnits(double price);
 
-/// The list, which has no troubles. Pieces that may find no stock get one of their own, at a price above all else, which
-/// stands for leaving them out: so the least unplaced length comes before the least money.
+/// The list, which has no troubles. Pieces that may find no stock get one of their own, at a price above all else,
+/// which stands for leaving them out: so the least unplaced length comes before the least money.
 BarKinds kindsOf(const BarCutting& list);
 
 /// A way of cutting one bar: how many of each kind of piece.

@@ -51,7 +51,8 @@ void BarMaster::add(const Pattern& pattern)
 {
     Column column{pattern, {}, 0.0};
     for (std::size_t i = 0; i < pattern.copies.size(); ++i) {
-        if (pattern.copies[i] > 0) column.entries.push_back({static_cast<int>(i), static_cast<double>(pattern.copies[i])});
+        if (pattern.copies[i] > 0)
+            column.entries.push_back({static_cast<int>(i), static_cast<double>(pattern.copies[i])});
     }
     const auto s = static_cast<std::size_t>(pattern.stock);
     if (leastRow_[s] >= 0) column.entries.push_back({leastRow_[s], 1.0});
@@ -107,7 +108,8 @@ bool BarMaster::chooseEntering(bool careful, Basic& entering, double& gain) cons
         const std::size_t c = careful ? seen : (from_ + seen) % count;
         if (columnBasic_[c]) continue;
         double worth = -columns_[c].cost;
-        for (const Entry& entry : columns_[c].entries) worth += duals_[static_cast<std::size_t>(entry.row)] * entry.value;
+        for (const Entry& entry : columns_[c].entries)
+            worth += duals_[static_cast<std::size_t>(entry.row)] * entry.value;
         if (worth <= gain) continue;
         entering = {Basic::Kind::Pattern, static_cast<int>(c)};
         gain = worth;
@@ -266,7 +268,8 @@ std::vector<double> BarMaster::amounts() const
 {
     std::vector<double> out(columns_.size(), 0.0);
     for (std::size_t r = 0; r < basis_.size(); ++r) {
-        if (basis_[r].kind == Basic::Kind::Pattern) out[static_cast<std::size_t>(basis_[r].index)] = std::max(level_[r], 0.0);
+        if (basis_[r].kind == Basic::Kind::Pattern)
+            out[static_cast<std::size_t>(basis_[r].index)] = std::max(level_[r], 0.0);
     }
     return out;
 }

@@ -54,9 +54,10 @@ bool PatternPricer::goDown(Units capacity, Priced& out)
         ++steps;
         if (down) {
             // The margin is above what doubles round off, so that no better way is ever cut away.
-            const bool hopeless =
-                at == n || (static_cast<double>(value) + static_cast<double>(left) * items_[static_cast<std::size_t>(at)].ratio) *
-                                   (1.0 + 1e-12) < static_cast<double>(out.value) + 1.0;
+            const bool hopeless = at == n || (static_cast<double>(value) +
+                                              static_cast<double>(left) * items_[static_cast<std::size_t>(at)].ratio) *
+                                                     (1.0 + 1e-12) <
+                                                 static_cast<double>(out.value) + 1.0;
             if (hopeless) {
                 if (value > out.value) {
                     out.value = value;
@@ -144,7 +145,8 @@ Priced PatternPricer::exact(Units capacity, const std::vector<Units>& values, co
         const Item& item = tableItems_[i];
         const auto width = static_cast<std::size_t>(cellsOf(item.width, false));
         int copies = 0;
-        while (table_[i + 1][at] != table_[i][at - width * static_cast<std::size_t>(copies)] + item.value * copies) ++copies;
+        while (table_[i + 1][at] != table_[i][at - width * static_cast<std::size_t>(copies)] + item.value * copies)
+            ++copies;
         out.copies[static_cast<std::size_t>(item.kind)] = copies;
         at -= width * static_cast<std::size_t>(copies);
     }

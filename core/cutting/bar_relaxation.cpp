@@ -9,7 +9,8 @@ namespace yardcast::bars {
 
 namespace {
 
-constexpr double kWorthOfDearest = 4294967296.0;  ///< 2^32: duals up to a thousand of them, a million pieces: below 2^62
+constexpr double kWorthOfDearest =
+    4294967296.0;  ///< 2^32: duals up to a thousand of them, a million pieces: below 2^62
 constexpr int kMostRounds = 2000;
 
 Wide lagrangian(const Worths& worths, const std::vector<Units>& demand, const std::vector<Units>& values,
@@ -130,7 +131,8 @@ Relaxed Relaxation::solve(const std::vector<Units>& demand, const Limits& wanted
             for (std::size_t s = 0; s < stocks; ++s) {
                 const int stock = static_cast<int>(s);
                 const Units capacity = kinds_.stock[s].capacity;
-                peak[s] = std::max<Units>(worths_.ofStock(stock) - worths_.of(master.stockDual(stock) * master.dearest()), 0);
+                peak[s] =
+                    std::max<Units>(worths_.ofStock(stock) - worths_.of(master.stockDual(stock) * master.dearest()), 0);
                 if (limits.most[s] <= 0) continue;
                 Priced found = thoroughly ? pricer_.exact(capacity, values, most, peak[s])
                                           : pricer_.quick(capacity, values, most, peak[s]);
@@ -156,7 +158,8 @@ Relaxed Relaxation::solve(const std::vector<Units>& demand, const Limits& wanted
     for (std::size_t s = 0; s < stocks; ++s) out.rest[s] = worths_.ofStock(static_cast<int>(s)) - out.peak[s];
     const std::vector<double> amounts = master.amounts();
     for (int p = 0; p < master.patterns(); ++p) {
-        if (amounts[static_cast<std::size_t>(p)] > 1e-7) out.amounts.push_back({master.pattern(p), amounts[static_cast<std::size_t>(p)]});
+        if (amounts[static_cast<std::size_t>(p)] > 1e-7)
+            out.amounts.push_back({master.pattern(p), amounts[static_cast<std::size_t>(p)]});
     }
     steps_ += master.steps();
     return out;

@@ -48,7 +48,8 @@ class Relaxation {
 public:
     explicit Relaxation(const BarKinds& kinds);
 
-    /// Stops early where `lower` reaches `enough` (worth). Roughly: without the work to make `lower` as good as it can be.
+    /// Stops early where `lower` reaches `enough` (worth). Roughly: without the work to make `lower` as good as it can
+    /// be.
     Relaxed solve(const std::vector<Units>& demand, const Limits& limits, Wide enough, bool roughly);
 
     PatternPricer& pricer() { return pricer_; }

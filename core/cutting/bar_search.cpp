@@ -22,7 +22,10 @@ struct Node {
     int order = 0;
 };
 struct Later {
-    bool operator()(const Node& a, const Node& b) const { return a.lower != b.lower ? a.lower > b.lower : a.order > b.order; }
+    bool operator()(const Node& a, const Node& b) const
+    {
+        return a.lower != b.lower ? a.lower > b.lower : a.order > b.order;
+    }
 };
 
 bool isZero(const std::vector<Units>& demand)
@@ -114,7 +117,8 @@ void Search::tryGreedy(const std::vector<Units>& demand, const Limits& limits, c
 }
 
 /// Rounds the linear program down, fixes the pattern nearest to a whole more, and solves again for what is left.
-void Search::dive(std::vector<Units> demand, Limits limits, Solution fixed, Units price, int detours, const Relaxed* first)
+void Search::dive(std::vector<Units> demand, Limits limits, Solution fixed, Units price, int detours,
+                  const Relaxed* first)
 {
     while (!isZero(demand)) {
         if (spent()) return;
@@ -133,11 +137,13 @@ void Search::dive(std::vector<Units> demand, Limits limits, Solution fixed, Unit
                 fixed.push_back({pattern, whole});
                 price += whole * kinds_.stock[static_cast<std::size_t>(pattern.stock)].price;
             }
-            if (amount - static_cast<double>(whole) > 1e-6) parts.push_back({amount - static_cast<double>(whole), &pattern});
+            if (amount - static_cast<double>(whole) > 1e-6)
+                parts.push_back({amount - static_cast<double>(whole), &pattern});
         }
         if (isZero(demand)) break;
         tryGreedy(demand, limits, fixed, relaxed.values);
-        std::stable_sort(parts.begin(), parts.end(), [](const auto& a, const auto& b) { return a.first > b.first + 1e-9; });
+        std::stable_sort(parts.begin(), parts.end(),
+                         [](const auto& a, const auto& b) { return a.first > b.first + 1e-9; });
         parts.erase(std::remove_if(parts.begin(), parts.end(), [&](const auto& part) {
             return timesIn(demand, limits, *part.second) < 1;
         }), parts.end());
@@ -201,17 +207,20 @@ std::vector<Units> Search::barsOf(const Relaxed& relaxed) const
 /// Whether so many bars of each stock hold the demand. False where that stayed open.
 bool Search::settle(const std::vector<Units>& bars, long long mostSteps)
 {
-    if (const auto known = settled_.find(bars); known != settled_.end() && (known->second || mostSteps == kStepsAFill)) {
+    if (const auto known = settled_.find(bars);
+        known != settled_.end() && (known->second || mostSteps == kStepsAFill)) {
         return known->second;
     }
     const Limits limits{std::vector<Units>(bars.size(), 0), bars};
     Units price = 0;
     for (std::size_t s = 0; s < bars.size(); ++s) price += bars[s] * kinds_.stock[s].price;
-    // With the limits above only, the values say what a width is worth; no plan within them is dearer than all the bars.
+    // With the limits above only, the values say what a width is worth; no plan within them is dearer than all the
+    // bars.
     const Units below = std::min(bestPrice_, price + kinds_.priceStep);
     const Relaxed relaxed = relaxation_.solve(demand_, limits, enough(below), false);
     Solution found;
-    const FillAnswer filled = fillBars(kinds_, relaxation_, demand_, limits, relaxed, below, mostSteps, fillSteps_, found);
+    const FillAnswer filled =
+        fillBars(kinds_, relaxation_, demand_, limits, relaxed, below, mostSteps, fillSteps_, found);
     if (filled == FillAnswer::Found) record(std::move(found));
     return settled_[bars] = filled != FillAnswer::Unknown;
 }
@@ -249,7 +258,8 @@ SearchAnswer Search::run()
         }
         if (spent()) break;
         open_.pop();
-        const Relaxed relaxed = node.order == 0 ? root : relaxation_.solve(demand_, node.limits, enough(bestPrice_), false);
+        const Relaxed relaxed =
+            node.order == 0 ? root : relaxation_.solve(demand_, node.limits, enough(bestPrice_), false);
         Node tighter = node;
         tighter.lower = std::max(node.lower, relaxed.lower);
         if (cannotBeat(tighter.lower, 0)) continue;
@@ -312,7 +322,8 @@ Solution greedySolution(const BarKinds& kinds, PatternPricer& pricer, std::vecto
             chosenRate = rate;
             chosen = Pattern{static_cast<int>(s), std::move(found.copies)};
         }
-        if (last && (!chosen || kinds.stock[*last].price <= kinds.stock[static_cast<std::size_t>(chosen->stock)].price)) {
+        if (last &&
+            (!chosen || kinds.stock[*last].price <= kinds.stock[static_cast<std::size_t>(chosen->stock)].price)) {
             chosen = Pattern{static_cast<int>(*last), most};
         }
         if (!chosen) return {};

@@ -6,8 +6,8 @@
 #include "core/cutting/bar_kinds.h"
 #include "core/cutting/bar_relaxation.h"
 
-/// The cheapest plan for a list: a bound by column generation, plans by rounding it, and where they differ, branching on
-/// how many bars of each stock are taken, each branch decided by trying ways of cutting bar by bar.
+/// The cheapest plan for a list: a bound by column generation, plans by rounding it, and where they differ, branching
+/// on how many bars of each stock are taken, each branch decided by trying ways of cutting bar by bar.
 namespace yardcast::bars {
 
 struct SearchAnswer {

@@ -58,10 +58,10 @@ Chosen fullest(const BarKinds& kinds, PatternPricer& pricer, const std::vector<U
     return {{{stock, std::move(found.copies)}, times}, capacity - found.value};
 }
 
-/// Rebuilds the plan from as many bars of each stock; each pattern may waste `share` of the mean. Empty where that fails
-/// or takes no fewer patterns.
-Solution rebuilt(const BarKinds& kinds, PatternPricer& pricer, std::vector<Units> demand, std::vector<Units> bars, double share,
-                 std::size_t fewerThan)
+/// Rebuilds the plan from as many bars of each stock; each pattern may waste `share` of the mean. Empty where that
+/// fails or takes no fewer patterns.
+Solution rebuilt(const BarKinds& kinds, PatternPricer& pricer, std::vector<Units> demand, std::vector<Units> bars,
+                 double share, std::size_t fewerThan)
 {
     Solution out;
     const auto anyLeft = [&] { return std::any_of(demand.begin(), demand.end(), [](Units d) { return d > 0; }); };
@@ -133,7 +133,9 @@ Solution withLongerRests(const BarKinds& kinds, const Solution& solution)
         if (out[r].times == 1) singles.push_back(r);
     }
     if (singles.size() > kMostRestBars) return out;
-    const auto rest = [&](std::size_t r) { return capacityOf(kinds, out[r].pattern) - usedWidth(kinds, out[r].pattern); };
+    const auto rest = [&](std::size_t r) {
+        return capacityOf(kinds, out[r].pattern) - usedWidth(kinds, out[r].pattern);
+    };
     const std::size_t kinds1 = kinds.pieces.size() + 1;  // the last stands for no piece
     const auto width = [&](std::size_t i) { return i + 1 == kinds1 ? 0 : kinds.pieces[i].width; };
     // Each change lengthens a rest that was the longer of two: the sum of their squares grows, so it ends.

@@ -44,7 +44,8 @@ public:
         return least;
     }
 
-    double numberOr(const Json& object, const JsonPath& path, const char* key, double otherwise, double least, double most)
+    double numberOr(const Json& object, const JsonPath& path, const char* key, double otherwise, double least,
+                    double most)
     {
         const auto it = object.find(key);
         return it == object.end() ? otherwise : number(*it, path.at(key), least, most);
@@ -90,7 +91,8 @@ public:
             problem("cuts_wrong", at.pointer(), expected);
             return {};
         }
-        return {number((*value)[0], at.at(std::size_t{0}), 0.01, most), number((*value)[1], at.at(std::size_t{1}), 0.01, most)};
+        return {number((*value)[0], at.at(std::size_t{0}), 0.01, most),
+                number((*value)[1], at.at(std::size_t{1}), 0.01, most)};
     }
 
     double lengthIn(const Json& object, const JsonPath& path)
@@ -128,20 +130,22 @@ BarCutting readBars(Reader& reader, const Json& root, const JsonPath& path)
     BarCutting out;
     out.sawMm = reader.numberOr(root, path, "saw_mm", 0.0, 0.0, kLongestBarMm);
     out.trimMm = reader.numberOr(root, path, "trim_mm", 0.0, 0.0, kLongestBarMm);
-    reader.objects(root, path, "stock", false, "[{\"length_mm\", \"price\"}]", [&](const Json& json, const JsonPath& at) {
-        BarStock stock;
-        stock.lengthMm = reader.lengthIn(json, at);
-        stock.price = reader.numberOr(json, at, "price", 0.0, 0.0, kDearestBar);
-        stock.count = reader.wholeIn(json, at, "count", 0);
-        out.stock.push_back(stock);
-    });
-    reader.objects(root, path, "pieces", true, "[{\"name\", \"length_mm\", \"count\"}]", [&](const Json& json, const JsonPath& at) {
-        BarPiece piece;
-        piece.name = reader.textIn(json, at, "name");
-        piece.lengthMm = reader.lengthIn(json, at);
-        piece.count = reader.wholeIn(json, at, "count", 1).value_or(1);
-        out.pieces.push_back(std::move(piece));
-    });
+    reader.objects(root, path, "stock", false, "[{\"length_mm\", \"price\"}]",
+                   [&](const Json& json, const JsonPath& at) {
+                       BarStock stock;
+                       stock.lengthMm = reader.lengthIn(json, at);
+                       stock.price = reader.numberOr(json, at, "price", 0.0, 0.0, kDearestBar);
+                       stock.count = reader.wholeIn(json, at, "count", 0);
+                       out.stock.push_back(stock);
+                   });
+    reader.objects(root, path, "pieces", true, "[{\"name\", \"length_mm\", \"count\"}]",
+                   [&](const Json& json, const JsonPath& at) {
+                       BarPiece piece;
+                       piece.name = reader.textIn(json, at, "name");
+                       piece.lengthMm = reader.lengthIn(json, at);
+                       piece.count = reader.wholeIn(json, at, "count", 1).value_or(1);
+                       out.pieces.push_back(std::move(piece));
+                   });
     return out;
 }
 
@@ -160,14 +164,15 @@ SheetCutting readSheets(Reader& reader, const Json& root, const JsonPath& path)
         stock.count = reader.wholeIn(json, at, "count", 0);
         out.stock.push_back(stock);
     });
-    reader.objects(root, path, "pieces", true, "[{\"name\", \"size\", \"count\"}]", [&](const Json& json, const JsonPath& at) {
-        SheetPiece piece;
-        piece.name = reader.textIn(json, at, "name");
-        piece.size = reader.sizeIn(json, at, kLargestSheetMm);
-        piece.count = reader.wholeIn(json, at, "count", 1).value_or(1);
-        piece.turn = reader.yesIn(json, at, "turn", true);
-        out.pieces.push_back(std::move(piece));
-    });
+    reader.objects(root, path, "pieces", true, "[{\"name\", \"size\", \"count\"}]",
+                   [&](const Json& json, const JsonPath& at) {
+                       SheetPiece piece;
+                       piece.name = reader.textIn(json, at, "name");
+                       piece.size = reader.sizeIn(json, at, kLargestSheetMm);
+                       piece.count = reader.wholeIn(json, at, "count", 1).value_or(1);
+                       piece.turn = reader.yesIn(json, at, "turn", true);
+                       out.pieces.push_back(std::move(piece));
+                   });
     return out;
 }
 
@@ -222,7 +227,8 @@ CutListReading readCutList(std::string_view text)
         out.list = std::move(list);
     } else if (*kind == "sheet") {
         SheetCutting list = readSheets(reader, json.value, root);
-        if (out.problems.empty() && !sheetTroubles(list).empty()) addTooMany(out.problems, kMostSheetPieces, kMostSheetKinds);
+        if (out.problems.empty() && !sheetTroubles(list).empty())
+            addTooMany(out.problems, kMostSheetPieces, kMostSheetKinds);
         out.list = std::move(list);
     } else {
         reader.problem("cuts_wrong", "/kind", kinds);
@@ -299,7 +305,9 @@ std::string cutAnswer(const SheetCutting& list, const SheetPlan& plan)
     Json& unplaced = json["unplaced"] = Json::array();
     for (const UnplacedPieces& one : plan.unplaced) {
         const SheetPiece& piece = list.pieces[static_cast<std::size_t>(one.piece)];
-        unplaced.push_back({{"name", piece.name}, {"size", pairOf(piece.size.width, piece.size.depth)}, {"count", one.count},
+        unplaced.push_back({{"name", piece.name},
+                            {"size", pairOf(piece.size.width, piece.size.depth)},
+                            {"count", one.count},
                             {"why", one.reason == Unplaced::tooLarge ? "too_large" : "no_sheet_left"}});
     }
     return writeJson(json);

@@ -21,14 +21,14 @@ struct CutListReading {
 ///     "pieces": [{"name"?, "length_mm", "count"?}] }
 ///   { "kind": "sheet", "saw_mm"?, "trim_mm"? (off all around), "least_strip_mm"?, "cut_price"?, "free_cuts"?,
 ///     "stock": [{"size": [x, y], "price"?, "count"?}], "pieces": [{"name"?, "size": [x, y], "count"?, "turn"?}] }
-/// Widths and prices are 0 and piece counts 1 where they are not said; stock without a count is without limit; pieces may
-/// be turned unless it is said that they may not. Other keys are passed over. Never throws. Problems (stop): those of
-/// readJson, cuts_missing and cuts_wrong (value expected), cuts_too_many (limit, kinds_limit).
+/// Widths and prices are 0 and piece counts 1 where they are not said; stock without a count is without limit; pieces
+/// may be turned unless it is said that they may not. Other keys are passed over. Never throws. Problems (stop): those
+/// of readJson, cuts_missing and cuts_wrong (value expected), cuts_too_many (limit, kinds_limit).
 CutListReading readCutList(std::string_view text);
 inline constexpr std::size_t kLargestCutListBytes = 16u << 20;
 
-/// The answer as JSON text. Prices in the list's own unit. `bound` is of the price, `bound_count` where there is one sort
-/// of stock (not rounded up for bars), `gap_percent` of the price where it is not proven.
+/// The answer as JSON text. Prices in the list's own unit. `bound` is of the price, `bound_count` where there is one
+/// sort of stock (not rounded up for bars), `gap_percent` of the price where it is not proven.
 std::string cutAnswer(const BarCutting& list, const BarPlan& plan);
 std::string cutAnswer(const SheetCutting& list, const SheetPlan& plan);
 

@@ -18,7 +18,8 @@ constexpr double kSameThicknessMm = 0.5;
 /// Item keys of a mould part, the most particular first.
 std::vector<std::string> keysOf(const MouldPart& part)
 {
-    const std::string section = shortestText(std::round(part.widthMm)) + "x" + shortestText(std::round(part.thicknessMm));
+    const std::string section =
+        shortestText(std::round(part.widthMm)) + "x" + shortestText(std::round(part.thicknessMm));
     switch (part.stuff) {
     case MouldStuff::board: return {"mould_board_" + shortestText(part.thicknessMm), "mould_board"};
     case MouldStuff::foam: return {foamItem(part.thicknessMm)};
@@ -68,14 +69,16 @@ public:
             }
             const std::vector<std::string> keys{meshItem(mesh.barMm, mesh.pitchMm, mesh.material)};
             for (const auto& [mark, piece] : marks) {
-                addSheetPiece(keys, mesh.barMm, false, {layout.casting, layout.casting + "-" + std::to_string(mark), "mesh", false, false},
+                addSheetPiece(keys, mesh.barMm, false,
+                              {layout.casting, layout.casting + "-" + std::to_string(mark), "mesh", false, false},
                               piece.first, piece.second);
             }
         }
         for (const BarListRow& row : layout.barList) {
             if (row.suggested || row.count < 1 || !(row.cutLengthMm > 0.0)) continue;
             addBarPiece({barItem(row.diameterMm, row.material)}, {}, {row.diameterMm, row.diameterMm}, kBarSawMm,
-                        {layout.casting, layout.casting + "-" + std::to_string(row.mark), "bar", false, false}, row.cutLengthMm, row.count);
+                        {layout.casting, layout.casting + "-" + std::to_string(row.mark), "bar", false, false},
+                        row.cutLengthMm, row.count);
         }
     }
 
@@ -86,9 +89,10 @@ public:
             const TimberPiece& piece = layout.pieces[i];
             if (piece.count < 1 || !(piece.lengthMm > 0.0)) continue;
             const bool batten = piece.name == "batten" || piece.name == "door_batten";
-            addBarPiece(batten ? battenKeys(front) : std::vector<std::string>{"frame_timber"}, batten ? battenDetail(front) : "",
-                        {piece.widthMm, piece.thicknessMm}, kTimberSawMm,
-                        {layout.part, layout.part + "-" + std::to_string(i + 1), piece.name, false, false}, piece.lengthMm, piece.count);
+            addBarPiece(batten ? battenKeys(front) : std::vector<std::string>{"frame_timber"},
+                        batten ? battenDetail(front) : "", {piece.widthMm, piece.thicknessMm}, kTimberSawMm,
+                        {layout.part, layout.part + "-" + std::to_string(i + 1), piece.name, false, false},
+                        piece.lengthMm, piece.count);
         }
     }
 
@@ -166,7 +170,8 @@ private:
         return &jobs_.sheets.back();
     }
 
-    void addSheetPiece(const std::vector<std::string>& keys, double thicknessMm, bool board, const CutPiece& piece, Size size, int count)
+    void addSheetPiece(const std::vector<std::string>& keys, double thicknessMm, bool board, const CutPiece& piece,
+                       Size size, int count)
     {
         SheetJob* job = sheetJob(keys, thicknessMm, board);
         if (job == nullptr) {
@@ -256,8 +261,8 @@ private:
 
 }  // namespace
 
-CutJobs cutJobs(const Plan& plan, const PriceBook& prices, const std::vector<MouldPtr>& moulds, const SteelSchedule& steel,
-                const std::vector<FrontLayout>& fronts)
+CutJobs cutJobs(const Plan& plan, const PriceBook& prices, const std::vector<MouldPtr>& moulds,
+                const SteelSchedule& steel, const std::vector<FrontLayout>& fronts)
 {
     JobMaker maker(plan, prices);
     for (const MouldPtr& mould : moulds) {

@@ -23,7 +23,8 @@ SheetCutsPtr solved(const SheetJob& job, const std::stop_token& stop)
     cuts->plan = cutSheets(job.list, {}, stop);
     cuts->sheetsMinor = std::llround(cuts->plan.sheetsPrice);
     cuts->cutsMinor = std::llround(cuts->plan.cutsPrice);
-    for (const SheetPiece& piece : job.list.pieces) cuts->needM2 += piece.count * piece.size.width * piece.size.depth / 1e6;
+    for (const SheetPiece& piece : job.list.pieces)
+        cuts->needM2 += piece.count * piece.size.width * piece.size.depth / 1e6;
     return cuts;
 }
 

@@ -29,7 +29,8 @@ PlanPrices::PlanPrices(const Plan& plan, const PriceBook& book)
         const PricedItem& item = book.items[i];
         Entry entry{&item, i, {}, {}};
         if (usable_) {
-            for (const Pack& pack : item.packs) entry.packs.push_back({pack.size, inPlans(pack.priceMinor), pack.sheet});
+            for (const Pack& pack : item.packs)
+                entry.packs.push_back({pack.size, inPlans(pack.priceMinor), pack.sheet});
             if (item.cuts) entry.cuts = CutTariff{item.cuts->freeASheet, inPlans(item.cuts->priceMinor)};
         }
         entries_[item.item] = std::move(entry);

@@ -144,7 +144,8 @@ PricedItem readItem(Reader& reader, const Json& json, const std::string& pointer
         reader.problem("prices_wrong", pointer + "/packs", "[{\"size\", \"price\"}]");
     } else if (packs) {
         for (std::size_t i = 0; i < packs->size(); ++i) {
-            item.packs.push_back(readPack(reader, (*packs)[i], pointer + "/packs/" + std::to_string(i), currency, item.unit));
+            item.packs.push_back(
+                readPack(reader, (*packs)[i], pointer + "/packs/" + std::to_string(i), currency, item.unit));
         }
     }
     if (json.contains("coverage")) {

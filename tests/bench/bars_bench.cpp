@@ -20,7 +20,8 @@ BarCutting list(unsigned seed, int kinds, int pieces, int stocks)
         const double length = 3000.0 + 1000.0 * s;
         out.stock.push_back({length, std::round(length * (0.22 + 0.005 * upTo(11)) / 1.0) / 100.0, {}});
     }
-    for (int k = 0; k < kinds; ++k) out.pieces.push_back({"", std::round(150.0 + 0.165 * upTo(10'000)), pieces / kinds});
+    for (int k = 0; k < kinds; ++k)
+        out.pieces.push_back({"", std::round(150.0 + 0.165 * upTo(10'000)), pieces / kinds});
     if (pieces % kinds > 0) out.pieces.back().count += pieces % kinds;
     return out;
 }
@@ -46,6 +47,8 @@ BENCHMARK_CAPTURE(cutMany, SixtyOfTwelveLengths, 12, 60, 1)->Unit(benchmark::kMi
 BENCHMARK_CAPTURE(cutMany, SixtyOfTwelveFromTwoStocks, 12, 60, 2)->Unit(benchmark::kMillisecond)->Iterations(50);
 BENCHMARK_CAPTURE(cutMany, SixtyOfTwelveFromThreeStocks, 12, 60, 3)->Unit(benchmark::kMillisecond)->Iterations(50);
 BENCHMARK_CAPTURE(cutMany, ThreeHundredOfFortyLengths, 40, 300, 1)->Unit(benchmark::kMillisecond)->Iterations(10);
-BENCHMARK_CAPTURE(cutMany, ThreeHundredOfFortyFromThreeStocks, 40, 300, 3)->Unit(benchmark::kMillisecond)->Iterations(10);
+BENCHMARK_CAPTURE(cutMany, ThreeHundredOfFortyFromThreeStocks, 40, 300, 3)
+    ->Unit(benchmark::kMillisecond)
+    ->Iterations(10);
 
 BENCHMARK_MAIN();

@@ -22,9 +22,10 @@ Outcome cutOf(const std::string& text)
 // The instance of Gilmore and Gomory's rolls in Chvatal, Linear Programming, 1983, ch. 13: 453 rolls, bound 452.25.
 TEST(CutCommand, PublishedRolls)
 {
-    const Outcome outcome = cutOf(R"({"kind":"bar","saw_mm":0,"stock":[{"length_mm":100,"price":2}],"pieces":[)"
-                                  R"({"name":"a","length_mm":45,"count":97},{"name":"b","length_mm":36,"count":610},)"
-                                  R"({"name":"c","length_mm":31,"count":395},{"name":"d","length_mm":14,"count":211}]})");
+    const Outcome outcome =
+        cutOf(R"({"kind":"bar","saw_mm":0,"stock":[{"length_mm":100,"price":2}],"pieces":[)"
+              R"({"name":"a","length_mm":45,"count":97},{"name":"b","length_mm":36,"count":610},)"
+              R"({"name":"c","length_mm":31,"count":395},{"name":"d","length_mm":14,"count":211}]})");
     ASSERT_EQ(outcome.code, 0) << outcome.err;
     const Json json = Json::parse(outcome.out);
     EXPECT_EQ(json.at("count"), 453);
@@ -44,8 +45,9 @@ TEST(CutCommand, PublishedRolls)
 
 TEST(CutCommand, SheetsHavePlacesAndSawSteps)
 {
-    const Outcome outcome = cutOf(R"({"kind":"sheet","saw_mm":4,"trim_mm":0,"stock":[{"size":[2500,1250],"price":39.00}],)"
-                                  R"("pieces":[{"name":"base","size":[1800,620],"count":2,"turn":true}]})");
+    const Outcome outcome =
+        cutOf(R"({"kind":"sheet","saw_mm":4,"trim_mm":0,"stock":[{"size":[2500,1250],"price":39.00}],)"
+              R"("pieces":[{"name":"base","size":[1800,620],"count":2,"turn":true}]})");
     ASSERT_EQ(outcome.code, 0) << outcome.err;
     const Json json = Json::parse(outcome.out);
     EXPECT_EQ(json.at("count"), 1);
@@ -62,7 +64,8 @@ TEST(CutCommand, SheetsHavePlacesAndSawSteps)
 
 TEST(CutCommand, BadListsAreAnsweredWithEveryPlace)
 {
-    const Outcome outcome = cutOf(R"({"kind":"bar","stock":[{"length_mm":-5}],"pieces":[{"length_mm":0,"count":1e300}]})");
+    const Outcome outcome =
+        cutOf(R"({"kind":"bar","stock":[{"length_mm":-5}],"pieces":[{"length_mm":0,"count":1e300}]})");
     EXPECT_EQ(outcome.code, 2);
     EXPECT_TRUE(outcome.out.empty());
     EXPECT_THAT(outcome.err, HasSubstr("/stock/0/length_mm"));
@@ -74,15 +77,61 @@ TEST(CutCommand, BadListsAreAnsweredWithEveryPlace)
 
 TEST(CutCommand, APieceLongerThanAllStockIsSaidAndTheRestIsCut)
 {
-    const Outcome outcome = cutOf(R"({"kind":"bar","stock":[{"length_mm":1000,"price":1}],)"
-                                  R"("pieces":[{"name":"long","length_mm":1001},{"name":"short","length_mm":400,"count":1000000}]})");
+    const Outcome outcome =
+        cutOf(R"({"kind":"bar","stock":[{"length_mm":1000,"price":1}],)"
+              R"("pieces":[{"name":"long","length_mm":1001},{"name":"short","length_mm":400,"count":1000000}]})");
     EXPECT_EQ(outcome.code, 2);  // a million and one
-    const Outcome fewer = cutOf(R"({"kind":"bar","stock":[{"length_mm":1000,"price":1}],)"
-                                R"("pieces":[{"name":"long","length_mm":1001},{"name":"short","length_mm":400,"count":999998}]})");
+    const Outcome fewer =
+        cutOf(R"({"kind":"bar","stock":[{"length_mm":1000,"price":1}],)"
+              R"("pieces":[{"name":"long","length_mm":1001},{"name":"short","length_mm":400,"count":999998}]})");
     ASSERT_EQ(fewer.code, 0) << fewer.err;
     const Json json = Json::parse(fewer.out);
     EXPECT_EQ(json.at("count"), 499999);
     EXPECT_EQ(json.at("unplaced").at(0).at("name"), "long");
+}
+
+TEST(SawCommand, EveryBoardOfTheMouldsIsSawnOnceAndTheListBuysThoseSheets)
+{
+    for (const std::string& path : samplePaths()) {
+        const Outcome saw = run({"saw", path, "--json"});
+        ASSERT_EQ(saw.code, 0) << saw.err;
+        const Json cuts = Json::parse(saw.out);
+        int sawn = 0;
+        std::int64_t boardsMinor = 0;
+        for (const Json& job : cuts.at("sheets")) {
+            if (job.at("item") != "mould_board") continue;
+            for (const Json& sheet : job.at("plan")) {
+                sawn += sheet.at("times").get<int>() * static_cast<int>(sheet.at("pieces").size());
+            }
+            for (const Json& piece : job.at("unplaced")) sawn += piece.at("count").get<int>();
+            boardsMinor += job.at("price_minor").get<std::int64_t>() - job.at("cuts_minor").get<std::int64_t>();
+        }
+        const Json assessment = Json::parse(run({"assess", path, "--json", "--no-remedies"}).out);
+        std::int64_t boughtMinor = 0;
+        for (const Json& line : assessment.at("shopping").at("lines")) {
+            if (line.at("item") == "mould_board") boughtMinor = line.at("price_minor").get<std::int64_t>();
+        }
+        EXPECT_EQ(boughtMinor, boardsMinor) << path;
+        EXPECT_EQ(assessment.at("cuts"), cuts) << path;
+        int wanted = 0;
+        for (const Json& mould : assessment.at("mould").at("boards")) {
+            if (mould.at("stuff") == "board") wanted += mould.at("count").get<int>();
+        }
+        EXPECT_GT(sawn, 0) << path;
+        EXPECT_EQ(sawn, wanted) << path;
+    }
+}
+
+TEST(SawCommand, TablesAndCsv)
+{
+    const Outcome table = run({"saw", samplePaths()[0]});
+    ASSERT_EQ(table.code, 0) << table.err;
+    EXPECT_THAT(table.out, HasSubstr("At the store"));
+    EXPECT_THAT(table.out, HasSubstr("At home"));
+    const Outcome csv = run({"saw", samplePaths()[0], "--csv"});
+    ASSERT_EQ(csv.code, 0) << csv.err;
+    EXPECT_THAT(csv.out, testing::StartsWith("item,stock,stock_size_mm,for,piece,kind,length_mm,width_mm,place,where,shaped\r\n"));
+    EXPECT_THAT(csv.out, HasSubstr(",store,"));
 }
 
 }  // namespace

@@ -16,7 +16,9 @@ namespace {
 BarCutting wholeList(unsigned seed, int kinds, int stocks, int mostOfAKind)
 {
     std::mt19937 random(seed);
-    const auto from = [&](int low, int high) { return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1)); };
+    const auto from = [&](int low, int high) {
+        return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
+    };
     BarCutting out;
     out.sawMm = from(0, 4);
     for (int s = 0; s < stocks; ++s) {
@@ -44,9 +46,11 @@ public:
     {
         std::ostringstream out;
         out << "Minimize\nprice:" << price_.str() << "\nSubject To\n";
-        for (std::size_t p = 0; p < rows_.size(); ++p) out << 'd' << p << ':' << rows_[p] << " >= " << list_.pieces[p].count << '\n';
+        for (std::size_t p = 0; p < rows_.size(); ++p)
+            out << 'd' << p << ':' << rows_[p] << " >= " << list_.pieces[p].count << '\n';
         for (std::size_t s = 0; s < limits_.size(); ++s) {
-            if (list_.stock[s].count && !limits_[s].empty()) out << 's' << s << ':' << limits_[s] << " <= " << *list_.stock[s].count << '\n';
+            if (list_.stock[s].count && !limits_[s].empty())
+                out << 's' << s << ':' << limits_[s] << " <= " << *list_.stock[s].count << '\n';
         }
         out << "General\n" << names_.str() << "\nEnd\n";
         return out.str();

@@ -19,7 +19,8 @@ bool isThere(const char* program)
     return std::system((std::string("command -v ") + program + " >/dev/null 2>&1").c_str()) == 0;
 }
 
-/// "... objective value 453.00000000" as cbc, or "Objective:  price = 453 (MINimum)" after "Status: INTEGER OPTIMAL" as glpsol.
+/// "... objective value 453.00000000" as cbc, or "Objective:  price = 453 (MINimum)" after "Status: INTEGER OPTIMAL" as
+/// glpsol.
 std::optional<double> valueIn(const std::string& answer, bool byCbc)
 {
     const std::string proven = byCbc ? "Optimal" : "INTEGER OPTIMAL";
@@ -49,7 +50,8 @@ std::optional<double> leastOf(const std::string& program)
     const std::filesystem::path folder = name;
     std::ofstream(folder / "program.lp") << program;
     const bool byCbc = isThere("cbc");
-    const std::string run = byCbc ? "cbc program.lp ratio 0 sec 30 solve solu answer.txt" : "glpsol --lp program.lp --tmlim 30 -o answer.txt";
+    const std::string run = byCbc ? "cbc program.lp ratio 0 sec 30 solve solu answer.txt"
+                                  : "glpsol --lp program.lp --tmlim 30 -o answer.txt";
     const int status = std::system(("cd '" + folder.string() + "' && LC_ALL=C " + run + " >log.txt 2>&1").c_str());
     std::ifstream in(folder / "answer.txt");
     const std::string answer{std::istreambuf_iterator<char>(in), {}};

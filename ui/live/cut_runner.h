@@ -12,8 +12,8 @@
 
 namespace yardcast::ui {
 
-/// Cuts what a plan wants from whole sheets and lengths, on a thread of its own. Only the newest plan counts: what is under
-/// way for an older one gives way at once. Lists that did not change are not solved again.
+/// Cuts what a plan wants from whole sheets and lengths, on a thread of its own. Only the newest plan counts: what is
+/// under way for an older one gives way at once. Lists that did not change are not solved again.
 class CutRunner : public QObject {
     Q_OBJECT
 

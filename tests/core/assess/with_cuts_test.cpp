@@ -21,7 +21,8 @@ AssessmentPtr cutAssessment(const Plan& plan)
 
 bool isCut(const std::string& item)
 {
-    return item.rfind("bar_", 0) == 0 || item.rfind("mesh_", 0) == 0 || item.rfind("batten", 0) == 0 || item == "frame_timber";
+    return item.rfind("bar_", 0) == 0 || item.rfind("mesh_", 0) == 0 || item.rfind("batten", 0) == 0 ||
+           item == "frame_timber";
 }
 
 TEST(WithCuts, LinesOfTheSamplesTakeWholeLengthsAndSheetsAndAreNoEstimates)
@@ -62,7 +63,8 @@ TEST(WithCuts, EveryBarOfTheScheduleIsCutOnce)
         int cut = 0;
         for (const BarCutsPtr& bars : assessment->cuts->bars) {
             if (bars->job.item.rfind("bar_", 0) != 0) continue;
-            for (const BarPattern& pattern : bars->plan.patterns) cut += pattern.times * static_cast<int>(pattern.pieces.size());
+            for (const BarPattern& pattern : bars->plan.patterns)
+                cut += pattern.times * static_cast<int>(pattern.pieces.size());
             for (const BarUnplaced& left : bars->plan.unplaced) cut += left.count;
         }
         EXPECT_EQ(cut, wanted) << name;
@@ -81,7 +83,8 @@ TEST(WithCuts, TheBudgetIsComparedWithTheNewSum)
     for (const Finding& finding : cut->findings) {
         if (finding.code != "over_budget") continue;
         ++over;
-        EXPECT_NEAR(std::get<double>(finding.values.at("total")), static_cast<double>(cut->shopping.totalMinor) / 100.0, 1e-9);
+        EXPECT_NEAR(std::get<double>(finding.values.at("total")), static_cast<double>(cut->shopping.totalMinor) / 100.0,
+                    1e-9);
     }
     EXPECT_EQ(over, 1);
 }

@@ -48,7 +48,8 @@ std::string whatIsWrong(const BarCutting& list, const BarPlan& plan)
     }
     for (const BarUnplaced& left : plan.unplaced) placed[static_cast<std::size_t>(left.piece)] += left.count;
     for (std::size_t p = 0; p < placed.size(); ++p) {
-        if (placed[p] != list.pieces[p].count) return "piece " + std::to_string(p) + " is there " + std::to_string(placed[p]) + " times";
+        if (placed[p] != list.pieces[p].count)
+            return "piece " + std::to_string(p) + " is there " + std::to_string(placed[p]) + " times";
     }
     for (std::size_t s = 0; s < taken.size(); ++s) {
         if (list.stock[s].count && taken[s] > *list.stock[s].count) return "more of a stock than there is";
@@ -56,7 +57,8 @@ std::string whatIsWrong(const BarCutting& list, const BarPlan& plan)
     if (count != plan.count) return "the count is wrong";
     if (std::abs(price - plan.price) > 1e-6 * (1.0 + price)) return "the price is wrong";
     if (plan.bound > plan.price + 1e-9) return "the bound is above the price";
-    if (plan.boundCount && *plan.boundCount > static_cast<double>(plan.count) + 1e-9) return "the bound of the count is above it";
+    if (plan.boundCount && *plan.boundCount > static_cast<double>(plan.count) + 1e-9)
+        return "the bound of the count is above it";
     if (rests.size() != plan.remaindersMm.size()) return "remainders are missing";
     return {};
 }

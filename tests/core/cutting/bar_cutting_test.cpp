@@ -22,12 +22,13 @@ std::vector<double> lengthsOf(const BarCutting& list, const BarPattern& pattern)
 TEST(BarTroubles, AllOfThemAtOnceByPlace)
 {
     const double none = std::numeric_limits<double>::quiet_NaN();
-    BarCutting list{-1.0, none, {{0.0, -2.0, -1}, {none, none, {}}}, {{"a", 0.0, 1}, {"b", 1e7, 0}, {"c", 100.0, 2'000'000}}};
+    BarCutting list{
+        -1.0, none, {{0.0, -2.0, -1}, {none, none, {}}}, {{"a", 0.0, 1}, {"b", 1e7, 0}, {"c", 100.0, 2'000'000}}};
     using Kind = BarTrouble::Kind;
-    const std::vector<BarTrouble> want{
-        {Kind::BadSaw, -1, -1}, {Kind::BadSaw, -1, -1}, {Kind::NoLength, 0, -1}, {Kind::BadPrice, 0, -1}, {Kind::BadCount, 0, -1},
-        {Kind::NoLength, 1, -1}, {Kind::BadPrice, 1, -1}, {Kind::NoLength, -1, 0}, {Kind::TooLong, -1, 1}, {Kind::BadCount, -1, 1},
-        {Kind::TooMany, -1, -1}};
+    const std::vector<BarTrouble> want{{Kind::BadSaw, -1, -1},  {Kind::BadSaw, -1, -1},  {Kind::NoLength, 0, -1},
+                                       {Kind::BadPrice, 0, -1}, {Kind::BadCount, 0, -1}, {Kind::NoLength, 1, -1},
+                                       {Kind::BadPrice, 1, -1}, {Kind::NoLength, -1, 0}, {Kind::TooLong, -1, 1},
+                                       {Kind::BadCount, -1, 1}, {Kind::TooMany, -1, -1}};
     EXPECT_EQ(barTroubles(list), want);
     EXPECT_EQ(cutBars(list), BarPlan{});
 }
@@ -43,7 +44,8 @@ TEST(BarTroubles, NothingToCutFrom)
 // and the linear program says 452.25.
 TEST(BarCutting, PublishedRolls)
 {
-    const BarCutting list{0.0, 0.0, {{100.0, 1.0, {}}}, {{"", 45.0, 97}, {"", 36.0, 610}, {"", 31.0, 395}, {"", 14.0, 211}}};
+    const BarCutting list{
+        0.0, 0.0, {{100.0, 1.0, {}}}, {{"", 45.0, 97}, {"", 36.0, 610}, {"", 31.0, 395}, {"", 14.0, 211}}};
     const BarPlan plan = cutBars(list);
     EXPECT_EQ(whatIsWrong(list, plan), "");
     EXPECT_EQ(plan.count, 453);
@@ -86,9 +88,10 @@ TEST(BarCutting, TrimComesOffBothEnds)
 
 TEST(BarCutting, SeveralStocksForTheLeastMoney)
 {
-    // By hand: 7850 mm are wanted, so two bars at least, and two of 3000 or of 3000 and 4000 are too short; 3000 and 5000
-    // hold them (1450 + 1450; 3500 + 1450) for 14, as dear as two of 4000, which do not.
-    const BarCutting list{0.0, 0.0, {{3000.0, 5.0, {}}, {4000.0, 7.0, {}}, {5000.0, 9.0, {}}}, {{"a", 3500.0, 1}, {"b", 1450.0, 3}}};
+    // By hand: 7850 mm are wanted, so two bars at least, and two of 3000 or of 3000 and 4000 are too short; 3000 and
+    // 5000 hold them (1450 + 1450; 3500 + 1450) for 14, as dear as two of 4000, which do not.
+    const BarCutting list{
+        0.0, 0.0, {{3000.0, 5.0, {}}, {4000.0, 7.0, {}}, {5000.0, 9.0, {}}}, {{"a", 3500.0, 1}, {"b", 1450.0, 3}}};
     const BarPlan plan = cutBars(list);
     EXPECT_EQ(whatIsWrong(list, plan), "");
     EXPECT_DOUBLE_EQ(plan.price, 14.0);
@@ -147,7 +150,8 @@ TEST(BarCutting, WhatIsLeftLiesInOneLongRest)
 
 TEST(BarCutting, AMillionPiecesAreAnsweredAtOnce)
 {
-    const BarCutting list{3.0, 0.0, {{6000.0, 12.0, {}}}, {{"a", 1750.0, 400'000}, {"b", 1210.0, 350'000}, {"c", 333.3, 250'000}}};
+    const BarCutting list{
+        3.0, 0.0, {{6000.0, 12.0, {}}}, {{"a", 1750.0, 400'000}, {"b", 1210.0, 350'000}, {"c", 333.3, 250'000}}};
     const BarPlan plan = cutBars(list);
     EXPECT_EQ(whatIsWrong(list, plan), "");
     EXPECT_TRUE(plan.proven);

@@ -180,7 +180,8 @@ TEST(CutJobs, WhatHasNoStockIsSaid)
     EXPECT_TRUE(jobs.bars.empty());
     std::vector<std::string> items;
     for (const CutWithoutStock& one : jobs.withoutStock) items.push_back(one.item);
-    EXPECT_THAT(items, testing::UnorderedElementsAre("mould_board_18", "mesh_4_50", "bar_8", "batten_larch_46x27", "frame_timber"));
+    EXPECT_THAT(items, testing::UnorderedElementsAre("mould_board_18", "mesh_4_50", "bar_8", "batten_larch_46x27",
+                                                     "frame_timber"));
 }
 
 TEST(CutSolver, SolvesAJobOnceWhileItStaysTheSame)
