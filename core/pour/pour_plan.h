@@ -120,8 +120,9 @@ std::unordered_map<std::string_view, PourPlace> pourPlaces(const PourPlan& pour)
 
 /// The plan's own order first (an id of a part stands for all its castings), then the program's: mixes together in the
 /// plan's order, large castings first. A casting is not begun on a day on which it cannot be finished by the evening or
-/// within the working time of that hour's concrete, nor before a mould is free; then the next day begins with it. Where
-/// it fits on no day, it stands on a day of its own and findings say so.
+/// within the working time of that hour's concrete, nor before a mould is free (the one it shares, or any where the plan
+/// bounds their number); then the next day begins with it. Where it fits on no day, it stands on a day of its own and
+/// findings say so.
 ///
 /// A cold joint: batches come ready one after the other, `batch_minutes` apart; the same concrete is covered by the next
 /// batch beside it, and by the layer above it, which is begun where the layer below was begun. A casting fits where the

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <numeric>
 #include <unordered_map>
+#include <unordered_set>
 
 namespace yardcast {
 
@@ -42,9 +44,52 @@ double batchLitres(const MixQuantities& q)
     return litres > 0.0 && std::isfinite(litres) ? litres : kHandBatchL;
 }
 
-/// Indices of castings: first as ordered, then by mix and size.
+/// Which mould a casting shares with others, and how many come out of it before.
+struct SharedUse {
+    std::size_t mould = 0;
+    int before = 0;
+};
+using SharedUses = std::unordered_map<std::string, SharedUse>;
+
+/// Only castings that there are; what is named twice counts where it is named first.
+SharedUses sharedUses(const Plan& plan, const std::vector<CastingPtr>& castings)
+{
+    SharedUses uses;
+    const std::vector<SharedMould> shared = mouldingOf(plan).shared;
+    if (shared.empty()) return uses;
+    std::unordered_set<std::string> known;
+    for (const CastingPtr& casting : castings) known.insert(casting->id);
+    for (std::size_t i = 0; i < shared.size(); ++i) {
+        int before = 0;
+        for (const std::string& id : shared[i].castings) {
+            if (known.count(id) > 0 && uses.try_emplace(id, SharedUse{i, before}).second) ++before;
+        }
+    }
+    return uses;
+}
+
+/// Castings of one mould change places so that they come as the mould's list has them.
+void orderInMoulds(std::vector<std::size_t>& order, const std::vector<CastingPtr>& castings, const SharedUses& uses)
+{
+    std::map<std::size_t, std::vector<std::size_t>> placesOf;
+    for (std::size_t place = 0; place < order.size(); ++place) {
+        const auto use = uses.find(castings[order[place]]->id);
+        if (use != uses.end()) placesOf[use->second.mould].push_back(place);
+    }
+    for (const auto& [mould, places] : placesOf) {
+        std::vector<std::size_t> members;
+        for (const std::size_t place : places) members.push_back(order[place]);
+        std::stable_sort(members.begin(), members.end(), [&](std::size_t a, std::size_t b) {
+            return uses.at(castings[a]->id).before < uses.at(castings[b]->id).before;
+        });
+        for (std::size_t i = 0; i < places.size(); ++i) order[places[i]] = members[i];
+    }
+}
+
+/// Indices of castings: first as ordered, then by mix and size. What comes out of a mould a second time comes after all
+/// that comes out of one for the first time.
 std::vector<std::size_t> orderOf(const Plan& plan, const std::vector<CastingPtr>& castings,
-                                 const std::unordered_map<std::string, std::size_t>& mixPlace)
+                                 const std::unordered_map<std::string, std::size_t>& mixPlace, const SharedUses& uses)
 {
     std::vector<std::size_t> order;
     std::vector<bool> taken(castings.size(), false);
@@ -70,7 +115,12 @@ std::vector<std::size_t> orderOf(const Plan& plan, const std::vector<CastingPtr>
         const auto found = mixPlace.find(castings[i]->mix);
         return found == mixPlace.end() ? mixPlace.size() : found->second;
     };
+    const auto before = [&](std::size_t i) {
+        const auto use = uses.find(castings[i]->id);
+        return use == uses.end() ? 0 : use->second.before;
+    };
     std::stable_sort(rest.begin(), rest.end(), [&](std::size_t a, std::size_t b) {
+        if (before(a) != before(b)) return before(a) < before(b);
         const std::size_t placeA = placeOf(a);
         const std::size_t placeB = placeOf(b);
         if (placeA != placeB) return placeA < placeB;
@@ -78,13 +128,15 @@ std::vector<std::size_t> orderOf(const Plan& plan, const std::vector<CastingPtr>
         return std::llround(castings[a]->volumeL * 1000) > std::llround(castings[b]->volumeL * 1000);
     });
     for (const std::size_t i : rest) take(i);
+    orderInMoulds(order, castings, uses);
     return order;
 }
 
 /// Puts one casting after the other, day by day.
 class Scheduler {
 public:
-    Scheduler(PourSchedule& schedule, const WorkingByHour& working) : schedule_(schedule), working_(working)
+    Scheduler(PourSchedule& schedule, const WorkingByHour& working, const SharedUses& uses)
+        : schedule_(schedule), working_(working), uses_(uses)
     {
         for (std::size_t i = 0; i < schedule_.tasks.size(); ++i) place(i);
     }
@@ -100,9 +152,14 @@ private:
     ScheduledDay& today() { return schedule_.days.back(); }
     double madeMin() const { return madeMin_; }
 
-    /// Hours since midnight of the first day at which a mould is free, if one is begun at `fromH`.
-    double mouldFreeH(double fromH) const
+    /// Hours since midnight of the first day at which a mould for a casting is free, if it is begun at `fromH`.
+    double mouldFreeH(double fromH, std::size_t index) const
     {
+        const auto use = uses_.find(schedule_.tasks[index].casting->id);
+        if (use != uses_.end()) {
+            const auto known = sharedFree_.find(use->second.mould);
+            if (known != sharedFree_.end()) fromH = std::max(fromH, known->second);
+        }
         if (!rules().moulds) return fromH;
         std::vector<double> later;
         for (const double free : mouldFree_) {
@@ -165,17 +222,19 @@ private:
         batches_ += std::max(0, more);
         madeMin_ = t.slot.endMin;
         mouldFree_.push_back(calendarDay_ * kHoursADay + hourOf(t.slot.endMin) + task.stripH);
+        const auto use = uses_.find(task.casting->id);
+        if (use != uses_.end()) sharedFree_[use->second.mould] = mouldFree_.back();
         today().slots.push_back(std::move(t.slot));
     }
 
     /// The first day, or the next on which a mould comes free in the hours of work.
-    void beginDay()
+    void beginDay(std::size_t index)
     {
         ScheduledDay day;
         day.startH = rules().startH;
         if (!schedule_.days.empty()) {
             int next = calendarDay_ + 1;
-            const double freeH = mouldFreeH(next * kHoursADay + day.startH);
+            const double freeH = mouldFreeH(next * kHoursADay + day.startH, index);
             const double daysOn = std::floor((freeH - day.startH) / kHoursADay + 1e-9);
             next = std::max(next, static_cast<int>(std::min(daysOn, 1e6)));
             if (freeH - next * kHoursADay - day.startH > rules().limitMin / 60) ++next;
@@ -200,7 +259,7 @@ private:
     {
         if (!schedule_.days.empty()) {
             const double nowH = calendarDay_ * kHoursADay + hourOf(madeMin());
-            const double waitMin = madeMin() + (mouldFreeH(nowH) - nowH) * 60;
+            const double waitMin = madeMin() + (mouldFreeH(nowH, index) - nowH) * 60;
             if (waitMin - madeMin() <= kLongestIdleMin) {
                 Try t = tryAt(index, waitMin);
                 if (t.slot.fits && t.slot.inTime) {
@@ -209,7 +268,7 @@ private:
                 }
             }
         }
-        beginDay();
+        beginDay(index);
         Try t = tryAt(index, 0.0);
         if (!(t.slot.fits && t.slot.inTime) && today().startH > rules().startH) {
             // A mould came free too late in the day: the next morning.
@@ -226,6 +285,8 @@ private:
 
     PourSchedule& schedule_;
     const WorkingByHour& working_;
+    const SharedUses& uses_;
+    std::unordered_map<std::size_t, double> sharedFree_;  ///< by mould, like `mouldFree_`
     int calendarDay_ = 0;
     std::vector<double> mouldFree_;  ///< hours since midnight of the first day
     int batches_ = 0;                ///< made on this day
@@ -326,7 +387,8 @@ PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& cast
     std::unordered_map<std::string, const Part*> parts;
     for (const PartPtr& part : plan.parts) parts.emplace(part->id, part.get());
 
-    for (const std::size_t index : orderOf(plan, castings, mixPlace)) {
+    const SharedUses uses = sharedUses(plan, castings);
+    for (const std::size_t index : orderOf(plan, castings, mixPlace, uses)) {
         const CastingPtr& casting = castings[index];
         const auto mix = mixPlace.find(casting->mix);
         const auto amount = litres.find(casting->id);
@@ -347,7 +409,7 @@ PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& cast
         task.stripH = stripHours(*task.part);
         schedule.tasks.push_back(std::move(task));
     }
-    Scheduler(schedule, working);
+    Scheduler(schedule, working, uses);
     return schedule;
 }
 

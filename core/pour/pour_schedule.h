@@ -85,7 +85,7 @@ struct PourSchedule {
 };
 
 /// Castings that `order` names, in its order and each once, then the others: mixes together in the plan's order, large
-/// ones first. Those without a usable mix come in `leftOut`.
+/// ones first; what comes out of a shared mould after another casting comes after all those, and waits for it. Those without a usable mix come in `leftOut`.
 PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& castings,
                            const std::vector<MixQuantities>& quantities, const WorkingByHour& working);
 

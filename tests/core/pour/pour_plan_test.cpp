@@ -197,6 +197,30 @@ TEST(PourPlan, MouldsAreWaitedForByTheAgeOfLifting)
     EXPECT_EQ(result.pour.days[1].castings.at(0).casting, "C");
 }
 
+TEST(PourPlan, WhatSharesAMouldWaitsForItAndLetsTheOthersGoFirst)
+{
+    Plan plan = planOf({slab("A", 20), slab("B", 20), slab("C", 20), slab("D", 20)});
+    plan.moulding = Moulding{};
+    plan.moulding->shared = {{{"B", "A", "nobody", "C"}, {}}, {{"C", "D"}, {}}};
+    const Poured result = poured(plan, evenWeather(75));
+    // B, then A, then C, 48 h after one another; D is in a list with C, which was named before.
+    ASSERT_EQ(result.pour.days.size(), 3u);
+    ASSERT_EQ(result.pour.days[0].castings.size(), 2u);
+    EXPECT_EQ(result.pour.days[0].castings[0].casting, "B");
+    EXPECT_EQ(result.pour.days[0].castings[1].casting, "D");
+    EXPECT_EQ(result.pour.days[1].castings.at(0).casting, "A");
+    EXPECT_EQ(result.pour.days[1].afterDays, 2);
+    EXPECT_NEAR(result.pour.days[1].startH, 8.0 + result.pour.days[0].castings[0].endMin / 60, 1e-9);
+    EXPECT_EQ(result.pour.days[2].castings.at(0).casting, "C");
+
+    // The maker's own order stands, but for the castings of one mould among themselves.
+    plan.pouring->order = {"A", "D", "B"};
+    const Poured ordered = poured(plan, evenWeather(75));
+    EXPECT_EQ(ordered.pour.days.at(0).castings.at(0).casting, "B");
+    EXPECT_EQ(ordered.pour.days.at(0).castings.at(1).casting, "D");
+    EXPECT_EQ(ordered.pour.days.at(1).castings.at(0).casting, "A");
+}
+
 TEST(PourPlan, AMouldStrippedInTheNightIsPouredInTheMorning)
 {
     auto lifted = [](const std::string& id, double ageH) {
