@@ -100,6 +100,23 @@ void tryRemedies(Loaded& loaded)
     loaded.assessment = withRemedies(loaded.assessment, found);
 }
 
+bool wouldOverwritePlan(const Job& job)
+{
+    std::error_code ignored;
+    if (!std::filesystem::equivalent(job.planPath, job.outPath, ignored)) return false;
+    complain(job.outPath + ": that is the plan itself. Give -o another name.");
+    return true;
+}
+
+bool knowsPart(const Loaded& loaded, const std::string& part)
+{
+    if (part.empty() || findPart(loaded.plan, part)) return true;
+    std::string ids;
+    for (const PartPtr& known : loaded.plan.parts) ids += (ids.empty() ? "" : ", ") + known->id;
+    complain("there is no part \"" + part + "\" in the plan. There are: " + ids + ".");
+    return false;
+}
+
 void complain(const std::string& text)
 {
     std::fprintf(stderr, "yardcast-cli: %s\n", text.c_str());

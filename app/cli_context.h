@@ -56,6 +56,11 @@ void solveCuts(Loaded& loaded);
 /// Tries edits for the findings of strength; those that clear one stand among its remedies from then on. Solve first.
 void tryRemedies(Loaded& loaded);
 
+/// True, and said, when the result would be written over the plan it is made from.
+bool wouldOverwritePlan(const Job& job);
+/// False, and said, when the plan has no part with this id. Empty: all parts, true.
+bool knowsPart(const Loaded& loaded, const std::string& part);
+
 /// "yardcast-cli: TEXT" and a newline on standard error.
 void complain(const std::string& text);
 /// Text to standard output; false (and a complaint) when it could not all be written.

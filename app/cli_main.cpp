@@ -10,6 +10,7 @@
 #include "app/cli_commands.h"
 #include "app/cli_context.h"
 #include "app/cli_cuts.h"
+#include "app/cli_exports.h"
 #include "app/cli_weather.h"
 
 namespace {
@@ -53,12 +54,18 @@ std::vector<Command> commands()
              command.add_option("--part", job.part,
                                 "Of sheets mould and template: only this part, casting, cutout or piece");
          }},
-        {"draw", "A drawing, as SVG", draw,
+        {"draw", "A drawing, as SVG, or as DXF where -o ends in .dxf", draw,
          [](CLI::App& command, Job& job) {
              takesPlan(command, job);
              command.add_option("--view", job.view, "Which drawing: plan, strength, steel, mould, lift")->required();
              command.add_option("--part", job.part, "Only the part with this id");
-             command.add_option("-o,--output", job.outPath, "The SVG to write")->required();
+             command.add_option("-o,--output", job.outPath, "The SVG or DXF to write")->required();
+         }},
+        {"model", "The kitchen as bodies for any viewer, as STL", model,
+         [](CLI::App& command, Job& job) {
+             takesPlan(command, job);
+             command.add_option("--part", job.part, "Only the part with this id");
+             command.add_option("-o,--output", job.outPath, "The STL to write")->required();
          }},
         {"best", "The lightest or cheapest form of a counter that holds in every case", best,
          [](CLI::App& command, Job& job) {

@@ -1,10 +1,9 @@
-#include <filesystem>
-
 #include <QFile>
 #include <QGuiApplication>
 #include <QStringList>
 
 #include "app/cli_commands.h"
+#include "app/cli_exports.h"
 #include "ui/sheets/print_pack.h"
 
 namespace yardcast::cli {
@@ -42,15 +41,6 @@ QStringList wantedSheets(const std::string& names)
     return wanted;
 }
 
-/// True, and said, when the result would be written over the plan it is made from.
-bool wouldOverwritePlan(const Job& job)
-{
-    std::error_code ignored;
-    if (!std::filesystem::equivalent(job.planPath, job.outPath, ignored)) return false;
-    complain(job.outPath + ": that is the plan itself. Give -o another name.");
-    return true;
-}
-
 }  // namespace
 
 int printSheets(const Job& job)
@@ -83,6 +73,7 @@ int printSheets(const Job& job)
 int draw(const Job& job)
 {
     if (wouldOverwritePlan(job)) return kUnusable;
+    if (wantsDxf(job)) return drawDxf(job);
     const QStringList views = ui::svgViews();
     if (!views.contains(QString::fromStdString(job.view))) {
         complain("there is no view \"" + job.view + "\". There are: " +
@@ -92,12 +83,7 @@ int draw(const Job& job)
     std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
     if (job.view == "strength" || job.view == "lift") solve(*loaded, Refinement::printed);
-    if (!job.part.empty() && !findPart(loaded->plan, job.part)) {
-        std::string ids;
-        for (const PartPtr& part : loaded->plan.parts) ids += (ids.empty() ? "" : ", ") + part->id;
-        complain("there is no part \"" + job.part + "\" in the plan. There are: " + ids + ".");
-        return kUnusable;
-    }
+    if (!knowsPart(*loaded, job.part)) return kUnusable;
     const Painting painting;
     QString error;
     if (ui::writePlanSvg(QFile::decodeName(job.outPath.c_str()), loaded->plan, *loaded->assessment,

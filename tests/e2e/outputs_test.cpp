@@ -216,6 +216,41 @@ TEST(Draw, WritesAnSvgThatIsXml)
     EXPECT_GT(elements, 20);
 }
 
+TEST(Draw, WritesADxfWhereTheNameAsksForIt)
+{
+    const Folder folder;
+    const std::string dxf = folder.path("plan.DXF");
+    const Outcome outcome = run({"draw", samplePaths()[0], "--view", "plan", "-o", dxf});
+    ASSERT_EQ(outcome.code, 0) << outcome.err;
+    EXPECT_EQ(outcome.out + outcome.err, "");
+    const std::string text = readText(dxf);
+    EXPECT_THAT(text, StartsWith("  0\nSECTION\n"));
+    EXPECT_THAT(text, HasSubstr("$INSUNITS\n 70\n4\n"));
+    EXPECT_THAT(text, HasSubstr("Rims and ribs"));
+    EXPECT_THAT(text, testing::EndsWith("  0\nEOF\n"));
+    EXPECT_EQ(run({"draw", samplePaths()[0], "--view", "lift", "-o", dxf}).code, 2);
+    EXPECT_EQ(run({"draw", samplePaths()[0], "--view", "plan", "--part", "nobody", "-o", dxf}).code, 2);
+    EXPECT_EQ(readText(dxf), text);
+}
+
+TEST(Model, WritesTheKitchenOrOnePartAsStl)
+{
+    const Folder folder;
+    const std::string all = folder.path("kitchen.stl");
+    const std::string one = folder.path("one.stl");
+    const Outcome outcome = run({"model", samplePaths()[0], "-o", all});
+    ASSERT_EQ(outcome.code, 0) << outcome.err;
+    const auto triangles = [](const std::string& bytes) { return (bytes.size() - 84) / 50.0; };
+    const std::string bytes = readText(all);
+    EXPECT_THAT(bytes, StartsWith("Yardcast"));
+    EXPECT_EQ(triangles(bytes), std::floor(triangles(bytes)));
+    const Json first = Json::parse(run({"assess", samplePaths()[0], "--json", "--no-remedies"}).out).at("castings").at(0);
+    ASSERT_EQ(run({"model", samplePaths()[0], "--part", first.at("part"), "-o", one}).code, 0);
+    EXPECT_LT(triangles(readText(one)), triangles(bytes));
+    EXPECT_EQ(run({"model", samplePaths()[0], "-o", folder.path("kitchen.obj")}).code, 2);
+    EXPECT_EQ(run({"model", samplePaths()[0], "-o", folder.path("no/such/kitchen.stl")}).code, 2);
+}
+
 /// All text of a drawing, its no-break spaces as spaces.
 std::string svgText(const std::string& path)
 {

@@ -20,7 +20,7 @@ struct Ink;
 enum class Command {
     // File
     newWindow, newPlan, newFromSample, open, openRecent, save, saveAs, print, printPreview, exportPdf, exportSvg,
-    readTemperatures,
+    exportDxf, exportStl, readTemperatures,
     closeWindow, quit,
     // Edit
     undo, redo, cut, copy, paste, duplicate, remove, selectAll, typeSize,

@@ -15,12 +15,15 @@
 #include <QUrl>
 
 #include "core/assess/assess.h"
+#include "core/io/plan_file.h"
+#include "ui/document/file_session.h"
 #include "ui/sheets/print_pack.h"
 #include "ui/window/commands.h"
 #include "ui/window/file_desk.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/sheet_choice.h"
 #include "ui/window/workbench.h"
+#include "ui/wording/open_formats.h"
 
 namespace yardcast::ui {
 
@@ -37,6 +40,8 @@ PrintDesk::PrintDesk(QWidget& window, const Commands& commands, Workbench& bench
     connect(commands[Command::printPreview], &QAction::triggered, this, &PrintDesk::preview);
     connect(commands[Command::exportPdf], &QAction::triggered, this, &PrintDesk::exportPdf);
     connect(commands[Command::exportSvg], &QAction::triggered, this, &PrintDesk::exportSvg);
+    connect(commands[Command::exportDxf], &QAction::triggered, this, &PrintDesk::exportDxf);
+    connect(commands[Command::exportStl], &QAction::triggered, this, &PrintDesk::exportStl);
 }
 
 bool PrintDesk::writePdf(const QString& file, const QStringList& sheets)
@@ -55,6 +60,32 @@ bool PrintDesk::writeSvg(const QString& file)
     const Plan& plan = *bench_.document.committed();
     const bool written = writePlanSvg(file, plan, *assess(plan, bench_.live.prices()), "plan", {}, &reason);
     return tell(written, file, reason);
+}
+
+bool PrintDesk::writeDxf(const QString& file)
+{
+    return writeWhole(file, planDxf(*bench_.document.committed(), castings()));
+}
+
+bool PrintDesk::writeStl(const QString& file)
+{
+    return writeWhole(file, kitchenStl(*bench_.document.committed(), castings()));
+}
+
+std::vector<CastingPtr> PrintDesk::castings() const
+{
+    std::vector<CastingPtr> all;
+    for (const PartPtr& part : bench_.document.committed()->parts) {
+        const std::vector<CastingPtr> own = castingsOf(*part);
+        all.insert(all.end(), own.begin(), own.end());
+    }
+    return all;
+}
+
+bool PrintDesk::writeWhole(const QString& file, const std::string& bytes)
+{
+    const std::string error = writeFileAtomically(corePath(file), bytes);
+    return tell(error.empty(), file, QString::fromStdString(error));
 }
 
 QStringList PrintDesk::askSheets(const QString& doIt)
@@ -111,6 +142,22 @@ void PrintDesk::exportSvg()
     const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the drawing as SVG"), proposedFile("svg"),
                                                       tr("SVG (*.svg)"));
     if (!file.isEmpty()) writeSvg(QFileInfo(file).suffix().isEmpty() ? file + ".svg" : file);
+}
+
+void PrintDesk::exportDxf()
+{
+    FileDesk::commitField();
+    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the drawing as DXF"), proposedFile("dxf"),
+                                                      tr("DXF (*.dxf)"));
+    if (!file.isEmpty()) writeDxf(QFileInfo(file).suffix().isEmpty() ? file + ".dxf" : file);
+}
+
+void PrintDesk::exportStl()
+{
+    FileDesk::commitField();
+    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the kitchen as STL"), proposedFile("stl"),
+                                                      tr("STL (*.stl)"));
+    if (!file.isEmpty()) writeStl(QFileInfo(file).suffix().isEmpty() ? file + ".stl" : file);
 }
 
 int PrintDesk::paint(QPagedPaintDevice& device, const QStringList& sheets)

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <functional>
+#include <string>
+#include <vector>
 
 #include <QObject>
 #include <QString>
@@ -19,7 +21,7 @@ class Commands;
 class MessageBar;
 struct Workbench;
 
-/// Print, preview, PDF and SVG. What goes on paper is the committed plan with an assessment of exactly that plan.
+/// Print, preview, and files for other programs. What goes on paper is the committed plan with an assessment of exactly that plan.
 class PrintDesk : public QObject {
     Q_OBJECT
 
@@ -28,9 +30,11 @@ public:
     PrintDesk(QWidget& window, const Commands& commands, Workbench& bench, MessageBar& messages,
               std::function<double()> lookDeg);
 
-    /// Both tell the outcome in the message bar.
+    /// All tell the outcome in the message bar.
     bool writePdf(const QString& file, const QStringList& sheets);
     bool writeSvg(const QString& file);
+    bool writeDxf(const QString& file);
+    bool writeStl(const QString& file);
 
 private:
     QStringList askSheets(const QString& doIt);
@@ -38,6 +42,10 @@ private:
     void preview();
     void exportPdf();
     void exportSvg();
+    void exportDxf();
+    void exportStl();
+    std::vector<CastingPtr> castings() const;
+    bool writeWhole(const QString& file, const std::string& bytes);
     int paint(QPagedPaintDevice& device, const QStringList& sheets);
     /// Of the committed plan, with strength and hours at the refinement of paper.
     AssessmentPtr assessment();

@@ -164,6 +164,18 @@ private slots:
         const QString svg = s.folder.filePath("plan.svg");
         QVERIFY(s.window->prints().writeSvg(svg));
         QVERIFY(bytesOf(svg).contains("<svg"));
+        const QString dxf = s.folder.filePath("plan.dxf");
+        QVERIFY(s.window->prints().writeDxf(dxf));
+        QVERIFY(bytesOf(dxf).contains("AC1015"));
+        QVERIFY(bytesOf(dxf).contains("Counters"));
+        const QString stl = s.folder.filePath("kitchen.stl");
+        QVERIFY(s.window->prints().writeStl(stl));
+        QVERIFY(bytesOf(stl).startsWith("Yardcast"));
+        QVERIFY(bytesOf(stl).size() > 84 + 12 * 50);
+        // One message says what could not be written; nothing is left half.
+        const QString nowhere = s.folder.filePath("no/such/folder/kitchen.stl");
+        QVERIFY(!s.window->prints().writeStl(nowhere));
+        QVERIFY(!QFileInfo::exists(nowhere));
 
         QVERIFY(s.window->files().newPlan());
         QVERIFY(s.plan().parts.empty());
