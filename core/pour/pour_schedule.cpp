@@ -30,14 +30,6 @@ int batchEndingAt(double litres, double batchL)
     return static_cast<int>(std::ceil(litres / batchL - kBatchNoise)) - 1;
 }
 
-double stripHours(const Part& part)
-{
-    const auto* counter = std::get_if<Counter>(&part.body);
-    const double ageH = counter != nullptr && counter->lift ? counter->lift->ageH.value_or(kDefaultLiftAgeH)
-                                                            : kDefaultLiftAgeH;
-    return within(ageH, 0.0, kLongestStripH, kDefaultLiftAgeH);
-}
-
 double batchLitres(const MixQuantities& q)
 {
     const double litres = bagsInBatch(q) * q.litresPerBag;
@@ -297,6 +289,14 @@ private:
 };
 
 }  // namespace
+
+double stripHours(const Part& part)
+{
+    const auto* counter = std::get_if<Counter>(&part.body);
+    const double ageH = counter != nullptr && counter->lift ? counter->lift->ageH.value_or(kDefaultLiftAgeH)
+                                                            : kDefaultLiftAgeH;
+    return within(ageH, 0.0, kLongestStripH, kDefaultLiftAgeH);
+}
 
 WorkingByHour::WorkingByHour(const PourWeather& weather, double minutesWithoutHours)
 {

@@ -37,6 +37,9 @@ struct PourRules {
 };
 PourRules pourRules(const Plan& plan);
 
+/// So long a casting of the part lies in its mould: its age of lifting.
+double stripHours(const Part& part);
+
 /// One casting to pour.
 struct PourTask {
     CastingPtr casting;
