@@ -36,6 +36,7 @@ struct Job {
     bool json = false;
     bool noRemedies = false;
     bool csv = false;
+    bool formers = false;    ///< of `model`
 };
 
 struct Loaded {

@@ -11,6 +11,9 @@ namespace yardcast::cli {
 
 namespace {
 
+/// Header and count.
+constexpr std::size_t kEmptyStlBytes = 84;
+
 bool endsWith(const std::string& path, const std::string& ending)
 {
     if (path.size() < ending.size()) return false;
@@ -39,12 +42,13 @@ bool wantsDxf(const Job& job) { return endsWith(job.outPath, ".dxf"); }
 
 int drawDxf(const Job& job)
 {
-    if (job.view != "plan") {
-        complain("there is no view \"" + job.view + "\" as DXF. There are: plan. As SVG there are more.");
+    if (job.view != "plan" && job.view != "mould") {
+        complain("there is no view \"" + job.view + "\" as DXF. There are: plan, mould. As SVG there are more.");
         return kUnusable;
     }
     const std::optional<Loaded> loaded = load(job);
     if (!loaded || !knowsPart(*loaded, job.part)) return kUnusable;
+    if (job.view == "mould") return written(job, ui::mouldDxf(loaded->assessment->moulds, job.part));
     return written(job, ui::planDxf(loaded->plan, castingsIn(*loaded->assessment), job.part));
 }
 
@@ -57,6 +61,12 @@ int model(const Job& job)
     }
     const std::optional<Loaded> loaded = load(job);
     if (!loaded || !knowsPart(*loaded, job.part)) return kUnusable;
+    if (job.formers) {
+        const std::string bytes = ui::formersStl(loaded->assessment->moulds, job.part);
+        if (bytes.size() > kEmptyStlBytes) return written(job, bytes);
+        complain("there is no cutout, so there are no formers.");
+        return kUnusable;
+    }
     return written(job, ui::kitchenStl(loaded->plan, castingsIn(*loaded->assessment), job.part));
 }
 

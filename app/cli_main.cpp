@@ -65,6 +65,7 @@ std::vector<Command> commands()
          [](CLI::App& command, Job& job) {
              takesPlan(command, job);
              command.add_option("--part", job.part, "Only the part with this id");
+             command.add_flag("--formers", job.formers, "The blocks that make the cutouts in the moulds instead");
              command.add_option("-o,--output", job.outPath, "The STL to write")->required();
          }},
         {"best", "The lightest or cheapest form of a counter that holds in every case", best,

@@ -228,6 +228,10 @@ TEST(Draw, WritesADxfWhereTheNameAsksForIt)
     EXPECT_THAT(text, HasSubstr("$INSUNITS\n 70\n4\n"));
     EXPECT_THAT(text, HasSubstr("Rims and ribs"));
     EXPECT_THAT(text, testing::EndsWith("  0\nEOF\n"));
+    const std::string moulds = folder.path("moulds.dxf");
+    ASSERT_EQ(run({"draw", samplePaths()[0], "--view", "mould", "-o", moulds}).code, 0);
+    EXPECT_THAT(readText(moulds), HasSubstr("MIRRORED"));
+    EXPECT_THAT(readText(moulds), HasSubstr("Base boards"));
     EXPECT_EQ(run({"draw", samplePaths()[0], "--view", "lift", "-o", dxf}).code, 2);
     EXPECT_EQ(run({"draw", samplePaths()[0], "--view", "plan", "--part", "nobody", "-o", dxf}).code, 2);
     EXPECT_EQ(readText(dxf), text);
@@ -247,6 +251,9 @@ TEST(Model, WritesTheKitchenOrOnePartAsStl)
     const Json first = Json::parse(run({"assess", samplePaths()[0], "--json", "--no-remedies"}).out).at("castings").at(0);
     ASSERT_EQ(run({"model", samplePaths()[0], "--part", first.at("part"), "-o", one}).code, 0);
     EXPECT_LT(triangles(readText(one)), triangles(bytes));
+    const std::string formers = folder.path("formers.stl");
+    ASSERT_EQ(run({"model", samplePaths()[1], "--formers", "-o", formers}).code, 0);
+    EXPECT_GE(triangles(readText(formers)), 12);
     EXPECT_EQ(run({"model", samplePaths()[0], "-o", folder.path("kitchen.obj")}).code, 2);
     EXPECT_EQ(run({"model", samplePaths()[0], "-o", folder.path("no/such/kitchen.stl")}).code, 2);
 }

@@ -29,6 +29,16 @@ std::string planDxf(const Plan& plan, const std::vector<CastingPtr>& castings, c
     return dxfText(planDrawing(plan, castings, Words::ofDrawings(), partId));
 }
 
+std::string mouldDxf(const std::vector<MouldPtr>& moulds, const std::string& partId)
+{
+    return dxfText(mouldDrawing(moulds, Words::ofDrawings(), partId));
+}
+
+std::string formersStl(const std::vector<MouldPtr>& moulds, const std::string& partId)
+{
+    return stlBytes(formersModel(moulds, partId));
+}
+
 std::string kitchenStl(const Plan& plan, const std::vector<CastingPtr>& castings, const std::string& partId)
 {
     return stlBytes(kitchenModel(plan, castings, partId));
