@@ -117,6 +117,116 @@ Side makeSide(const std::vector<Item>& items, const std::vector<Bin>& bins, bool
     return side;
 }
 
+/// What straight cuts get out of one sheet of each sort, whatever the copies.
+class CutSheets {
+public:
+    CutSheets(const std::vector<Item>& items, const std::vector<Bin>& bins) : items_(items), bins_(bins)
+    {
+        double steps = 0.0;
+        for (const Bin& bin : bins) {
+            xs_.push_back(sumsUpTo(sides(true), bin.w, kMostCutSums));
+            ys_.push_back(sumsUpTo(sides(false), bin.h, kMostCutSums));
+            const double x = static_cast<double>(xs_.back().size());
+            const double y = static_cast<double>(ys_.back().size());
+            steps += x * y * (x + y) / 4.0;
+            small_ = small_ && x > 0.0 && y > 0.0 && steps <= kMostCutSteps;
+        }
+    }
+    bool isSmall() const { return small_; }
+
+    /// The worth of the best sheet of each sort; `used` of each item in the best of sort `asked`.
+    std::vector<double> worth(const std::vector<double>& values, std::size_t asked, std::vector<int>& used) const
+    {
+        std::vector<FreeWorth::Piece> pieces;
+        for (std::size_t i = 0; i < items_.size(); ++i) {
+            pieces.push_back({items_[i].w, items_[i].h, values[i], static_cast<int>(i), false});
+            if (items_[i].turn) {
+                pieces.push_back({items_[i].h, items_[i].w, values[i], static_cast<int>(i), true});
+            }
+        }
+        std::vector<double> most;
+        for (std::size_t b = 0; b < bins_.size(); ++b) {
+            FreeWorth table;
+            table.make(bins_[b].w, bins_[b].h, pieces, xs_[b], ys_[b], kMostCutSteps);
+            const int x = static_cast<int>(xs_[b].size()) - 1;
+            const int y = static_cast<int>(ys_[b].size()) - 1;
+            most.push_back(table.at(x, y));
+            if (b == asked) {
+                std::vector<FreeWorth::Laid> laid;
+                table.trace(x, y, 0, 0, laid);
+                used.assign(items_.size(), 0);
+                for (const FreeWorth::Laid& one : laid) {
+                    ++used[static_cast<std::size_t>(pieces[static_cast<std::size_t>(one.piece)].id)];
+                }
+            }
+        }
+        return most;
+    }
+
+private:
+    static constexpr std::size_t kMostCutSums = 300;
+    static constexpr double kMostCutSteps = 1.5e6;
+    std::vector<RowLength> sides(bool x) const
+    {
+        std::vector<RowLength> rows;
+        for (const Item& item : items_) {
+            rows.push_back({x ? item.w : item.h, item.count});
+            if (item.turn) {
+                rows.push_back({x ? item.h : item.w, item.count});
+            }
+        }
+        return rows;
+    }
+    const std::vector<Item>& items_;
+    const std::vector<Bin>& bins_;
+    std::vector<std::vector<Um>> xs_;
+    std::vector<std::vector<Um>> ys_;
+    bool small_ = true;
+};
+
+/// Any worth of the pieces bounds the sheets by what one sheet can be worth (the linear programme's dual; Gilmore and Gomory
+/// 1965, "Multistage cutting stock problems of two and more dimensions", Operations Research 13). From the area on, pieces
+/// that the best sheet has in plenty are made worth less, those that it leaves out more.
+void addCuttingMeasures(const std::vector<Item>& items, const std::vector<Bin>& bins, std::vector<Measure>& out)
+{
+    constexpr std::size_t kMostBins = 6;
+    constexpr int kRounds = 8;
+    if (bins.size() > kMostBins) {
+        return;
+    }
+    const CutSheets sheets(items, bins);
+    if (!sheets.isSmall()) {
+        return;
+    }
+    std::size_t dearest = 0;
+    std::vector<double> values;
+    for (std::size_t b = 0; b < bins.size(); ++b) {
+        dearest = bins[b].area() > bins[dearest].area() ? b : dearest;
+    }
+    for (const Item& item : items) {
+        values.push_back(item.area() / bins[dearest].area());
+    }
+    for (int round = 0; round < kRounds; ++round) {
+        std::vector<int> used;
+        Measure measure;
+        measure.held = sheets.worth(values, dearest, used);
+        double inSheet = 0.0;
+        for (std::size_t i = 0; i < items.size(); ++i) {
+            measure.need += values[i] * items[i].count;
+            inSheet += values[i] * used[i];
+        }
+        const double usual = inSheet / measure.need;
+        if (!(usual > 0.0)) {
+            return;
+        }
+        out.push_back(measure);
+        for (std::size_t i = 0; i < items.size(); ++i) {
+            const double plenty = static_cast<double>(used[i]) / items[i].count / usual;
+            values[i] *= std::clamp(1.0 + 0.1 * (1.0 - plenty), 0.85, 1.1);
+        }
+    }
+}
+
 }  // namespace
 
 std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<Bin>& bins)
@@ -147,9 +257,13 @@ std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<
                 const double one = !turned[i] ? asIs : !upright[i] ? other : std::min(asIs, other);
                 measure.need += one * items[i].count;
             }
-            out.push_back(std::move(measure));
+            // Some see nothing at all.
+            if (measure.need > 0.0) {
+                out.push_back(std::move(measure));
+            }
         }
     }
+    addCuttingMeasures(items, bins, out);
     // Those that ask for most; the area stays the first.
     const auto asksMore = [](const Measure& a, const Measure& b) {
         const double heldA = *std::max_element(a.held.begin(), a.held.end());
