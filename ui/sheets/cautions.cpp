@@ -19,6 +19,19 @@ QStringList materialCautions()
     };
 }
 
+QStringList sawCautions()
+{
+    return {
+        Sheets::tr("Sawing at home: guard in place, the blade just deeper than the board, the board held on both sides of "
+                   "the cut so that it cannot close on the blade; pull the plug before the blade is touched. Goggles, ear "
+                   "muffs, no gloves near the blade."),
+        Sheets::tr("Saw dust of boards and timber harms: saw outdoors or with extraction, wear a P2 mask. Foam is cut with a "
+                   "knife; a hot wire makes fumes. Cut mesh and bars have sharp ends. Common practice, no source."),
+        Sheets::tr("The first cut of a store's saw is often not square to the sheet's edge: check one diagonal. The saw's "
+                   "manual and local rules decide."),
+    };
+}
+
 QStringList liftingCautions()
 {
     return {

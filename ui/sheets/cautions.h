@@ -11,6 +11,8 @@ namespace yardcast::ui {
 /// Dust of cement and silica, and burns from wet cement: for whoever buys, mixes and grinds.
 QStringList materialCautions();
 QStringList liftingCautions();
+/// For whoever saws boards, battens and foam at home.
+QStringList sawCautions();
 /// For drawings: what a licensed trade has to do, as far as the plan has such things; and that the drawing is of
 /// furniture.
 QString drawingCaution(const Plan& plan);

@@ -38,6 +38,8 @@ std::vector<SheetPage> pagesOf(const Plan& plan, const Assessment& assessment, c
         }
         if (name == QLatin1String("shopping")) {
             add(shoppingPages(plan, assessment));
+        } else if (name == QLatin1String("saw")) {
+            add(sawPages(plan, assessment));
         } else if (name == QLatin1String("plan")) {
             add(planPages(plan, assessment));
         } else if (name == QLatin1String("front")) {
@@ -98,9 +100,9 @@ void setError(QString* error, const QString& text)
 
 QStringList sheetNames()
 {
-    return {QStringLiteral("shopping"), QStringLiteral("plan"), QStringLiteral("front"), QStringLiteral("strength"),
-            QStringLiteral("steel"), QStringLiteral("mould"), QStringLiteral("template"), QStringLiteral("mix"),
-            QStringLiteral("pour"), QStringLiteral("lift")};
+    return {QStringLiteral("shopping"), QStringLiteral("saw"), QStringLiteral("plan"), QStringLiteral("front"),
+            QStringLiteral("strength"), QStringLiteral("steel"), QStringLiteral("mould"), QStringLiteral("template"),
+            QStringLiteral("mix"), QStringLiteral("pour"), QStringLiteral("lift")};
 }
 
 QStringList usualSheetNames()
@@ -114,6 +116,9 @@ QString sheetTitle(const QString& name)
 {
     if (name == QLatin1String("shopping")) {
         return Sheets::tr("Shopping list");
+    }
+    if (name == QLatin1String("saw")) {
+        return Sheets::tr("Saw list");
     }
     if (name == QLatin1String("plan")) {
         return Sheets::tr("Plan drawing");

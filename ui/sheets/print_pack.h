@@ -21,7 +21,7 @@ struct SheetOptions {
     QString only{};
 };
 
-/// Names of the sheets in the order of the job: "shopping", "plan", "front", "strength", "steel",
+/// Names of the sheets in the order of the job: "shopping", "saw", "plan", "front", "strength", "steel",
 /// "mould", "template", "mix", "pour", "lift".
 QStringList sheetNames();
 /// Those that are printed unless others are asked for: all but the templates, which take many pages.

@@ -29,6 +29,9 @@ struct SheetPage {
 };
 
 std::vector<SheetPage> shoppingPages(const Plan& plan, const Assessment& assessment);
+/// A list a material: each sheet drawn, its cuts in sawing order, its pieces to tick; then all lengths. One page that says so
+/// where cuts have not been worked out.
+std::vector<SheetPage> sawPages(const Plan& plan, const Assessment& assessment);
 /// The site where there is one, the kitchen, and each counter.
 std::vector<SheetPage> planPages(const Plan& plan, const Assessment& assessment);
 std::vector<SheetPage> frontPages(const Plan& plan, double lookDeg);

@@ -147,6 +147,16 @@ const std::vector<Note> kNotes{
     {"packs", WORDS("Packs to buy"), WORDS("the cheapest whole packs that cover need − owned; on equal price the least "
                                            "left over"),
      WORDS("Exact search over all combinations."), WORDS("Only sizes in the price book or the plan's own prices.")},
+    {"cut_sheets", WORDS("Sheets and lengths to buy"),
+     WORDS("sheets: combinations of sheets by rising price that no bound rules out, each filled by straight cuts; lengths: "
+           "column generation and branching"),
+     WORDS("Bounds of sheets: area and dual feasible functions (Fekete and Schepers 2004). Bounds of lengths: the linear "
+           "programme over all ways of cutting (Gilmore and Gomory 1961). The searches are ours."),
+     WORDS("A saw width is lost at every cut; no cut after a piece that ends where the sheet ends. \"Proven\" is said of the "
+           "money for sheets and lengths, not of the number of cuts.")},
+    {"store_cuts", WORDS("Cuts at the store"), WORDS("sum over sheets of (cuts − free cuts) × price a cut"),
+     WORDS("The plan's own prices."),
+     WORDS("Each straight cut through a part counts once, trimming too. What is ripped at home is not counted.")},
     {"money", WORDS("Money"), WORDS("sum over the list of packs × price, in whole minor units"),
      WORDS("The price book named on the list, and this plan's own prices."),
      WORDS("Tools for hire, delivery, trades, sink, appliances and your hours are not in it.")},

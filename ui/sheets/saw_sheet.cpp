@@ -1,0 +1,252 @@
+#include <algorithm>
+
+#include <QPainter>
+
+#include "ui/drawing/cut_picture.h"
+#include "ui/sheets/cautions.h"
+#include "ui/sheets/list_pages.h"
+#include "ui/sheets/saw_rows.h"
+#include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
+#include "ui/wording/cut_names.h"
+#include "ui/wording/figures.h"
+#include "ui/wording/names.h"
+
+namespace yardcast::ui {
+
+namespace {
+
+/// An empty box to tick.
+const QString kTick = QString(QChar(0x25A1));
+constexpr double kSheetDrawingMm = 105.0;
+constexpr double kBarsDrawingMm = 150.0;
+constexpr double kThicknessMm = 22.0;
+
+QString nameOfJob(const std::string& item, const std::string& name)
+{
+    return name.empty() ? itemWord(item) : QString::fromStdString(name);
+}
+
+ScaledDrawing drawingOf(const SheetCutsPtr& cuts, std::size_t sheet)
+{
+    ScaledDrawing drawing;
+    drawing.bounds = [cuts, sheet](const PaintStyle& style) {
+        return cutSheetBounds(cuts->job, cuts->plan.sheets[sheet], style);
+    };
+    drawing.paint = [cuts, sheet](QPainter& painter, const PaintStyle& style) {
+        paintCutSheet(painter, cuts->job, cuts->plan.sheets[sheet], style);
+    };
+    return drawing;
+}
+
+QString titleOf(const SheetJob& job, const CutSheet& sheet, int first, int all)
+{
+    const CutStock& stock = job.stock[static_cast<std::size_t>(sheet.stock)];
+    const QString size = plainSize(job.list.stock[static_cast<std::size_t>(sheet.stock)].size);
+    const QString name = nameOfJob(job.item, job.name);
+    const QString of = sheet.times == 1 ? Sheets::tr("sheet %1 of %2").arg(first).arg(all)
+                                        : Sheets::tr("sheets %1 to %2 of %3, all alike").arg(first).arg(first + sheet.times - 1).arg(all);
+    return stock.atHand ? Sheets::tr("%1, %2: at hand, %3").arg(name, of, size) : Sheets::tr("%1, %2: %3").arg(name, of, size);
+}
+
+ListBlock cutsBlock(const SheetJob& job, const CutSheet& sheet, bool atHome, const QString& title)
+{
+    ListBlock block;
+    block.title = title;
+    block.table.columns = {{QString(), 7.0, false},
+                           {Sheets::tr("Cut"), 13.0, false},
+                           {Sheets::tr("On the saw, mm"), 28.0, false},
+                           {Sheets::tr("Measure off, mm"), 34.0, false},
+                           {Sheets::tr("Gives"), 52.0, false},
+                           {Sheets::tr("Leaves"), 50.0, false}};
+    for (const SawRow& row : sawRows(job, sheet, atHome)) {
+        block.table.rows.push_back({{kTick, row.number, row.onSaw, row.measureOff, row.gives, row.leaves}, {}, false});
+    }
+    return block;
+}
+
+ListBlock piecesBlock(const Plan& plan, const SheetJob& job, const CutSheet& sheet)
+{
+    ListBlock block;
+    block.title = sheet.times == 1 ? Sheets::tr("Pieces: write the number on each and tick it")
+                                   : Sheets::tr("Pieces of each of the %1 sheets: write the number on each").arg(sheet.times);
+    block.table.columns = {{QString(), 7.0, false},
+                           {Sheets::tr("Number"), 22.0, false},
+                           {Sheets::tr("how many"), 18.0, true},
+                           {Sheets::tr("mm"), 30.0, true},
+                           {Sheets::tr("For"), 54.0, false},
+                           {Sheets::tr("What it is"), 52.0, false}};
+    for (const SawnPieceRow& row : sawnPieces(sheet)) {
+        const CutPiece& piece = job.pieces[static_cast<std::size_t>(row.piece)];
+        QStringList what{cutPieceWord(piece.what)};
+        if (piece.goodFace) what << Sheets::tr("good face in");
+        if (piece.shaped) what << Sheets::tr("to shape");
+        if (row.atHome) what << Sheets::tr("ripped at home");
+        block.table.rows.push_back({{kTick, QString::fromStdString(piece.name), QString::number(row.count),
+                                     plainSize(job.list.pieces[static_cast<std::size_t>(row.piece)].size),
+                                     subjectName(&plan, piece.subject), what.join(QStringLiteral(", "))},
+                                    {},
+                                    false});
+    }
+    return block;
+}
+
+/// Where the store's board is not as thick as the plan says, sizes that hang on it are wrong: written down before sawing.
+ListBlock thicknessBlock(const SheetJob& job)
+{
+    ListBlock block;
+    block.title = Sheets::tr("Measure the board before anything is cut");
+    block.pictureMm = kThicknessMm;
+    block.picture = [thicknessMm = job.thicknessMm](QPainter& painter, const QRectF& box) {
+        const QRectF field(box.left() + 2.0, box.top() + 1.0, 34.0, 12.0);
+        painter.setPen(QPen(Qt::black, 0.5));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(field);
+        Type type;
+        type.align = Qt::AlignRight;
+        paintFitted(painter, field.adjusted(0.0, 0.0, -2.0, 0.0), Sheets::tr("mm"), type);
+        type.align = Qt::AlignLeft;
+        paintWrapped(painter, QRectF(field.right() + 4.0, box.top() + 1.0, box.right() - field.right() - 6.0, 20.0),
+                     Sheets::tr("These sizes are for boards of %1 mm. Boards that are called the same differ by a millimetre "
+                                "and more (common practice, no source). If yours differ, put the measured thickness into "
+                                "the plan and print this sheet again: the sizes of sides and formers hang on it.")
+                         .arg(shortNumberText(thicknessMm, 1)),
+                     type);
+    };
+    return block;
+}
+
+QStringList sumsOf(const Plan& plan, const SheetCuts& cuts)
+{
+    const SheetPlan& sheets = cuts.plan;
+    QStringList lines;
+    lines << Sheets::tr("%1: %2 for the sheets, %3.")
+                 .arg(nameOfJob(cuts.job.item, cuts.job.name), moneyText(cuts.sheetsMinor, plan.currency),
+                      gapText(sheets.sheetsPrice, sheets.bound, sheets.proven));
+    if (cuts.job.atStore) {
+        lines << Sheets::tr("Cuts at the store: %1, %2. Saw width reckoned with: %3.")
+                     .arg(sheets.cuts)
+                     .arg(moneyText(cuts.cutsMinor, plan.currency), lengthText(cuts.job.list.sawMm));
+        if (cuts.job.list.leastStripMm > 0.0) {
+            lines << Sheets::tr("The store cuts nothing narrower than %1: narrower strips come as wider blanks and are ripped "
+                                "at home.")
+                         .arg(lengthText(cuts.job.list.leastStripMm));
+        }
+    }
+    for (const UnplacedPieces& of : sheets.unplaced) {
+        lines << Sheets::tr("NOT CUT: %1 of %2, %3.")
+                     .arg(of.count)
+                     .arg(QString::fromStdString(cuts.job.pieces[static_cast<std::size_t>(of.piece)].name),
+                          of.reason == Unplaced::tooLarge ? Sheets::tr("it fits no sheet")
+                                                          : Sheets::tr("there are not enough sheets"));
+    }
+    return lines;
+}
+
+void addSheets(const Plan& plan, const SheetCutsPtr& cuts, std::vector<ListBlock>& blocks, QStringList& sentences)
+{
+    if (cuts->job.atStore && cuts->job.thicknessMm > 0.0) blocks.push_back(thicknessBlock(cuts->job));
+    int first = 1;
+    for (std::size_t s = 0; s < cuts->plan.sheets.size(); ++s) {
+        const CutSheet& sheet = cuts->plan.sheets[s];
+        ListBlock picture;
+        picture.title = titleOf(cuts->job, sheet, first, cuts->plan.count);
+        picture.drawing = drawingOf(cuts, s);
+        picture.drawingMm = kSheetDrawingMm;
+        blocks.push_back(std::move(picture));
+        if (sheet.cuts > 0) {
+            blocks.push_back(cutsBlock(cuts->job, sheet, false,
+                                       cuts->job.atStore ? Sheets::tr("Cuts at the store, in sawing order")
+                                                         : Sheets::tr("Cuts, in order")));
+        }
+        if (static_cast<int>(sheet.steps.size()) > sheet.cuts) {
+            blocks.push_back(cutsBlock(cuts->job, sheet, true, Sheets::tr("To rip at home, from the blanks of this sheet")));
+        }
+        blocks.push_back(piecesBlock(plan, cuts->job, sheet));
+        first += sheet.times;
+    }
+    sentences << sumsOf(plan, *cuts);
+}
+
+void addBars(const Plan& plan, const BarCutsPtr& cuts, std::vector<ListBlock>& blocks, QStringList& sentences)
+{
+    const BarJob& job = cuts->job;
+    if (cuts->plan.patterns.empty()) return;
+    ListBlock picture;
+    const QString name = nameOfJob(job.item, job.name);
+    picture.title = cuts->plan.count == 1 ? Sheets::tr("%1: 1 length").arg(name)
+                                          : Sheets::tr("%1: %2 lengths").arg(name).arg(cuts->plan.count);
+    ScaledDrawing drawing;
+    drawing.bounds = [cuts](const PaintStyle& style) { return cutBarsBounds(cuts->job, cuts->plan, style); };
+    drawing.paint = [cuts](QPainter& painter, const PaintStyle& style) { paintCutBars(painter, cuts->job, cuts->plan, style); };
+    picture.drawing = std::move(drawing);
+    picture.drawingMm = kBarsDrawingMm;
+    blocks.push_back(std::move(picture));
+    ListBlock list;
+    list.title = Sheets::tr("%1, length by length").arg(name);
+    list.table.columns = {{QString(), 7.0, false},
+                          {Sheets::tr("how many"), 18.0, true},
+                          {Sheets::tr("from, mm"), 22.0, true},
+                          {Sheets::tr("Cut in this order"), 112.0, false},
+                          {Sheets::tr("left, mm"), 20.0, true}};
+    for (const BarPattern& pattern : cuts->plan.patterns) {
+        QStringList pieces;
+        for (const int piece : pattern.pieces) {
+            pieces << Sheets::tr("%1 (%2)", "length, number of a piece")
+                          .arg(shortNumberText(job.list.pieces[static_cast<std::size_t>(piece)].lengthMm, 1),
+                               QString::fromStdString(job.pieces[static_cast<std::size_t>(piece)].name));
+        }
+        list.table.rows.push_back({{kTick, QString::number(pattern.times),
+                                    shortNumberText(job.list.stock[static_cast<std::size_t>(pattern.stock)].lengthMm, 1),
+                                    pieces.join(QStringLiteral(" + ")), shortNumberText(pattern.remainderMm, 1)},
+                                   {},
+                                   false});
+    }
+    blocks.push_back(std::move(list));
+    sentences << Sheets::tr("%1: %2, %3. Saw width reckoned with: %4.")
+                     .arg(name, moneyText(cuts->priceMinor, plan.currency),
+                          gapText(cuts->plan.price, cuts->plan.bound, cuts->plan.proven), lengthText(job.list.sawMm));
+    for (const BarUnplaced& of : cuts->plan.unplaced) {
+        sentences << Sheets::tr("NOT CUT: %1 of %2, longer than all lengths or none left.")
+                         .arg(of.count)
+                         .arg(QString::fromStdString(job.pieces[static_cast<std::size_t>(of.piece)].name));
+    }
+}
+
+}  // namespace
+
+std::vector<SheetPage> sawPages(const Plan& plan, const Assessment& assessment)
+{
+    SheetPage like;
+    like.sheet = sheetTitle(QStringLiteral("saw"));
+    if (!assessment.cuts) {
+        return {wordsPage(like, assessment.castings.empty() && assessment.fronts.empty()
+                                    ? Sheets::tr("Nothing to saw yet: the plan has no parts.")
+                                    : Sheets::tr("The cuts have not been worked out."))};
+    }
+    std::vector<SheetPage> pages;
+    const auto add = [&](const std::vector<ListBlock>& blocks, const QStringList& sentences) {
+        std::vector<SheetPage> more = listPages(like, blocks, sentences + sawCautions());
+        pages.insert(pages.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+    };
+    // One list a material: whoever stands at the saw has that and nothing else.
+    for (const SheetCutsPtr& cuts : assessment.cuts->sheets) {
+        std::vector<ListBlock> blocks;
+        QStringList sentences;
+        addSheets(plan, cuts, blocks, sentences);
+        if (!cuts->job.pieces.empty()) add(blocks, sentences);
+    }
+    std::vector<ListBlock> blocks;
+    QStringList sentences;
+    for (const BarCutsPtr& cuts : assessment.cuts->bars) addBars(plan, cuts, blocks, sentences);
+    for (const CutWithoutStock& without : assessment.cuts->withoutStock) {
+        sentences << Sheets::tr("%1: no sheet or length of it has a price, so its %2 pieces are not laid out.")
+                         .arg(itemWord(without.item))
+                         .arg(without.pieces.size());
+    }
+    if (!blocks.empty() || !sentences.isEmpty()) add(blocks, sentences);
+    if (pages.empty()) return {wordsPage(like, Sheets::tr("Nothing to saw: the plan's parts ask for nothing that is cut."))};
+    return pages;
+}
+
+}  // namespace yardcast::ui

@@ -1,0 +1,34 @@
+#include "ui/wording/cut_names.h"
+
+#include "ui/wording/figures.h"
+#include "ui/wording/names.h"
+#include "ui/wording/words.h"
+
+namespace yardcast::ui {
+
+QString cutPieceWord(const std::string& what)
+{
+    if (what == "base") return Words::tr("base", "part of a mould");
+    if (what == "side") return Words::tr("side", "part of a mould");
+    if (what == "former") return Words::tr("former", "part of a mould");
+    if (what == "filler") return Words::tr("filler", "part of a mould");
+    if (what == "core") return Words::tr("core", "part of a mould");
+    if (what == "chamfer") return Words::tr("chamfer strip", "part of a mould");
+    if (what == "drip") return Words::tr("strip of the drip groove", "part of a mould");
+    if (what == "rebate") return Words::tr("strip of the rebate", "part of a mould");
+    if (what == "hold_down") return Words::tr("hold-down", "part of a mould");
+    if (what == "bracket") return Words::tr("bracket", "part of a mould");
+    if (what == "spacer") return Words::tr("spacer", "part of a mould");
+    if (what == "mesh") return Words::tr("mesh");
+    if (what == "bar") return Words::tr("bar");
+    return timberPieceName(what);
+}
+
+QString gapText(double price, double bound, bool proven)
+{
+    if (proven) return Words::tr("proven to be the least");
+    if (bound <= 0.0) return Words::tr("not proven to be the least");
+    return Words::tr("at most %1 above the least possible").arg(percentText(100.0 * (price - bound) / bound, 1));
+}
+
+}  // namespace yardcast::ui
