@@ -41,7 +41,7 @@ double lineMm(const PaintStyle& style) { return 1.25 * labelUnits(style) * style
 QRectF paintInside(QPainter& painter, const QRectF& box, const QStringList& texts, const PaintStyle& style,
                    const QColor& behind = {})
 {
-    const double pad = 0.6 * style.narrow() + (style.onPaper ? 0.5 : 2.0) * style.mmPerUnit;
+    const double pad = 0.6 * style.narrow() + (style.onPaper ? 0.25 : 2.0) * style.mmPerUnit;
     const QRectF room = box.adjusted(pad, pad, -pad, -pad);
     for (const QString& text : texts) {
         for (const double share : kTypeShares) {
@@ -278,6 +278,18 @@ void paintBar(QPainter& painter, const BarJob& job, const BarPattern& pattern, d
 }
 
 }  // namespace
+
+double cutPictureScale(const std::function<QRectF(const PaintStyle&)>& bounds, PaintStyle style, QSizeF roomUnits)
+{
+    double scale = 1.0;
+    for (int turn = 0; turn < 12; ++turn) {
+        style.mmPerUnit = scale;
+        const QRectF box = bounds(style);
+        scale = std::max(box.width() / std::max(1.0, roomUnits.width()), box.height() / std::max(1.0, roomUnits.height()));
+        if (std::abs(scale - style.mmPerUnit) < 1e-4 * scale) break;
+    }
+    return scale;
+}
 
 QRectF cutSheetBounds(const SheetJob& job, const CutSheet& sheet, const PaintStyle& style)
 {

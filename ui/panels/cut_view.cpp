@@ -72,16 +72,7 @@ QRectF CutView::bounds(const PaintStyle& style) const
 
 double CutView::mmPerPixel(QSizeF roomPx) const
 {
-    // What stands around the material is in pixels, so what all of it takes is no plain proportion of the scale.
-    PaintStyle style;
-    double scale = 1.0;
-    for (int turn = 0; turn < 12; ++turn) {
-        style.mmPerUnit = scale;
-        const QRectF box = bounds(style);
-        scale = std::max(box.width() / std::max(1.0, roomPx.width()), box.height() / std::max(1.0, roomPx.height()));
-        if (std::abs(scale - style.mmPerUnit) < 1e-4 * scale) break;
-    }
-    return scale;
+    return cutPictureScale([this](const PaintStyle& style) { return bounds(style); }, PaintStyle{}, roomPx);
 }
 
 int CutView::heightForWidth(int width) const

@@ -132,7 +132,7 @@ CardSummary CutsCard::summarise(const Plan& plan, const Assessment& assessment) 
     summary.lines.append({.code = QStringLiteral("cut_sheets"),
                           .text = tr("%1, %2", "money, proven or gap")
                                       .arg(priceText(sums.price, plan.currency),
-                                           gapText(sums.price, sums.bound, sums.proven))});
+                                           gapText(sums.bound, sums.proven, plan.currency))});
     if (sums.cuts > 0) {
         summary.lines.append({.code = QStringLiteral("store_cuts"),
                               .text = tr("%1 at the store, %2")

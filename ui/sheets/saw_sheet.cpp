@@ -6,6 +6,7 @@
 #include "ui/sheets/cautions.h"
 #include "ui/sheets/list_pages.h"
 #include "ui/sheets/saw_rows.h"
+#include "ui/sheets/sheet_frame.h"
 #include "ui/sheets/sheet_text.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/cut_names.h"
@@ -27,16 +28,22 @@ QString nameOfJob(const std::string& item, const std::string& name)
     return name.empty() ? itemWord(item) : QString::fromStdString(name);
 }
 
-ScaledDrawing drawingOf(const SheetCutsPtr& cuts, std::size_t sheet)
+/// As large as the page is wide: every size is written in, so no scale is needed.
+template <class Bounds, class Paint> ListBlock pictureBlock(const QString& title, double mostMm, Bounds bounds, Paint paint)
 {
-    ScaledDrawing drawing;
-    drawing.bounds = [cuts, sheet](const PaintStyle& style) {
-        return cutSheetBounds(cuts->job, cuts->plan.sheets[sheet], style);
+    ListBlock block;
+    block.title = title;
+    const QSizeF room(contentBox(false, false).width() - 2.0, mostMm);
+    PaintStyle style = paperStyle();
+    style.mmPerUnit = cutPictureScale(bounds, style, room);
+    block.pictureMm = bounds(style).height() / style.mmPerUnit + 1.0;
+    block.picture = [style, bounds, paint](QPainter& painter, const QRectF& box) {
+        painter.translate(box.center());
+        painter.scale(1.0 / style.mmPerUnit, 1.0 / style.mmPerUnit);
+        painter.translate(-bounds(style).center());
+        paint(painter, style);
     };
-    drawing.paint = [cuts, sheet](QPainter& painter, const PaintStyle& style) {
-        paintCutSheet(painter, cuts->job, cuts->plan.sheets[sheet], style);
-    };
-    return drawing;
+    return block;
 }
 
 QString titleOf(const SheetJob& job, const CutSheet& sheet, int first, int all)
@@ -122,7 +129,7 @@ QStringList sumsOf(const Plan& plan, const SheetCuts& cuts)
     QStringList lines;
     lines << Sheets::tr("%1: %2 for the sheets, %3.")
                  .arg(nameOfJob(cuts.job.item, cuts.job.name), moneyText(cuts.sheetsMinor, plan.currency),
-                      gapText(sheets.sheetsPrice, sheets.bound, sheets.proven));
+                      gapText(sheets.bound, sheets.proven, plan.currency));
     if (cuts.job.atStore) {
         lines << Sheets::tr("Cuts at the store: %1, %2. Saw width reckoned with: %3.")
                      .arg(sheets.cuts)
@@ -149,11 +156,12 @@ void addSheets(const Plan& plan, const SheetCutsPtr& cuts, std::vector<ListBlock
     int first = 1;
     for (std::size_t s = 0; s < cuts->plan.sheets.size(); ++s) {
         const CutSheet& sheet = cuts->plan.sheets[s];
-        ListBlock picture;
-        picture.title = titleOf(cuts->job, sheet, first, cuts->plan.count);
-        picture.drawing = drawingOf(cuts, s);
-        picture.drawingMm = kSheetDrawingMm;
-        blocks.push_back(std::move(picture));
+        blocks.push_back(pictureBlock(
+            titleOf(cuts->job, sheet, first, cuts->plan.count), kSheetDrawingMm,
+            [cuts, s](const PaintStyle& style) { return cutSheetBounds(cuts->job, cuts->plan.sheets[s], style); },
+            [cuts, s](QPainter& painter, const PaintStyle& style) {
+                paintCutSheet(painter, cuts->job, cuts->plan.sheets[s], style);
+            }));
         if (sheet.cuts > 0) {
             blocks.push_back(cutsBlock(cuts->job, sheet, false,
                                        cuts->job.atStore ? Sheets::tr("Cuts at the store, in sawing order")
@@ -172,16 +180,11 @@ void addBars(const Plan& plan, const BarCutsPtr& cuts, std::vector<ListBlock>& b
 {
     const BarJob& job = cuts->job;
     if (cuts->plan.patterns.empty()) return;
-    ListBlock picture;
     const QString name = nameOfJob(job.item, job.name);
-    picture.title = cuts->plan.count == 1 ? Sheets::tr("%1: 1 length").arg(name)
-                                          : Sheets::tr("%1: %2 lengths").arg(name).arg(cuts->plan.count);
-    ScaledDrawing drawing;
-    drawing.bounds = [cuts](const PaintStyle& style) { return cutBarsBounds(cuts->job, cuts->plan, style); };
-    drawing.paint = [cuts](QPainter& painter, const PaintStyle& style) { paintCutBars(painter, cuts->job, cuts->plan, style); };
-    picture.drawing = std::move(drawing);
-    picture.drawingMm = kBarsDrawingMm;
-    blocks.push_back(std::move(picture));
+    blocks.push_back(pictureBlock(
+        cuts->plan.count == 1 ? Sheets::tr("%1: 1 length").arg(name) : Sheets::tr("%1: %2 lengths").arg(name).arg(cuts->plan.count),
+        kBarsDrawingMm, [cuts](const PaintStyle& style) { return cutBarsBounds(cuts->job, cuts->plan, style); },
+        [cuts](QPainter& painter, const PaintStyle& style) { paintCutBars(painter, cuts->job, cuts->plan, style); }));
     ListBlock list;
     list.title = Sheets::tr("%1, length by length").arg(name);
     list.table.columns = {{QString(), 7.0, false},
@@ -205,7 +208,7 @@ void addBars(const Plan& plan, const BarCutsPtr& cuts, std::vector<ListBlock>& b
     blocks.push_back(std::move(list));
     sentences << Sheets::tr("%1: %2, %3. Saw width reckoned with: %4.")
                      .arg(name, moneyText(cuts->priceMinor, plan.currency),
-                          gapText(cuts->plan.price, cuts->plan.bound, cuts->plan.proven), lengthText(job.list.sawMm));
+                          gapText(cuts->plan.bound, cuts->plan.proven, plan.currency), lengthText(job.list.sawMm));
     for (const BarUnplaced& of : cuts->plan.unplaced) {
         sentences << Sheets::tr("NOT CUT: %1 of %2, longer than all lengths or none left.")
                          .arg(of.count)

@@ -1,5 +1,7 @@
 #include "ui/wording/cut_names.h"
 
+#include <cmath>
+
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
 #include "ui/wording/words.h"
@@ -24,11 +26,11 @@ QString cutPieceWord(const std::string& what)
     return timberPieceName(what);
 }
 
-QString gapText(double price, double bound, bool proven)
+QString gapText(double boundMinor, bool proven, const std::string& currency)
 {
     if (proven) return Words::tr("proven to be the least");
-    if (bound <= 0.0) return Words::tr("not proven to be the least");
-    return Words::tr("at most %1 above the least possible").arg(percentText(100.0 * (price - bound) / bound, 1));
+    if (boundMinor < 1.0) return Words::tr("not proven to be the least");
+    return Words::tr("not proven: no plan costs less than %1").arg(moneyText(std::llround(boundMinor), currency));
 }
 
 }  // namespace yardcast::ui

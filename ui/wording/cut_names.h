@@ -10,7 +10,7 @@ namespace yardcast::ui {
 /// given back.
 QString cutPieceWord(const std::string& what);
 
-/// What is known of the least money: "proven to be the least", or how far above it the price is at most.
-QString gapText(double price, double bound, bool proven);
+/// What is known of the least money (minor units): "proven to be the least", or what nothing costs less than.
+QString gapText(double boundMinor, bool proven, const std::string& currency);
 
 }  // namespace yardcast::ui
