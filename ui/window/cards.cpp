@@ -8,6 +8,7 @@
 #include "ui/canvas/canvas.h"
 #include "ui/drawing/part_painter.h"
 #include "ui/panels/concrete_card.h"
+#include "ui/panels/cuts_card.h"
 #include "ui/panels/findings_card.h"
 #include "ui/panels/lifting_card.h"
 #include "ui/panels/money_card.h"
@@ -79,6 +80,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     cards.pour = new PourCard(bench.document, bench.selection, bench.live);
     cards.reinforcement = new ReinforcementCard(bench.document, bench.selection, bench.live);
     cards.mould = new MouldCard(bench.document, bench.selection, bench.live);
+    cards.cuts = new CutsCard(bench.document, bench.selection, bench.live);
     cards.money = new MoneyCard(bench.document, bench.selection, bench.live);
     cards.shopping = new ShoppingCard(bench.document, bench.selection, bench.live);
     cards.findings = new FindingsCard(bench.document, bench.selection, bench.live);
@@ -88,7 +90,7 @@ Cards makeCards(Workbench& bench, const Commands& commands, Canvas& canvas)
     const auto see = [&bench, &canvas](const QStringList& parts) { bringIntoView(bench, canvas, parts); };
     for (LiveCard* card : std::initializer_list<LiveCard*>{cards.lifting, cards.strength, cards.concrete,
                                                            cards.weather, cards.pour,
-                                                           cards.reinforcement, cards.mould, cards.money, cards.shopping,
+                                                           cards.reinforcement, cards.mould, cards.cuts, cards.money, cards.shopping,
                                                            cards.findings}) {
         QObject::connect(card, &LiveCard::partsAsked, &canvas, see);
     }

@@ -20,6 +20,7 @@ struct Cards {
     LiveCard* pour = nullptr;
     LiveCard* reinforcement = nullptr;
     LiveCard* mould = nullptr;
+    LiveCard* cuts = nullptr;
     LiveCard* money = nullptr;
     LiveCard* shopping = nullptr;
     FindingsCard* findings = nullptr;

@@ -142,6 +142,7 @@ constexpr CommandSpec kTable[] = {
     {C::showPour, M::view, "&Cards>", T("P&our plan"), "concrete", "Alt+Shift+2", "", true, ""},
     {C::showSteel, M::view, "&Cards>", T("&Reinforcement"), "mesh", "Alt+3", "", true, ""},
     {C::showMould, M::view, "&Cards>", T("Mou&ld"), "mould", "Alt+Shift+3", "", true, ""},
+    {C::showCuts, M::view, "&Cards>", T("C&uts"), "mould", "Alt+Shift+5", "", true, ""},
     {C::showMoney, M::view, "&Cards>", T("&Money"), "money", "Alt+4", "", true, ""},
     {C::showShopping, M::view, "&Cards>", T("&Shopping list"), "list", "Alt+5", "", true, ""},
     {C::showFindings, M::view, "&Cards>", T("&Findings"), "caution", "Alt+6", "", true, ""},

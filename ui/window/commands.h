@@ -34,7 +34,7 @@ enum class Command {
     // View
     fromAbove, fromFront, lookFurtherLeft, lookFurtherRight, zoomIn, zoomOut, zoomFit, zoomChosen, snapping, grid,
     stageLayOut, stageStrength, stageSteel, stageMould, stagePour, stageLift, stageBuy,
-    showTray, showWeight, showStrength, showConcrete, showWeather, showPour, showSteel, showMould, showMoney, showShopping,
+    showTray, showWeight, showStrength, showConcrete, showWeather, showPour, showSteel, showMould, showCuts, showMoney, showShopping,
     showFindings, showProperties, showParts,
     lookAsSystem, lookLight, lookDark, resetLayout,
     // Help

@@ -179,13 +179,14 @@ void MainWindow::buildCards()
     docks_->add(Command::showPour, "pour", cards_->pour, right, true);
     docks_->add(Command::showSteel, "reinforcement", cards_->reinforcement, right, true);
     docks_->add(Command::showMould, "mould", cards_->mould, right, true);
+    docks_->add(Command::showCuts, "cuts", cards_->cuts, right, true);
     docks_->add(Command::showMoney, "money", cards_->money, right, true);
     docks_->add(Command::showProperties, "properties", cards_->properties, right, false);
     docks_->add(Command::showParts, "parts", cards_->parts, right, false);
     docks_->add(Command::showFindings, "findings", cards_->findings, right, true);
     docks_->add(Command::showShopping, "shopping", cards_->shopping, right, true);
     docks_->stack({{Command::showWeight, Command::showStrength, Command::showConcrete, Command::showWeather,
-                    Command::showPour, Command::showSteel, Command::showMould, Command::showMoney},
+                    Command::showPour, Command::showSteel, Command::showMould, Command::showCuts, Command::showMoney},
                    {Command::showProperties, Command::showParts, Command::showFindings, Command::showShopping}});
     setCorner(Qt::TopLeftCorner, Qt::LeftDockWidgetArea);
     setCorner(Qt::TopRightCorner, Qt::RightDockWidgetArea);
@@ -199,6 +200,7 @@ void MainWindow::buildCards()
                                                               {Command::showPour, cards_->pour},
                                                               {Command::showSteel, cards_->reinforcement},
                                                               {Command::showMould, cards_->mould},
+                                                              {Command::showCuts, cards_->cuts},
                                                               {Command::showMoney, cards_->money},
                                                               {Command::showShopping, cards_->shopping},
                                                               {Command::showFindings, cards_->findings}}) {
@@ -230,6 +232,9 @@ void MainWindow::connectStages()
     opens(Command::stagePour, Command::showPour, cards_->pour);
     opens(Command::stageLift, Command::showWeight, cards_->lifting);
     opens(Command::stageBuy, Command::showShopping, cards_->shopping);
+    // What is bought as sheets and lengths stands above the list.
+    connect((*commands_)[Command::stageBuy], &QAction::triggered, docks_,
+            [this] { docks_->bringForward(Command::showCuts); });
 }
 
 void MainWindow::openStageCard(LiveCard* card)
