@@ -3,6 +3,8 @@
 #include <string_view>
 #include <unordered_map>
 
+#include "core/castings/sheeting.h"
+
 namespace yardcast {
 
 namespace {
@@ -15,8 +17,6 @@ constexpr double kFilletShare = 0.215;
 constexpr double kSiliconeInPractice = 1.8;
 /// From memory; common practice.
 constexpr double kReleaseLPerM2 = 0.1;
-/// Laps and what hangs over the edges; estimate, no source.
-constexpr double kSheetingShare = 1.5;
 /// Common practice, no source: 8 m2 from a litre, two coats.
 constexpr double kSealerM2PerL = 8.0;
 constexpr double kSealerCoats = 2.0;
@@ -64,7 +64,7 @@ MouldNeed needOf(const Casting& casting, bool castUpright)
     const double filletMm = casting.edgeLengthMm + casting.cutoutEdgeLengthMm;
     need.siliconeMl = kFilletShare * kFilletRadiusMm * kFilletRadiusMm * filletMm * 1e-3 * kSiliconeInPractice;
     need.releaseMl = touchedM2 * kReleaseLPerM2 * 1000;
-    need.sheetingM2 = outlineM2 * kSheetingShare;
+    need.sheetingM2 = curingSheetM2(casting);
     const double edgesM2 = filletMm * depth * kM2PerMm2;
     need.sealerL = (casting.faceAreaM2 + edgesM2) * kSealerCoats / kSealerM2PerL;
     addFoam(need, casting);

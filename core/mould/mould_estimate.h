@@ -21,7 +21,7 @@ struct MouldNeed {
     double releaseMl = 0.0;
     double foamM2 = 0.0;          ///< of sheets `foamThicknessMm` thick
     double foamThicknessMm = 0.0;
-    double sheetingM2 = 0.0;      ///< for curing
+    double sheetingM2 = 0.0;      ///< for curing, see curingSheetM2
     double sealerL = 0.0;
 };
 

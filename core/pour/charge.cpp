@@ -229,9 +229,16 @@ double extraWaterByTrialL(const Mix& mix)
     return (massKg - kgL * litres) / (kgL - 1);
 }
 
+double yieldSpreadPercent(const Mix& mix, const Charge& charge)
+{
+    const double bag = mix.bag.yieldSpreadPercent;
+    if (!charge.byTrial) return bag;
+    return std::min(bag, std::max(kSpreadLeftByTrial * bag, 100 * kDensityTolerance));
+}
+
 double litresAtSpread(const Mix& mix, const Charge& charge, double sign)
 {
-    const double spread = mix.bag.yieldSpreadPercent;
+    const double spread = yieldSpreadPercent(mix, charge);
     if (!charge.perBag || !(spread > 0.0 && spread < 100.0)) return charge.litres;
     const double bagShare = bagYieldL(mix.bag) / (1 - fibreShareOfVolume(mix)) / charge.plannedLitres;
     return charge.litres * (1 + sign * bagShare * spread / 100);

@@ -62,7 +62,12 @@ std::optional<double> trialDensityKgM3(const Mix& mix);
 /// 0 without one, or where it is less than 2 % (our choice: a bucket filled and read by hand) below what it should be.
 double extraWaterByTrialL(const Mix& mix);
 inline constexpr double kDensityTolerance = 0.02;
-/// Litres of one charge when the bag yields as little (-1) or as much (1) as its spread says; recipes have no spread.
+inline constexpr double kSpreadLeftByTrial = 0.5;
+/// How far a bag's yield may lie to either side, percent of its own yield: as the plan says. One weighed batch takes away
+/// what was not known of the make of bag, not how bags differ nor how a bucket is read: half of the spread stays, and not
+/// less than kDensityTolerance where the spread was more (our choice, no source).
+double yieldSpreadPercent(const Mix& mix, const Charge& charge);
+/// Litres of one charge when the bag yields as little (-1) or as much (1) as that spread says; recipes have no spread.
 double litresAtSpread(const Mix& mix, const Charge& charge, double sign);
 
 /// Water to binder by every definition in use.

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/castings/sheeting.h"
 #include "core/materials/concrete_strength.h"
 #include "core/pour/cement_speed.h"
 #include "core/pour/weather.h"
@@ -42,14 +43,6 @@ StrengthGain gainOf(double ratio)
     if (ratio >= kRapidFrom) return StrengthGain::rapid;
     if (ratio >= kMediumFrom) return StrengthGain::medium;
     return ratio >= kSlowFrom ? StrengthGain::slow : StrengthGain::verySlow;
-}
-
-double sheetM2(const Casting& casting)
-{
-    const std::optional<Box> box = boundsOf(casting.outline);
-    if (!box) return 0.0;
-    const Point size = box->high - box->low;
-    return (size.x + 2 * kSheetOverlapMm) * (size.y + 2 * kSheetOverlapMm) * 1e-6;
 }
 
 /// Hour by hour: those warm enough count, until as many have as the table asks at their mean.
@@ -114,7 +107,7 @@ std::vector<Curing> curing(const Plan& plan, const std::vector<CastingPtr>& cast
         for (const CastingPtr& casting : castings) {
             if (casting->mix != mix.id) continue;
             used = true;
-            one.sheetM2 += sheetM2(*casting);
+            one.sheetM2 += curingSheetM2(*casting);
         }
         if (!used) continue;
         const double s = cementS(mix.cementSpeed);

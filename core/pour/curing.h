@@ -30,12 +30,10 @@ struct Curing {
     double surfaceC = 20.0;     ///< mean of the hours that count
     double days = 0.0;          ///< from the pour to the end, hours below 5 deg C included; infinity where it has none
     double countedDays = 0.0;   ///< of these, what the table asks for
-    double sheetM2 = 0.0;       ///< sheeting over its castings with an overlap of 150 mm a side (common practice)
+    double sheetM2 = 0.0;       ///< over its castings, see curingSheetM2
 };
 /// Colder hours do not count (note to the tables).
 inline constexpr double kNoCuringBelowC = 5.0;
-/// Common practice, no source.
-inline constexpr double kSheetOverlapMm = 150.0;
 
 /// One a mix in use, in the plan's order. Findings: curing_stops (too
 /// cold to count), curing_stretched (note: nights do not count), fume_needs_curing (note).

@@ -37,9 +37,12 @@ double coldestC(const Plan& plan, double startH, double workH)
     return coldest;
 }
 
+/// Goes of the mixer, or of the tub, as the mixing cards count them.
 double batchesOf(const Plan& plan, const MixQuantities& mix)
 {
-    return plan.mixer ? mix.batches : std::ceil(mix.volumeL / kHandBatchL);
+    if (plan.mixer) return mix.batches;
+    const double perBatch = bagsInBatch(mix);
+    return perBatch > 0.0 ? std::ceil(mix.bagsExact / perBatch - 1e-9) : 0.0;
 }
 
 void watchFrost(const Plan& plan, const std::vector<const Mix*>& mixes, PourWeather& weather)

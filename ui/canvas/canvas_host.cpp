@@ -138,6 +138,7 @@ void CanvasHost::assessed()
 void CanvasHost::setStage(Stage stage)
 {
     stage_ = stage;
+    scene_.setNamesCastings(stage != Stage::pour && stage != Stage::lift);
     overlay_.setStage(stage);
     overlay_.refreshStage();
     updateLegend();
@@ -200,8 +201,8 @@ void CanvasHost::viewMoved()
     scene_.setDevicePixels(view_->devicePixelRatioF());
     if (field_->isOpen()) field_->close();
     coveredPx_ = {};
-    overlay_.refreshStage();
     overlay_.rebuild();
+    overlay_.refreshStage();
     updateLegend();
     placeLegend();
     view_->viewport()->update();
@@ -269,7 +270,7 @@ void CanvasHost::flushOverlay()
         overlay_.setGuides(snapper_.guides(), ring ? std::optional(drawn(*ring)) : std::nullopt);
         overlay_.rebuild();
         // Words of the stage keep clear of the signs, which may have moved.
-        if (stage_ == Stage::strength) updateDrawing(overlay_.refreshStage());
+        if (stage_ != Stage::layOut && stage_ != Stage::buy) updateDrawing(overlay_.refreshStage());
     } else {
         overlay_.rebuildOutlines();
     }

@@ -219,24 +219,6 @@ void Overlay::paint(QPainter& painter, const QRectF& exposed)
     }
 }
 
-std::unordered_map<std::string, Overlay::PourMark> Overlay::pourMarks() const
-{
-    std::unordered_map<std::string, PourMark> marks;
-    const AssessmentPtr assessment = live_.assessment();
-    if (!assessment || stage_ != Stage::pour) return marks;
-    for (const MixQuantities& mix : assessment->mixes) {
-        for (const auto& [casting, litres] : mix.castingLitres) marks[casting].litres = litres;
-    }
-    for (const auto& [casting, place] : pourPlaces(assessment->pour)) {
-        PourMark& mark = marks[std::string(casting)];
-        mark.number = place.number;
-        mark.calendarDay = place.calendarDay;
-        mark.severalDays = assessment->pour.days.size() > 1;
-        mark.poured = *place.poured;
-    }
-    return marks;
-}
-
 std::vector<Overlay::StageMark> Overlay::stageMarks() const
 {
     std::vector<StageMark> marks;
@@ -244,14 +226,13 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
     const bool layered = stage_ == Stage::steel || stage_ == Stage::mould || stage_ == Stage::pour || stage_ == Stage::lift;
     if (!assessment || !layered) return marks;
     const Plan& plan = *scene_.plan();
-    std::unordered_map<std::string, PourMark> pour = pourMarks();
     for (const PlacedCasting& placed : assessment->castings) {
         const int index = placed.casting ? indexOfPart(plan, placed.casting->part) : -1;
         const QPainterPath* shape = index < 0 ? nullptr : scene_.shapeOf(placed.casting->part);
         if (!shape) continue;
+        // Words about the steel of a casting reach no farther than this from its middle.
         const QPointF centre = scene_.projection().map({placed.centroidMm[0], placed.centroidMm[1]},
                                                        placed.centroidMm[2]);
-        // Words about a casting reach no farther than this from its middle.
         const QSizeF half(px(kWordsPx), px(kWordsPx));
         const QRectF words(centre - QPointF(half.width(), half.height()), 2.0 * half);
         CastingStrengthPtr strength;
@@ -267,15 +248,30 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
             if (known != assessment->moulds.end()) mould = *known;
         }
         marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength, mould,
-                         std::move(pour[placed.casting->id]),
+                         stage_ == Stage::lift && selection_.contains(QString::fromStdString(placed.casting->part)),
                          shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
     }
     return marks;
 }
 
+std::vector<StageWords> Overlay::stageWords() const
+{
+    const AssessmentPtr assessment = live_.assessment();
+    if (!assessment || (stage_ != Stage::pour && stage_ != Stage::lift)) return {};
+    WordsView view;
+    for (const QString& part : selection_.parts()) view.chosen.push_back(part.toStdString());
+    for (const Sign& sign : signs_) view.keepClear.push_back(sign.rect);
+    for (const Handle& handle : handles_) view.keepClear.push_back(around(handle.at, px(kHandlePx)));
+    for (const Dimension& dimension : dimensions_) view.keepClear.push_back(dimensionBounds(dimension, scene_.style()));
+    const Plan& plan = *scene_.plan();
+    return stage_ == Stage::pour ? pourWords(plan, *assessment, scene_.projection(), scene_.style(), view)
+                                 : liftWords(plan, *assessment, scene_.projection(), scene_.style(), view);
+}
+
 std::vector<QRectF> Overlay::refreshStage()
 {
     const std::vector<StageMark> before = std::exchange(stageMarks_, stageMarks());
+    const std::vector<StageWords> wordsBefore = std::exchange(words_, stageWords());
     std::vector<QRectF> signs;
     for (const Sign& sign : signs_) signs.push_back(sign.rect);
     std::vector<QRectF> changed = strength_.refresh(stage_ == Stage::strength, signs);
@@ -288,6 +284,18 @@ std::vector<QRectF> Overlay::refreshStage()
         if (was) changed.push_back(before[i].rect);
         if (is) changed.push_back(stageMarks_[i].rect);
     }
+    const auto words = [&](const std::vector<StageWords>& from, const std::vector<StageWords>& than) {
+        const double reach = px(3.0);
+        for (const StageWords& one : from) {
+            if (std::ranges::find(than, one) != than.end()) continue;
+            changed.push_back(one.box.adjusted(-reach, -reach, reach, reach));
+            if (!one.lead.isNull()) {
+                changed.push_back(QRectF(one.lead.p1(), one.lead.p2()).normalized().adjusted(-reach, -reach, reach, reach));
+            }
+        }
+    };
+    words(wordsBefore, words_);
+    words(words_, wordsBefore);
     return changed;
 }
 
@@ -296,36 +304,30 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
     strength_.paint(painter, exposed);
     const AssessmentPtr assessment = live_.assessment();
     if (!assessment || stageMarks_.empty()) return;
-    // Only of the castings in sight: words are dear.
+    // Only of the castings in sight: painting is dear.
     Assessment inSight;
+    std::vector<std::string> chosen;
     const Plan& plan = *scene_.plan();
     for (const StageMark& mark : stageMarks_) {
         if (!mark.rect.intersects(exposed)) continue;
         inSight.castings.push_back({mark.casting, mark.centroidMm});
-        const auto lift = std::ranges::find(assessment->handling, mark.casting->id, &CastingLift::casting);
-        if (lift != assessment->handling.end()) inSight.handling.push_back(*lift);
         if (mark.strength) inSight.strength.push_back(mark.strength);
         if (mark.mould) inSight.moulds.push_back(mark.mould);
+        if (mark.chosen) chosen.push_back(mark.part->id);
         if (stage_ != Stage::steel) continue;
         const auto layout = std::ranges::find(assessment->steel.layouts, mark.casting->id,
                                              [](const CastingSteelLayoutPtr& one) { return one->casting; });
         if (layout != assessment->steel.layouts.end()) inSight.steel.layouts.push_back(*layout);
     }
-    if (inSight.castings.empty()) return;
     painter.save();
-    switch (stage_) {
-    case Stage::steel: paintSteelOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
-    case Stage::mould: paintMouldOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
-    case Stage::pour:
-        inSight.mixes = assessment->mixes;
-        inSight.pour = assessment->pour;
-        paintPourOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
-        break;
-    case Stage::lift: paintLiftOverlay(painter, plan, inSight, scene_.projection(), scene_.style()); break;
-    case Stage::layOut:
-    case Stage::strength:
-    case Stage::buy: break;
+    if (stage_ == Stage::steel && !inSight.castings.empty()) {
+        paintSteelOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
     }
+    if (stage_ == Stage::mould && !inSight.castings.empty()) {
+        paintMouldOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
+    }
+    if (stage_ == Stage::lift) paintLiftSigns(painter, plan, inSight, scene_.projection(), scene_.style(), chosen);
+    paintStageWords(painter, words_, scene_.style(), exposed);
     painter.restore();
 }
 

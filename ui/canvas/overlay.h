@@ -3,7 +3,6 @@
 #include <array>
 #include <optional>
 #include <string>
-#include <unordered_map>
 #include <vector>
 
 #include <QPainterPath>
@@ -16,6 +15,7 @@
 #include "ui/canvas/snapping.h"
 #include "ui/canvas/strength_layer.h"
 #include "ui/drawing/dimension_painter.h"
+#include "ui/drawing/stage_words.h"
 #include "ui/look/stage.h"
 
 class QPainter;
@@ -78,15 +78,6 @@ private:
         Finding finding;
     };
 
-    /// When and how a casting is poured, as far as words over the drawing say it.
-    struct PourMark {
-        int number = 0;
-        int calendarDay = 1;
-        bool severalDays = false;
-        double litres = 0.0;
-        std::optional<PouredCasting> poured;
-        bool operator==(const PourMark&) const = default;
-    };
     /// What the stage's layer shows of one casting, and where.
     struct StageMark {
         CastingPtr casting;
@@ -94,15 +85,16 @@ private:
         PartPtr part;
         CastingStrengthPtr strength;   ///< stage Lift: proposed grips and the edge it is tilted about
         MouldPtr mould;                ///< stage Mould
-        PourMark pour;                 ///< stage Pour
+        bool chosen = false;           ///< stage Lift: what a counter hides is shown then
         QRectF rect;
         bool operator==(const StageMark&) const = default;
     };
 
     double px(double pixels) const;
     std::vector<StageMark> stageMarks() const;
-    /// By casting.
-    std::unordered_map<std::string, PourMark> pourMarks() const;
+    /// Words of the stages Pour and Lift about all castings, wherever one looks: placed once, so that a picture made of
+    /// pieces is one picture.
+    std::vector<StageWords> stageWords() const;
     void addDimensions();
     void addSigns();
     void paintStage(QPainter& painter, const QRectF& exposed);
@@ -130,6 +122,7 @@ private:
     std::vector<std::pair<std::string, Finding>> findings_;  ///< the gravest of each part
     std::vector<Sign> signs_;
     std::vector<StageMark> stageMarks_;
+    std::vector<StageWords> words_;
     StrengthLayer strength_;
 };
 

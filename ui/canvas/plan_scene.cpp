@@ -97,6 +97,13 @@ void PlanScene::setDevicePixels(double ratio)
     update();
 }
 
+void PlanScene::setNamesCastings(bool named)
+{
+    if (style_.nameCastings == named) return;
+    style_.nameCastings = named;
+    update();
+}
+
 void PlanScene::setGesturing(bool gesturing)
 {
     if (gesturing_ == gesturing) return;

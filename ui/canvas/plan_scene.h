@@ -30,6 +30,8 @@ public:
     void setMmPerPixel(double mmPerPixel);
     /// Of the screen it is shown on: pens keep their width on a fine one.
     void setDevicePixels(double ratio);
+    /// Off where words over the drawing name what is cast.
+    void setNamesCastings(bool named);
     /// While a gesture runs the site keeps still, though its ground line reaches as far as the parts do.
     void setGesturing(bool gesturing);
 

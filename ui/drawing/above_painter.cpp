@@ -193,7 +193,7 @@ void paintCounter(QPainter& painter, const Plan& plan, const Part& part, const C
     painter.setPen(outlinePen(style));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolygon(ownToAbove(part, counter.outline, projection));
-    if (style.showNames) {
+    if (style.showNames && style.nameCastings) {
         const LabelPlace place = counterLabelPlace(plan, part, counter, projection, style);
         if (!place.text.isEmpty()) {
             TextLook look;
@@ -237,7 +237,7 @@ void paintCore(QPainter& painter, const Part& part, const Ring& own, const Proje
 void paintLabelIn(QPainter& painter, const Part& part, const Projection& projection, const PaintStyle& style,
                   Size size, const QColor& behind)
 {
-    if (!style.showNames) {
+    if (!style.showNames || (!style.nameCastings && part.kind() != PartKind::appliance)) {
         return;
     }
     // Level where it fits, else along the longer side; never upside down.

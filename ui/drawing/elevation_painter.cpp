@@ -177,7 +177,8 @@ void paintCounter(QPainter& painter, const Part& part, const Counter& counter, c
 void paintLabel(QPainter& painter, const Part& part, const QRectF& box, const PaintStyle& style,
                 const QColor& behind)
 {
-    if (!style.showNames) {
+    const bool cast = part.kind() != PartKind::appliance && part.kind() != PartKind::front;
+    if (!style.showNames || (cast && !style.nameCastings)) {
         return;
     }
     const bool upright = box.height() > box.width() && textSizeMm(QString::fromStdString(part.id), style).width() >

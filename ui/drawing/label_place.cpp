@@ -1,26 +1,15 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string_view>
+#include <unordered_set>
 
+#include "ui/drawing/label_set.h"
 #include "ui/drawing/painters.h"
 
 namespace yardcast::ui {
 
-namespace {
-
-bool insideOutline(const QPolygonF& outline, const QRectF& box)
-{
-    for (const QPointF& corner : {box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight(),
-                                  QPointF(box.center().x(), box.top()), QPointF(box.center().x(), box.bottom())}) {
-        if (!outline.containsPoint(corner, Qt::OddEvenFill)) {
-            return false;
-        }
-    }
-    return std::none_of(outline.begin(), outline.end(), [&](const QPointF& at) { return box.contains(at); });
-}
-
-/// What the name must keep clear of: cutouts, what stands on the counter, names of what lies under it.
-std::vector<QRectF> obstacles(const Plan& plan, const Part& part, const Counter& counter,
+std::vector<QRectF> labelObstacles(const Plan& plan, const Part& part, const Counter& counter,
                               const Projection& projection, const PaintStyle& style)
 {
     std::vector<QRectF> taken;
@@ -44,8 +33,6 @@ std::vector<QRectF> obstacles(const Plan& plan, const Part& part, const Counter&
     return taken;
 }
 
-}  // namespace
-
 LabelPlace counterLabelPlace(const Plan& plan, const Part& part, const Counter& counter,
                              const Projection& projection, const PaintStyle& style)
 {
@@ -62,7 +49,7 @@ LabelPlace counterLabelPlace(const Plan& plan, const Part& part, const Counter& 
             continue;
         }
         if (!asked) {
-            taken = obstacles(plan, part, counter, projection, style);
+            taken = labelObstacles(plan, part, counter, projection, style);
             asked = true;
         }
         LabelPlace best;
@@ -83,7 +70,7 @@ LabelPlace counterLabelPlace(const Plan& plan, const Part& part, const Counter& 
                 box.adjust(-margin, -margin, margin, margin);
                 const bool free = std::none_of(taken.begin(), taken.end(),
                                                [&](const QRectF& other) { return other.intersects(box); });
-                if (free && insideOutline(outline, box)) {
+                if (free && liesInside(outline, box)) {
                     nearest = far;
                     best = {text, at};
                 }
@@ -94,6 +81,34 @@ LabelPlace counterLabelPlace(const Plan& plan, const Part& part, const Counter& 
         }
     }
     return {};
+}
+
+std::vector<QRectF> counterNameBoxes(const Plan& plan, const std::vector<PlacedCasting>& castings,
+                                     const Projection& projection, const PaintStyle& style)
+{
+    std::vector<QRectF> boxes;
+    if (!style.showNames || !projection.isAbove()) {
+        return boxes;
+    }
+    TextLook look;
+    look.bold = true;
+    std::unordered_set<std::string_view> shown;
+    for (const PlacedCasting& placed : castings) {
+        if (placed.casting) shown.insert(placed.casting->part);
+    }
+    for (const PartPtr& part : plan.parts) {
+        const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
+        if (!counter || shown.count(part->id) == 0) {
+            continue;
+        }
+        const LabelPlace place = counterLabelPlace(plan, *part, *counter, projection, style);
+        if (!place.text.isEmpty()) {
+            QRectF box(QPointF(0.0, 0.0), textSizeMm(place.text, style, look));
+            box.moveCenter(place.at);
+            boxes.push_back(box);
+        }
+    }
+    return boxes;
 }
 
 }  // namespace yardcast::ui

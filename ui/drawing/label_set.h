@@ -3,6 +3,7 @@
 #include <vector>
 
 #include <QPointF>
+#include <QPolygonF>
 #include <QRectF>
 #include <QString>
 #include <QStringList>
@@ -20,6 +21,9 @@ struct OverlayLabel {
     QStringList texts;      ///< ways to say it, the fullest first
     TextLook look;
     double weight = 0.0;    ///< where two do not fit, the heavier one is kept
+    QPolygonF within;       ///< where not empty: only in here, as near to the point as there is room
+    std::vector<QRectF> avoid;  ///< in there: covered only by what would find no room otherwise, or by its shortest text
+    QRectF beside;          ///< where not null: beside this box too, before a shorter text is taken
 };
 
 /// A label in ink on a plate of the sheet's colour.
@@ -34,8 +38,11 @@ struct PlacedLabel {
 
 /// Places labels so that none lies over another: each goes below, above, right or left of its point, in the fullest
 /// text that finds room. One that finds none is left out; its sign on the drawing stays and its card has the figure.
-/// Without a sign (`clearUnits` 0) the label is centred on its point first. `taken`: boxes (drawing mm) that stay
+/// Without a sign (`clearUnits` 0) the label is centred on its point first. One that has to stay within an area, or may
+/// stand beside a box, goes by that instead. `taken`: boxes (drawing mm) that stay
 /// clear; the signs of the labels do as well. The heaviest come first in the answer.
+/// True where the box lies in the polygon with all its corners and none of the polygon's lies in the box.
+bool liesInside(const QPolygonF& polygon, const QRectF& box);
 std::vector<PlacedLabel> placeLabels(const std::vector<OverlayLabel>& labels, const PaintStyle& style,
                                      std::vector<QRectF> taken = {});
 void paintLabels(QPainter& painter, const std::vector<OverlayLabel>& labels, const PaintStyle& style,

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include <QPainter>
 
 #include "core/assess/assessment.h"
@@ -14,11 +17,11 @@ namespace yardcast::ui {
 /// the mould base it lies; proposed bars dashed.
 void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                        const Projection& projection, const PaintStyle& style);
-/// Centre of gravity, mass and people of each casting, and the grips.
+/// The edge each counter is tilted about, where hands take it, and centres of gravity; `chosen` parts.
+void paintLiftSigns(QPainter& painter, const Plan& plan, const Assessment& assessment, const Projection& projection,
+                    const PaintStyle& style, const std::vector<std::string>& chosen);
+/// These with mass and people of each casting, for paper; on the screen the words are placed once (ui/drawing/stage_words).
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
-                      const Projection& projection, const PaintStyle& style);
-/// The place of each casting in the order of pouring, its day where there are several, litres, mix, batches and layers.
-void paintPourOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style);
 /// Each casting's mould, whether it is built as the mirror of what one sees, and which others look alike.
 void paintMouldOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,

@@ -6,6 +6,7 @@
 #include <QString>
 #include <QStringList>
 
+#include "core/assess/assessment.h"
 #include "ui/drawing/marks.h"
 
 /// Inner seams of the drawing floor: what the dispatch in part_painter.cpp shares with the two views.
@@ -37,8 +38,14 @@ struct LabelPlace {
     QString text;
     QPointF at;  ///< drawing mm
 };
+/// What words on the counter should keep clear of: cutouts, what stands on it, names of what lies under it.
+std::vector<QRectF> labelObstacles(const Plan& plan, const Part& part, const Counter& counter,
+                                   const Projection& projection, const PaintStyle& style);
 LabelPlace counterLabelPlace(const Plan& plan, const Part& part, const Counter& counter,
                              const Projection& projection, const PaintStyle& style);
+/// Where the names of the counters stand that there are castings of; nothing in elevation or without names.
+std::vector<QRectF> counterNameBoxes(const Plan& plan, const std::vector<PlacedCasting>& castings,
+                                     const Projection& projection, const PaintStyle& style);
 /// Box of the ground line between two places along the elevation, drawing mm.
 QRectF groundLineInFront(const Plan& plan, const Projection& projection, double leftX, double rightX);
 

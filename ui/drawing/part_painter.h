@@ -17,6 +17,7 @@ struct PaintStyle {
     bool onPaper = false;
     double mmPerUnit = 1.0;   ///< drawing mm that one pixel (screen) or one mm of paper covers
     bool showNames = true;
+    bool nameCastings = true;   ///< counters, supports and panels too: not where words over the drawing name them
     double devicePixels = 1.0;  ///< pixels of the device in one of the screen's units: cosmetic pens count those
 
     double wide() const { return onPaper ? 0.5 * mmPerUnit : 2.0; }

@@ -7,6 +7,7 @@
 #include <QHash>
 
 #include "core/materials/materials.h"
+#include "core/pour/charge.h"
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
 #include "ui/wording/figures.h"
@@ -304,7 +305,8 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
         add(tr("share of the cement"), percentText(mix.pigmentPercent, 1));
         add(tr("pigment"), massText(quantities.pigmentKg));
     } else if (code == QLatin1String("yield_spread")) {
-        add(tr("spread"), percentText(mix.bag.yieldSpreadPercent, 1));
+        add(quantities.byTrial ? tr("spread left by the trial batch") : tr("spread"),
+            percentText(yieldSpreadPercent(mix, chargeOf(mix)), 1));
         add(tr("whole bags give"),
             tr("%1 to %2").arg(volumeText(quantities.litresLow), volumeText(quantities.litresHigh)));
         add(tr("to mix"), volumeText(quantities.volumeL));

@@ -35,7 +35,8 @@ TEST(MouldEstimate, OfACounterWorkedByHand)
     // 0.215 x 36 mm2 = 7.74 ml a metre, 6.76 m, 1.8 times.
     EXPECT_NEAR(n.siliconeMl, 7.74 * 6.760 * 1.8, 1e-6);
     EXPECT_NEAR(n.releaseMl, 100 * (1.8 * 0.62 - 0.56 * 0.4 + 6.760 * 0.060), 1e-6);
-    EXPECT_NEAR(n.sheetingM2, (1.8 * 0.62 - 0.56 * 0.4) * 1.5, 1e-9);
+    // 150 mm beyond each side, over the cutouts as well: what curing asks for.
+    EXPECT_NEAR(n.sheetingM2, 2.1 * 0.92, 1e-9);
     EXPECT_NEAR(n.sealerL, (1.8 * 0.62 - 0.56 * 0.4 + 6.760 * 0.060) * 2 / 8, 1e-9);
     EXPECT_NEAR(n.foamM2, 1.680 * 0.500 - 0.56 * 0.4, 1e-6);
     EXPECT_NEAR(n.foamThicknessMm, 20, 1e-12);

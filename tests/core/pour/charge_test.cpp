@@ -224,6 +224,25 @@ TEST(Spread, IsThatOfTheBagAlone)
     EXPECT_EQ(litresAtSpread(recipeMix(), recipe, -1), recipe.litres);
 }
 
+TEST(Spread, AWeighedBatchHalvesItDownToWhatABucketIsReadTo)
+{
+    Mix mix = bagMix();
+    mix.fibres.clear();
+    const auto shareOf = [&](double spreadPercent) {
+        mix.bag.yieldSpreadPercent = spreadPercent;
+        const Charge charge = chargeOf(mix);
+        EXPECT_TRUE(charge.byTrial);
+        return (charge.litres - litresAtSpread(mix, charge, -1)) / charge.litres * charge.plannedLitres / 12.0;
+    };
+    const double kgL = plannedChargeOf(mix).densityKgM3() / 1000;
+    mix.trial = TrialBatch{};
+    mix.trial->bucketL = 10;
+    mix.trial->concreteKg = 10 * kgL * 0.99;
+    EXPECT_NEAR(shareOf(10.0), 0.05, 1e-12);
+    EXPECT_NEAR(shareOf(3.0), 0.02, 1e-12);
+    EXPECT_NEAR(shareOf(1.0), 0.01, 1e-12);
+}
+
 TEST(Ratios, WithoutFumeAllAreTheSame)
 {
     Mix mix = bagMix();

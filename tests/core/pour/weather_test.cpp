@@ -7,6 +7,7 @@
 
 #include "core/castings/casting.h"
 #include "core/pour/curing.h"
+#include "core/pour/pour_plan.h"
 
 namespace yardcast {
 namespace {
@@ -168,8 +169,15 @@ TEST(Weather, WorkIsAsLongAsItsBatches)
     EXPECT_NEAR(workHours(plan, {mix}), 1 + 2.0, 1e-12);
     mix.batches = 500;
     EXPECT_EQ(workHours(plan, {mix}), 9.0);
+    // By hand as the mixing cards count: one whole bag fits into the tub of 20 l, so eight goes, not the five that would
+    // fill it to the brim.
     plan.mixer.reset();
-    EXPECT_NEAR(workHours(plan, {mix}), 1 + std::ceil(250 / 20.0) * 0.25, 1e-12);
+    mix.bagKg = 25;
+    mix.litresPerBag = 12.5;
+    mix.bagsExact = 8.0;
+    mix.volumeL = 100.0;
+    ASSERT_EQ(bagsInBatch(mix), 1.0);
+    EXPECT_NEAR(workHours(plan, {mix}), 1 + 8 * kHandBatchMinutes / 60, 1e-12);
     EXPECT_EQ(workHours(plan, {}), 9.0);
 }
 
