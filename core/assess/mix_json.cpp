@@ -16,6 +16,7 @@ const char* ingredientWord(Ingredient what)
     case Ingredient::pigment: return "pigment";
     case Ingredient::fibres: return "fibres";
     case Ingredient::waterFirst: return "water_first";
+    case Ingredient::ice: return "ice";
     case Ingredient::waterLast: return "water_last";
     }
     return "";
@@ -113,6 +114,7 @@ Json mixJson(const MixQuantities& mix)
             {"plasticiser_kg", rounded(mix.plasticiserKg)},
             {"pigment_kg", rounded(mix.pigmentKg)},
             {"water_l", rounded(mix.waterL)},
+            {"ice_kg", rounded(mix.iceKg)},
             {"fibres_kg", rounded(mix.fibresKg)},
             {"fibres", fibres},
             {"water_cement", rounded(mix.waterCement)},

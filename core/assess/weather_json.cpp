@@ -35,6 +35,7 @@ Json weatherJson(const PourWeather& weather)
                            {"water_c", rounded(way.coldWaterC)},
                            {"cold_water_enough", way.coldWaterEnough},
                            {"ice_kg_per_batch", rounded(way.icePerBatchKg)},
+                           {"ice_percent", rounded(way.icePercent)},
                            {"ice_enough", way.iceEnough}});
     }
     return {{"evaporation_kg_m2_h", rounded(weather.evaporationKgM2H)},

@@ -290,6 +290,7 @@ void describe(V& v, const Conditions*)
     v.defaulted("wind_kmh", &Conditions::windKmh);
     v.defaulted("concrete_c", &Conditions::concreteC);
     v.defaulted("water_c", &Conditions::waterC);
+    v.defaulted("ice_percent", &Conditions::icePercent);
     v.optional("materials_c", &Conditions::materialsC);
     v.list("measured", &Conditions::measured);
 }

@@ -26,6 +26,7 @@ struct Conditions {
     double windKmh = 5.0;
     double concreteC = 20.0;
     double waterC = 15.0;                ///< of the tap
+    double icePercent = 0.0;             ///< of the mixing water by mass, put in as ice in its place; 0 to 75
     std::optional<double> materialsC;    ///< of cement, bags and aggregates as they lie; default airC
     std::vector<MeasuredTemperature> measured;  ///< in rising order; in place of the day's course as far as they reach
     FileSource source;

@@ -44,6 +44,7 @@ std::string itemOf(const CardStep& step)
     case Ingredient::sand:
     case Ingredient::gravel:
     case Ingredient::waterFirst:
+    case Ingredient::ice:
     case Ingredient::waterLast: break;
     }
     return "fibre";

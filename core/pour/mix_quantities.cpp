@@ -9,6 +9,7 @@
 #include "core/materials/concrete_strength.h"
 #include "core/pour/charge.h"
 #include "core/pour/mix_remedies.h"
+#include "core/pour/weather.h"
 
 namespace yardcast {
 
@@ -210,6 +211,7 @@ std::vector<MixQuantities> mixQuantities(const Plan& plan, const std::vector<Cas
         const Charge charge = chargeOf(mix);
         MixQuantities q = quantitiesOf(mix, charge, used->second);
         if (plan.mixer) fillBatches(q, *plan.mixer);
+        q.iceKg = iceShareOf(plan) * q.waterL;
         addFindings(plan, mix, i, q, charge, thinnestOf(used->second), findings);
         result.push_back(std::move(q));
     }

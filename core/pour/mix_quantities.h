@@ -29,7 +29,8 @@ struct MixQuantities {
     double silicaFumeKg = 0.0;
     double plasticiserKg = 0.0;
     double pigmentKg = 0.0;
-    double waterL = 0.0;          ///< to be added, besides the water in the plasticiser and on sand and gravel
+    double waterL = 0.0;          ///< to be added, besides the water in the plasticiser and on sand and gravel; ice in it
+    double iceKg = 0.0;           ///< of that, as ice
     double fibresKg = 0.0;
     std::vector<std::pair<std::string, double>> fibresByKindKg;
     double waterCement = 0.0;     ///< all water, the plasticiser's included, to cement (bag and extra)

@@ -28,7 +28,13 @@ double mixTemperatureC(const MixTemperatureInput& input)
     return all > 0.0 ? heatTimesC(input) / all : 0.0;
 }
 
-MixTemperatureInput mixTemperatureInput(const Charge& charge, double materialsC, double waterC)
+double iceShareOf(const Plan& plan)
+{
+    const double share = plan.conditions.icePercent / 100;
+    return share > 0.0 ? std::min(share, kMostIceInWater) : 0.0;
+}
+
+MixTemperatureInput mixTemperatureInput(const Charge& charge, double materialsC, double waterC, double iceShare)
 {
     MixTemperatureInput in;
     // In a bag the cement lies mixed with its aggregate: only both together are known, at one temperature.
@@ -37,7 +43,9 @@ MixTemperatureInput mixTemperatureInput(const Charge& charge, double materialsC,
         ? std::max(charge.dryMixKg + charge.extraCementKg - charge.cementKg, 0.0)
         : charge.sandDryKg + charge.gravelDryKg;
     in.aggregateC = in.cementC = materialsC;
-    in.waterKg = std::max(charge.waterL, 0.0);
+    const double waterKg = std::max(charge.waterL, 0.0);
+    in.iceKg = iceShare * waterKg;
+    in.waterKg = waterKg - in.iceKg;
     in.waterC = waterC;
     in.moistureKg = std::max(charge.moistureL, 0.0);
     return in;

@@ -5,6 +5,7 @@
 
 #include "core/materials/materials.h"
 #include "core/pour/mix_findings.h"
+#include "core/pour/weather.h"
 
 namespace yardcast {
 
@@ -13,11 +14,15 @@ namespace {
 /// The steps of one batch, each with what goes in.
 class Steps {
 public:
-    Steps(const Charge& charge, double bagKg, double charges) : charge_(charge), bagKg_(bagKg), charges_(charges) {}
+    Steps(const Charge& charge, double bagKg, double charges, double iceShare)
+        : charge_(charge), bagKg_(bagKg), charges_(charges), iceShare_(iceShare)
+    {
+    }
 
     std::vector<CardStep> take()
     {
-        water(Ingredient::waterFirst, kFirstWaterShare, 0.0);
+        water(Ingredient::waterFirst, kFirstWaterShare - iceShare_, 0.0);
+        add(Ingredient::ice, charge_.waterL * iceShare_, 0.0);
         grains(Ingredient::gravel, charge_.gravelKg, 0.0);
         addition(Ingredient::silicaFume, {}, charge_.fumeKg, kFumeMinutes);
         addition(Ingredient::pigment, {}, charge_.pigmentKg, kFumeMinutes);
@@ -77,30 +82,31 @@ private:
     const Charge& charge_;
     double bagKg_;
     double charges_;
+    double iceShare_;
     std::vector<CardStep> steps_;
 };
 
-BatchCard batchOf(const MixQuantities& quantities, const Charge& charge, double bags, int times)
+BatchCard batchOf(const MixQuantities& quantities, const Charge& charge, double bags, int times, double iceShare)
 {
     BatchCard batch;
     batch.times = times;
     if (times == 0) return batch;
     batch.bags = bags;
     batch.litres = bags * quantities.litresPerBag;
-    batch.steps = Steps(charge, quantities.bagKg, batch.litres / charge.litres).take();
+    batch.steps = Steps(charge, quantities.bagKg, batch.litres / charge.litres, iceShare).take();
     for (const CardStep& step : batch.steps) batch.minutes += step.mixMinutes;
     return batch;
 }
 
-void addBatches(MixingCard& card, const MixQuantities& quantities)
+void addBatches(MixingCard& card, const MixQuantities& quantities, double iceShare)
 {
     const double perBatch = bagsInBatch(quantities);
     const double goes = quantities.bagsExact / perBatch;
     if (!(goes > 0.0 && goes <= 1e9)) return;
     const int full = static_cast<int>(std::floor(goes + 1e-9));
     const double rest = quantities.bagsExact - full * perBatch;
-    card.full = batchOf(quantities, card.charge, perBatch, full);
-    card.odd = batchOf(quantities, card.charge, rest, rest > 1e-9 * perBatch ? 1 : 0);
+    card.full = batchOf(quantities, card.charge, perBatch, full, iceShare);
+    card.odd = batchOf(quantities, card.charge, rest, rest > 1e-9 * perBatch ? 1 : 0, iceShare);
 }
 
 MixingCard cardOf(const Plan& plan, const Mix& mix, const MixQuantities& quantities)
@@ -112,7 +118,7 @@ MixingCard cardOf(const Plan& plan, const Mix& mix, const MixQuantities& quantit
     card.byHand = !(quantities.bagsPerBatch > 0.0);
     card.charge = chargeOf(mix);
     card.check = checkMix(plan, mix);
-    addBatches(card, quantities);
+    addBatches(card, quantities, iceShareOf(plan));
     card.litresLow = quantities.litresLow;
     card.litresHigh = quantities.litresHigh;
     card.spareBags = quantities.spareBags;
@@ -123,6 +129,13 @@ MixingCard cardOf(const Plan& plan, const Mix& mix, const MixQuantities& quantit
 }
 
 }  // namespace
+
+BatchCard batchOfLitres(const Plan& plan, const MixQuantities& quantities, double litres)
+{
+    const Mix* mix = findMix(plan, quantities.mix);
+    if (!mix || !(litres > 0.0) || !(quantities.litresPerBag > 0.0)) return {};
+    return batchOf(quantities, chargeOf(*mix), litres / quantities.litresPerBag, 1, iceShareOf(plan));
+}
 
 std::vector<MixingCard> mixingCards(const Plan& plan, const std::vector<MixQuantities>& quantities,
                                     std::vector<Finding>& findings)

@@ -13,7 +13,19 @@
 /// What the person at the mixer reads.
 namespace yardcast {
 
-enum class Ingredient { dryMix, cement, sand, gravel, silicaFume, plasticiser, pigment, fibres, waterFirst, waterLast };
+enum class Ingredient {
+    dryMix,
+    cement,
+    sand,
+    gravel,
+    silicaFume,
+    plasticiser,
+    pigment,
+    fibres,
+    waterFirst,
+    ice,        ///< in place of as much of the first water; crushed, it has to be gone before the mixing ends
+    waterLast
+};
 
 /// What goes in at one step, in the order of mixing. Extra cement of a bag mix comes before the dry mix.
 struct CardStep {
@@ -59,6 +71,10 @@ inline constexpr double kFumeMinutes = 1.0;      ///< silica fume in the first w
 inline constexpr double kBinderMinutes = 2.0;    ///< once all powder and grains are in
 inline constexpr double kLastWaterMinutes = 2.0;
 inline constexpr double kFibreMinutes = 2.0;
+
+/// One go of so many litres, once: the pour plan has batches of other sizes than the card where a day or a wait ends one.
+/// The mix must be usable.
+BatchCard batchOfLitres(const Plan& plan, const MixQuantities& quantities, double litres);
 
 /// One a mix in use that is usable, in the order of `quantities`. Sums: full.times * full + odd = `MixQuantities` to
 /// 1e-9. Findings, one a mix and subject: scoop_small (note), too_wet_by_density, trial_impossible (cautions), yield_low

@@ -65,6 +65,14 @@ Plan withWater(const Plan& plan, double waterC, double coolerK)
     return changed;
 }
 
+Plan withIce(const Plan& plan, double icePercent, double coolerK)
+{
+    Plan changed = plan;
+    changed.conditions.icePercent = icePercent;
+    changed.conditions.concreteC = tenths(plan.conditions.concreteC - coolerK);
+    return changed;
+}
+
 Plan withOrder(const Plan& plan, std::vector<std::string> order)
 {
     Plan changed = plan;

@@ -25,6 +25,8 @@ Plan withStart(const Plan& plan, double startH);
 Plan withHours(const Plan& plan, double hours);
 /// The concrete comes out so much cooler by it.
 Plan withWater(const Plan& plan, double waterC, double coolerK);
+/// A share of the mixing water as ice, percent; the concrete comes out so much cooler by it.
+Plan withIce(const Plan& plan, double icePercent, double coolerK);
 Plan withOrder(const Plan& plan, std::vector<std::string> order);
 /// Nothing without a mixer, whose minutes are the plan's.
 std::optional<Plan> withOneMoreHand(const Plan& plan);

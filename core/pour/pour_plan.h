@@ -106,7 +106,8 @@ struct PourPlan {
 /// Of one batch mixed by hand (see kHandBatchL); common practice, no source.
 inline constexpr double kHandBatchMinutes = 15.0;
 inline constexpr int kMostBatches = 200;
-/// So long the crew waits on a day for a mould to come free before it goes home; our choice.
+/// So long the crew waits on a day for a mould to come free before it goes home, and so long for more of them once one
+/// has to be waited for; our choice.
 inline constexpr double kLongestIdleMin = 60.0;
 
 /// Where a casting comes in the pour.

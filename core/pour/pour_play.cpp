@@ -17,10 +17,10 @@ double coolsK(const Plan& plan, const std::vector<MixQuantities>& quantities, do
     if (mix == nullptr || !isUsable(*mix)) return 0.0;
     const Charge charge = chargeOf(*mix);
     const double materialsC = plan.conditions.materialsC.value_or(plan.conditions.airC);
-    const MixTemperatureInput own = mixTemperatureInput(charge, materialsC, plan.conditions.waterC);
-    MixTemperatureInput cooled = mixTemperatureInput(charge, materialsC, waterC);
-    cooled.iceKg = iceShare * cooled.waterKg;
-    cooled.waterKg -= cooled.iceKg;
+    const double ownShare = iceShareOf(plan);
+    const MixTemperatureInput own = mixTemperatureInput(charge, materialsC, plan.conditions.waterC, ownShare);
+    const MixTemperatureInput cooled =
+        mixTemperatureInput(charge, materialsC, waterC, std::max(ownShare, iceShare));
     return std::max(0.0, mixTemperatureC(own) - mixTemperatureC(cooled));
 }
 

@@ -163,6 +163,22 @@ private:
         return *nth;
     }
 
+    /// The same where one has to wait for it: where moulds are scarce, with those that come free in the hour after it as well,
+    /// for as many castings as are left from `index` on, so that a batch is not mixed for one mould while the next is being
+    /// stripped. Not past `latestH` for that.
+    double mouldsFreeH(double fromH, std::size_t index, double latestH) const
+    {
+        const double firstH = mouldFreeH(fromH, index);
+        if (!(firstH > fromH) || !rules().moulds) return firstH;
+        std::vector<double> soon;
+        for (const double free : mouldFree_) {
+            if (free > firstH && free <= std::min(firstH + kLongestIdleMin / 60, latestH) + 1e-9) soon.push_back(free);
+        }
+        std::sort(soon.begin(), soon.end());
+        const std::size_t more = std::min(soon.size(), schedule_.tasks.size() - index - 1);
+        return more == 0 ? firstH : soon[more - 1];
+    }
+
     double hourOf(double minute) const { return schedule_.days.back().startH + minute / 60; }
 
     Try tryAt(std::size_t index, double waitUntilMin)
@@ -226,7 +242,8 @@ private:
         day.startH = rules().startH;
         if (!schedule_.days.empty()) {
             int next = calendarDay_ + 1;
-            const double freeH = mouldFreeH(next * kHoursADay + day.startH, index);
+            const double freeH = mouldsFreeH(next * kHoursADay + day.startH, index,
+                                             std::numeric_limits<double>::infinity());
             const double daysOn = std::floor((freeH - day.startH) / kHoursADay + 1e-9);
             next = std::max(next, static_cast<int>(std::min(daysOn, 1e6)));
             if (freeH - next * kHoursADay - day.startH > rules().limitMin / 60) ++next;
@@ -251,7 +268,7 @@ private:
     {
         if (!schedule_.days.empty()) {
             const double nowH = calendarDay_ * kHoursADay + hourOf(madeMin());
-            const double waitMin = madeMin() + (mouldFreeH(nowH, index) - nowH) * 60;
+            const double waitMin = madeMin() + (mouldsFreeH(nowH, index, nowH + kLongestIdleMin / 60) - nowH) * 60;
             if (waitMin - madeMin() <= kLongestIdleMin) {
                 Try t = tryAt(index, waitMin);
                 if (t.slot.fits && t.slot.inTime) {

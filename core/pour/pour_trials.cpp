@@ -87,7 +87,7 @@ public:
 
     PourPlayPtr run()
     {
-        base_ = play(plan_, quantities_, 0.0);
+        base_ = play(plan_, quantities_);
         if (!base_) return nullptr;
         if (base_->played.any > 0) tryAll();
         if (stop_.stop_requested()) return nullptr;
@@ -110,13 +110,13 @@ public:
 
 private:
     /// Nothing when stopped or when there is nothing to pour.
-    std::optional<Outcome> play(const Plan& plan, const std::vector<MixQuantities>& quantities, double coolerC) const
+    std::optional<Outcome> play(const Plan& plan, const std::vector<MixQuantities>& quantities) const
     {
         const WorkingByHour working(world_.weatherOf(plan), plan.pouring.value_or(Pouring{}).workingMinutes);
         Outcome outcome;
         outcome.schedule = schedulePours(plan, castings_, quantities, working);
         if (outcome.schedule.tasks.empty()) return std::nullopt;
-        outcome.played = playSchedule(outcome.schedule, working, coolerC, plays_, seed_, spread_, stop_);
+        outcome.played = playSchedule(outcome.schedule, working, 0.0, plays_, seed_, spread_, stop_);
         if (outcome.played.plays == 0) return std::nullopt;
         return outcome;
     }
@@ -140,7 +140,7 @@ private:
 
     void tryEdit(PlayChange change, double value, const Plan& changed)
     {
-        keep(change, value, play(changed, quantities_, 0.0), settingsPatch(plan_, changed));
+        keep(change, value, play(changed, quantities_), settingsPatch(plan_, changed));
     }
 
     void tryWater()
@@ -151,7 +151,7 @@ private:
             tryEdit(PlayChange::coolerWater, kCoolWaterC, withWater(plan_, kCoolWaterC, byWaterK));
         }
         const double byIceK = world_.coolsK(plan_, ownC, kMostIceShare);
-        if (byIceK > 0.0) keep(PlayChange::iceWater, byIceK, play(plan_, quantities_, byIceK), {});
+        if (byIceK > 0.0) tryEdit(PlayChange::iceWater, byIceK, withIce(plan_, 100 * kMostIceShare, byIceK));
     }
 
     void tryStart()
@@ -162,7 +162,7 @@ private:
         for (double earlier = 1.0; earlier <= kLongestEarlierH; earlier += 1.0) {
             const double hour = startH - earlier;
             if (hour < kEarliestWorkH) break;
-            std::optional<Outcome> outcome = play(withStart(plan_, hour), quantities_, 0.0);
+            std::optional<Outcome> outcome = play(withStart(plan_, hour), quantities_);
             if (!isBetter(outcome, best)) continue;
             best = std::move(outcome);
             bestH = hour;
@@ -186,7 +186,7 @@ private:
         const double hours = std::max(0.5, halfHours / 2);
         if (!(hours * 60 < longestDay)) return;
         const Plan changed = withHours(plan_, hours);
-        const auto outcome = play(changed, quantities_, 0.0);
+        const auto outcome = play(changed, quantities_);
         if (!outcome || outcome->schedule.days.size() <= base_->schedule.days.size()) return;
         keep(PlayChange::splitDays, static_cast<double>(outcome->schedule.days.size()), outcome,
              settingsPatch(plan_, changed));
@@ -220,7 +220,7 @@ private:
             std::vector<std::string> order;
             for (const auto& [gap, index] : byGap) order.push_back(tasks[index].casting->id);
             if (order == present || order == bestOrder) continue;
-            std::optional<Outcome> outcome = play(withOrder(plan_, order), quantities_, 0.0);
+            std::optional<Outcome> outcome = play(withOrder(plan_, order), quantities_);
             if (!isBetter(outcome, best)) continue;
             best = std::move(outcome);
             bestOrder = std::move(order);
@@ -240,7 +240,7 @@ private:
         const Plan changed = withDrum(plan_, *drumL);
         std::vector<Finding> ignored;
         const std::vector<MixQuantities> quantities = mixQuantities(changed, castings_, ignored);
-        keep(PlayChange::largerMixer, *drumL, play(changed, quantities, 0.0), settingsPatch(plan_, changed));
+        keep(PlayChange::largerMixer, *drumL, play(changed, quantities), settingsPatch(plan_, changed));
     }
 
     void tryAll()

@@ -28,7 +28,7 @@ inline constexpr double kMostPlayedBatches = 4e6;
 
 struct PlayWorld {
     std::function<PourWeather(const Plan&)> weatherOf;
-    /// How much cooler the concrete gets with water of `waterC`, a share of it as ice, than with the plan's own water, K;
+    /// How much cooler the concrete gets with water of `waterC`, at least a share of it as ice, than with the plan's own water, K;
     /// 0 where that is not known.
     std::function<double(const Plan&, double waterC, double iceShare)> coolsK;
 };

@@ -92,12 +92,17 @@ Cooling coolingOf(const MixTemperatureInput& input, double units)
     cooling.coldWaterC = std::max(wantedC, kColdestWaterC);
     // A kilogram of ice in place of one of water takes away its melting and the warmth of that water.
     MixTemperatureInput iced = input;
-    iced.iceKg = 1.0;
+    iced.iceKg += 1.0;
     iced.waterKg -= 1.0;
     const double perKgIceC = cooling.fromC - mixTemperatureC(iced);
-    const double iceKg = perKgIceC > 0.0 ? (cooling.fromC - kWarmMixC) / perKgIceC : HUGE_VAL;
-    cooling.iceEnough = iceKg <= kMostIceShare * input.waterKg;
-    if (!cooling.coldWaterEnough && cooling.iceEnough) cooling.icePerBatchKg = iceKg * units;
+    const double iceKg =
+        perKgIceC > 0.0 ? input.iceKg + (cooling.fromC - kWarmMixC) / perKgIceC : HUGE_VAL;
+    const double share = iceKg / (input.waterKg + input.iceKg);
+    cooling.iceEnough = share <= kMostIceShare;
+    if (!cooling.coldWaterEnough && cooling.iceEnough) {
+        cooling.icePerBatchKg = iceKg * units;
+        cooling.icePercent = std::min(std::ceil(100 * share - 1e-9), 100 * kMostIceShare);
+    }
     return cooling;
 }
 
@@ -225,7 +230,7 @@ PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesI
     if (!mixes.empty() && isUsable(*mixes.front())) {
         const Mix& mix = *mixes.front();
         const Charge charge = chargeOf(mix);
-        input = mixTemperatureInput(charge, c.materialsC.value_or(c.airC), c.waterC);
+        input = mixTemperatureInput(charge, c.materialsC.value_or(c.airC), c.waterC, iceShareOf(plan));
         weather.mixC = mixTemperatureC(input);
         if (weather.mixC > kWarmMixC && input.waterKg > 1e-6)
             weather.cooling.push_back(coolingOf(input, chargesPerBatch(plan, quantities, mix, charge)));

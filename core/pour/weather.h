@@ -42,12 +42,16 @@ struct MixTemperatureInput {
 /// ACI 305R appendix B (from memory): specific heat 0.22 of water's, 79.6 K for melting ice at 0 deg C.
 double mixTemperatureC(const MixTemperatureInput& input);
 /// Of one bag or one m3: what lies about (cement, bags, aggregate with its moisture) at `materialsC`, the water at
-/// `waterC`. Fibres, pigment and plasticiser are too little to count.
-MixTemperatureInput mixTemperatureInput(const Charge& charge, double materialsC, double waterC);
-/// How warm the water has to be for the mix to come out at `targetC` (any number, ice or steam included).
+/// `waterC`, a share of it (0 to 1 by mass) as ice in its place. Fibres, pigment and plasticiser are too little to count.
+MixTemperatureInput mixTemperatureInput(const Charge& charge, double materialsC, double waterC, double iceShare = 0.0);
+/// The plan's share of ice in the mixing water, 0 to kMostIceInWater.
+double iceShareOf(const Plan& plan);
+/// All the water there is; the last portion stays liquid: it carries the plasticiser.
+inline constexpr double kMostIceInWater = 0.75;
+/// How warm the water that is not ice has to be for the mix to come out at `targetC` (any number, ice or steam included).
 double waterForC(const MixTemperatureInput& input, double targetC);
 /// Beyond this share of ice in the water the equation is not trusted (a public paper: wrong above 20 %, irrational
-/// above 50 %); more is refused.
+/// above 50 %): more is not proposed, and a plan that takes more is told so.
 inline constexpr double kMostIceShare = 0.20;
 
 /// Minutes the concrete can be worked: `minutesAt20` at 20 deg C, half for each 10 K more (F-78: from memory; the rule
@@ -87,8 +91,9 @@ struct Cooling {
     double fromC = 0.0;             ///< with tap water
     double coldWaterC = 0.0;        ///< water this cold is enough; not below kColdestWaterC
     bool coldWaterEnough = false;
-    double icePerBatchKg = 0.0;     ///< in place of as much water; 0 where not needed or beyond kMostIceShare; for one
-                                    ///< bag or one m3 where there is no mixer
+    double icePerBatchKg = 0.0;     ///< all of it, in place of as much water; 0 where not needed or beyond
+                                    ///< kMostIceShare; for one bag or one m3 where there is no mixer
+    double icePercent = 0.0;        ///< the same as a share of the mixing water, up to the next whole percent
     bool iceEnough = false;
 };
 
@@ -123,8 +128,9 @@ WeatherHour worstHour(const Plan& plan, double startH, double workH);
 double bestStart(const Plan& plan, double workH);
 
 /// `quantities` give the length of the day's work and what goes into a batch; without them the plan's own hours a day.
-/// `findings` receives: evaporation_high (caution at the limit, stop at twice), mix_hot, mix_cold, frost_night, mix_differs;
-/// pointers to /conditions. Remedies as words with computed figures (better start, cold water, ice).
+/// `findings` receives: evaporation_high (caution at the limit, stop at twice), mix_hot, mix_cold, frost_night, mix_differs,
+/// ice_unsure (more than kMostIceShare); pointers to /conditions. Remedies with computed figures: better start, colder or
+/// warmer water and ice as edits, the others as words.
 PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesInUse, std::vector<Finding>& findings,
                         const std::vector<MixQuantities>& quantities = {});
 

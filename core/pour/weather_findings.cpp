@@ -7,6 +7,7 @@
 #include "core/io/patch_text.h"
 #include "core/materials/concrete_strength.h"
 #include "core/pour/cement_speed.h"
+#include "core/pour/pour_changes.h"
 
 namespace yardcast {
 
@@ -35,6 +36,19 @@ std::string startEdit(const Plan& plan, double startH)
 std::string concreteEdit(double c)
 {
     return addPatch("/conditions/concrete_c", shortestText(c));
+}
+
+/// What an edit writes is as short as what a person types.
+double tenths(double value) { return std::round(value * 10) / 10; }
+
+/// The water of another temperature, or more of it as ice, and the concrete that comes of it.
+std::string coolingEdit(const Plan& plan, double waterC, double icePercent, double concreteC)
+{
+    Plan changed = plan;
+    changed.conditions.waterC = tenths(waterC);
+    changed.conditions.icePercent = icePercent;
+    changed.conditions.concreteC = tenths(concreteC);
+    return settingsPatch(plan, changed);
 }
 
 Remedy attempt(std::string code, FindingValues values = {}, std::string edit = {})
@@ -88,7 +102,8 @@ void addEvaporation(const Plan& plan, const PourWeather& weather, const MixTempe
             const double cooled = hour.concreteC - byK;
             const double then = evaporationKgM2H(cooled, hour.airC, hour.humidityPercent / 100, wind);
             finding.remedies.push_back(
-                attempt("water_colder", {{"water_c", waterC}, {"concrete_c", cooled}, {"evaporation", then}}));
+                attempt("water_colder", {{"water_c", waterC}, {"concrete_c", cooled}, {"evaporation", then}},
+                        coolingEdit(plan, waterC, plan.conditions.icePercent, plan.conditions.concreteC - byK)));
         }
     }
     const double calmKmh = limit / (worst / (wind + 4.0)) - 4.0;
@@ -108,10 +123,15 @@ void addMixTemperature(const Plan& plan, const PourWeather& weather, const MixTe
         for (const Cooling& way : weather.cooling) {
             if (way.coldWaterEnough) {
                 finding.remedies.push_back(
-                    attempt("water_cold_for", {{"water_c", way.coldWaterC}, {"concrete_c", way.targetC}}));
+                    attempt("water_cold_for", {{"water_c", way.coldWaterC}, {"concrete_c", way.targetC}},
+                            coolingEdit(plan, way.coldWaterC, plan.conditions.icePercent, way.targetC)));
             } else if (way.iceEnough) {
                 finding.remedies.push_back(
-                    attempt("ice_for", {{"ice_kg", way.icePerBatchKg}, {"concrete_c", way.targetC}}));
+                    attempt("ice_for",
+                            {{"ice_kg", way.icePerBatchKg},
+                             {"ice_percent", way.icePercent},
+                             {"concrete_c", way.targetC}},
+                            coolingEdit(plan, plan.conditions.waterC, way.icePercent, way.targetC)));
             }
         }
         findings.push_back(std::move(finding));
@@ -123,7 +143,8 @@ void addMixTemperature(const Plan& plan, const PourWeather& weather, const MixTe
             const double waterC = waterForC(input, kFreshInColdC);
             if (waterC > input.waterC && waterC <= kHottestWaterC) {
                 finding.remedies.push_back(
-                    attempt("water_warm_for", {{"water_c", waterC}, {"concrete_c", kFreshInColdC}}));
+                    attempt("water_warm_for", {{"water_c", waterC}, {"concrete_c", kFreshInColdC}},
+                            coolingEdit(plan, waterC, plan.conditions.icePercent, kFreshInColdC)));
             }
         }
         findings.push_back(std::move(finding));
@@ -136,6 +157,17 @@ void addMixTemperature(const Plan& plan, const PourWeather& weather, const MixTe
         finding.remedies.push_back(attempt("concrete_as_mixed", {{"concrete_c", rounded}}, concreteEdit(rounded)));
         findings.push_back(std::move(finding));
     }
+}
+
+void addIce(const Plan& plan, const PourWeather& weather, std::vector<Finding>& findings)
+{
+    const double mostPercent = 100 * kMostIceShare;
+    if (!(plan.conditions.icePercent > mostPercent + 1e-9)) return;
+    Finding finding = about("ice_unsure", Severity::caution,
+                            {{"ice_percent", plan.conditions.icePercent}, {"limit_percent", mostPercent},
+                             {"mix_c", weather.mixC}});
+    finding.pointer = "/conditions/ice_percent";
+    findings.push_back(std::move(finding));
 }
 
 void addFrost(const Plan& plan, const PourWeather& weather, std::vector<Finding>& findings)
@@ -168,6 +200,7 @@ void addWeatherFindings(const Plan& plan, const PourWeather& weather, const MixT
     if (!casts) return;
     addEvaporation(plan, weather, input, findings);
     addMixTemperature(plan, weather, input, findings);
+    addIce(plan, weather, findings);
     addFrost(plan, weather, findings);
 }
 

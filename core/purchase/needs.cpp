@@ -109,6 +109,7 @@ void addConcrete(Needs& needs, const Plan& plan, const std::vector<MixQuantities
         needs.add("silica_fume", "kg", "concrete", false, mix.mix, mix.silicaFumeKg);
         needs.add("plasticiser", "l", "concrete", false, mix.mix, mix.plasticiserKg / kPlasticiserKgL);
         needs.add("pigment", "kg", "concrete", false, mix.mix, mix.pigmentKg);
+        needs.add("ice", "kg", "concrete", false, mix.mix, mix.iceKg);
         for (const auto& [kind, kg] : mix.fibresByKindKg) {
             needs.add("fibre_" + itemSlug(kind), "kg", "concrete", false, mix.mix, kg);
         }

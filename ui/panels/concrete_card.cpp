@@ -75,6 +75,7 @@ QString codeOfRow(const QString& row)
                                                {QStringLiteral("total"), QStringLiteral("water_cement")},
                                                {QStringLiteral("fibre"), QStringLiteral("fibres")},
                                                {QStringLiteral("water"), QStringLiteral("water")},
+                                               {QStringLiteral("ice"), QStringLiteral("water")},
                                                {QStringLiteral("ratio"), QStringLiteral("water_cement")},
                                                {QStringLiteral("binder"), QStringLiteral("water_binder")},
                                                {QStringLiteral("perbag"), QStringLiteral("litres_per_bag")},
@@ -179,6 +180,7 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
                           .source = i});
         }
         row("water", tr("Water to add, l"), mix.waterL, 1);
+        row("ice", tr("of this as ice, kg"), mix.iceKg, 1);
         row("ratio", tr("Water-cement ratio"), mix.waterCement, 2);
         if (mix.kValue > 0.0) row("binder", tr("Water to cement and silica fume"), mix.waterBinder, 2);
         row("perbag", mix.byTrial ? tr("A bag gives (trial batch), l") : tr("A bag gives, l"), mix.litresPerBag, 2);

@@ -60,8 +60,8 @@ QString coolingText(const Cooling& way)
         return WeatherCard::tr("Water of %1 brings it to %2.").arg(celsius(way.coldWaterC), celsius(way.targetC));
     }
     if (way.iceEnough) {
-        return WeatherCard::tr("%1 of ice a batch, in place of as much water, bring it to %2.")
-            .arg(massText(way.icePerBatchKg), celsius(way.targetC));
+        return WeatherCard::tr("%1 of ice a batch (%2 of the water), in its place, bring it to %3.")
+            .arg(massText(way.icePerBatchKg), percentText(way.icePercent), celsius(way.targetC));
     }
     return WeatherCard::tr("Neither cold water nor a fifth of it as ice brings it to %1: cool the bags as well.")
         .arg(celsius(way.targetC));

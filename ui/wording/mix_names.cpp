@@ -34,6 +34,7 @@ QString stepName(const CardStep& step, bool perBag)
     case Ingredient::pigment: return Words::tr("Pigment");
     case Ingredient::fibres: return Words::tr("Fibres %1").arg(QString::fromStdString(step.kind));
     case Ingredient::waterFirst: return Words::tr("Water, first portion");
+    case Ingredient::ice: return Words::tr("Ice, crushed");
     case Ingredient::waterLast: return Words::tr("Water, last portion");
     }
     return {};
@@ -64,7 +65,8 @@ QString stepAmountText(const CardStep& step)
         }
         break;
     case Ingredient::sand:
-    case Ingredient::gravel: return kilogramsText(step.kg);
+    case Ingredient::gravel:
+    case Ingredient::ice: return kilogramsText(step.kg);
     case Ingredient::silicaFume:
     case Ingredient::pigment:
     case Ingredient::fibres: break;

@@ -207,6 +207,7 @@ QString itemWord(const std::string& item)
     if (item == "spare_bag") return Words::tr("spare bag");
     if (item == "cement") return Words::tr("cement");
     if (item == "silica_fume") return Words::tr("silica fume");
+    if (item == "ice") return Words::tr("ice");
     if (item == "plasticiser") return Words::tr("plasticiser");
     if (item == "mould_board") return Words::tr("mould board");
     if (item == "frame_timber") return Words::tr("frame timber");

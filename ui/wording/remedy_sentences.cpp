@@ -39,7 +39,9 @@ const std::vector<RemedySentence> kRemedySentences{
     {"windbreak", WORDS("A windbreak that leaves {wind:0} km/h over the concrete brings it down to {evaporation:rate}.")},
     {"cover_at_once", WORDS("Cover each piece with sheeting as soon as it is struck off: under it next to nothing is lost.")},
     {"water_cold_for", WORDS("Mix with water of {water_c}: the concrete then has {concrete_c}.")},
-    {"ice_for", WORDS("Put {ice_kg} of ice into each batch in place of as much water: the concrete then has {concrete_c}.")},
+    {"ice_for",
+     WORDS("Put {ice_kg} of ice ({ice_percent:0} % of the water) into each batch in place of as much water: the concrete "
+           "then has {concrete_c}.")},
     {"water_warm_for", WORDS("Mix with water of {water_c}: the concrete then has {concrete_c}.")},
     {"concrete_as_mixed", WORDS("Take {concrete_c}, as the ingredients give it.")},
     {"keep_warm", WORDS("Keep it at {mats_c} or more under insulating mats for {warm_h}: then frost does no harm.")},

@@ -30,6 +30,11 @@ const std::vector<FindingSentence> kWeatherSentences{
      WORDS("The plan states fresh concrete of {concrete_c}; from its ingredients it would come to {mix_c}."),
      WORDS("ACI 305R appendix B (from memory): heat of materials, water and ice."),
      WORDS("Measure the first batch with a thermometer, and correct whichever is wrong.")},
+    {"ice_unsure",
+     WORDS("{ice_percent:0} % of the water as ice: the equation that gives {mix_c} is good up to some {limit_percent:0} % "
+           "only, and so much ice may not be gone before the mixing ends."),
+     WORDS("A public comparison of the equation of ACI 305R appendix B: increasingly wrong above 20 % of ice."),
+     WORDS("Take less ice and colder bags, and measure the first batch with a thermometer.")},
     {"frost_night",
      WORDS("It freezes {frost_h} after the pour (down to {low_c}), when the concrete has about {strength_mpa:1} MPa: "
            "below {limit_mpa:0} MPa frost spoils it for good."),

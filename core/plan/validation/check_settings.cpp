@@ -86,6 +86,8 @@ void checkConditions(const Conditions& c, Subject& subject)
     subject.number("wind_kmh", c.windKmh, {0.0, 250.0, "kmh"});
     subject.number("concrete_c", c.concreteC, {0.0, 60.0, "c"});
     subject.number("water_c", c.waterC, {0.0, 95.0, "c"});
+    // What stays water carries the plasticiser in; up to three quarters as ice: ACI 305R (from memory).
+    subject.number("ice_percent", c.icePercent, {0.0, 75.0, "percent"});
     subject.number("materials_c", c.materialsC.value_or(c.airC), {-40.0, 90.0, "c"});
     if (!subject.count("measured", c.measured.size(), kMostReadings)) return;
     for (std::size_t i = 0; i < c.measured.size(); ++i) {

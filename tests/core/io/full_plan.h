@@ -22,7 +22,7 @@ inline constexpr const char* kFullPlan = R"json({
     ]
   },
   "conditions": {"air_c": 24.5, "high_c": 29, "low_c": 13, "humidity_percent": 48, "wind_kmh": 11, "concrete_c": 23,
-    "water_c": 12, "materials_c": 21, "measured": [{"h": 0, "c": 23.5}, {"h": 6.5, "c": 28}]},
+    "water_c": 12, "ice_percent": 15, "materials_c": 21, "measured": [{"h": 0, "c": 23.5}, {"h": 6.5, "c": 28}]},
   "crew": {"people": 3, "lift_limit_kg": 22.5},
   "mixer": {"drum_l": 120, "batch_minutes": 10, "usable_percent": 60},
   "budget": {"limit": 1100.5, "quote": 6400},

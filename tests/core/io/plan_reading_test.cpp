@@ -82,6 +82,7 @@ TEST(PlanReading, EveryKeyArrives)
     // (25 + 2.9) kg at 2240 kg/m3.
     EXPECT_NEAR(bagYieldL(plan.mixes.at(3).bag), 12.4554, 1e-4);
     EXPECT_EQ(plan.conditions.waterC, 12.0);
+    EXPECT_EQ(plan.conditions.icePercent, 15.0);
     EXPECT_EQ(plan.conditions.materialsC, 21.0);
     EXPECT_EQ(plan.conditions.measured.at(1).h, 6.5);
     EXPECT_EQ(plan.conditions.measured.at(1).c, 28.0);

@@ -46,13 +46,15 @@ Plan planOf(const Mix& mix)
     return plan;
 }
 
-/// All batches of a card: kg of each thing, both portions of water as one.
+/// All batches of a card: kg of each thing, both portions of water and its ice as one.
 std::map<std::string, double> summed(const MixingCard& card)
 {
     std::map<std::string, double> sums;
     for (const BatchCard* batch : {&card.full, &card.odd}) {
         for (const CardStep& step : batch->steps) {
-            const bool water = step.what == Ingredient::waterFirst || step.what == Ingredient::waterLast;
+            const bool water = step.what == Ingredient::waterFirst || step.what == Ingredient::waterLast ||
+                               step.what == Ingredient::ice;
+            if (step.what == Ingredient::ice) sums["ice"] += step.kg * batch->times;
             const std::string name = water ? "water" : std::to_string(static_cast<int>(step.what)) + step.kind;
             sums[name] += step.kg * batch->times;
         }
@@ -75,6 +77,7 @@ TEST(MixingCard, BatchesSumToTheQuantities)
         if (i % 5 == 0) plan.mixes[0].trial = TrialBatch{10, 22.0, {}, {}};
         plan.mixer->drumL = drum(random);
         if (i % 7 == 0) plan.mixer.reset();
+        if (i % 3 == 0) plan.conditions.icePercent = 25.0 * (i % 4);
         const double net = litres(random);
         const Cards made = cardsOf(plan, net);
         ASSERT_EQ(made.cards.size(), 1U);
@@ -88,6 +91,8 @@ TEST(MixingCard, BatchesSumToTheQuantities)
         near("litres", q.volumeL);
         near("bags", q.bagsExact);
         near("water", q.waterL);
+        near("ice", q.waterL * plan.conditions.icePercent / 100);
+        near("ice", q.iceKg);
         near(key(Ingredient::dryMix), q.bagsKg);
         near(key(Ingredient::cement), q.perBag ? q.extraCementKg : q.cementKg);
         near(key(Ingredient::sand), q.sandKg);
@@ -133,6 +138,20 @@ TEST(MixingCard, WholeBagsAndTheOddOneWorkedOut)
     EXPECT_EQ(dry(card.full).restKg, 0.0);
     EXPECT_EQ(dry(card.odd).wholeBags, 2);
     EXPECT_NEAR(dry(card.odd).restKg, (made.quantities[0].bagsExact - 8) * 25, 1e-9);
+}
+
+TEST(MixingCard, IceTakesThePlaceOfFirstWater)
+{
+    Plan plan = planOf(bagMix());
+    const BatchCard dry = cardsOf(plan).cards[0].full;
+    plan.conditions.icePercent = 75;
+    const BatchCard iced = cardsOf(plan).cards[0].full;
+    ASSERT_EQ(iced.steps.size(), dry.steps.size() + 1);
+    EXPECT_EQ(iced.steps[1].what, Ingredient::ice);
+    EXPECT_NEAR(iced.steps[0].kg + iced.steps[1].kg, dry.steps[0].kg, 1e-9);
+    EXPECT_NEAR(iced.steps[0].kg, dry.steps[0].kg * 0.05 / 0.80, 1e-9);
+    // Water and binder are what they were.
+    EXPECT_EQ(iced.litres, dry.litres);
 }
 
 TEST(MixingCard, WaterComesFirstAndFibresLast)

@@ -192,11 +192,6 @@ TEST(PourPlay, ChangesAreTriedAndTheirEditsGiveWhatTheySay)
         SCOPED_TRACE(playChangeWord(tried.change));
         EXPECT_GE(tried.anyChance, before);
         before = tried.anyChance;
-        if (tried.change == PlayChange::iceWater) {
-            EXPECT_TRUE(tried.edit.empty());
-            EXPECT_LT(tried.anyChance, play->anyChance);
-            continue;
-        }
         const PlanReading after = applyPatch(game.plan, tried.edit);
         ASSERT_TRUE(after.plan.has_value());
         Game changed = game;
@@ -207,7 +202,11 @@ TEST(PourPlay, ChangesAreTriedAndTheirEditsGiveWhatTheySay)
         }
         // The same draws: the plan that the edit makes has the very chance it was offered with.
         EXPECT_DOUBLE_EQ(changed.play(2000, PourSpread{})->anyChance, tried.anyChance);
-        if (tried.change == PlayChange::coolerWater || tried.change == PlayChange::earlierStart ||
+        if (tried.change == PlayChange::iceWater) {
+            EXPECT_EQ(changed.plan.conditions.icePercent, 20.0);
+            EXPECT_NEAR(changed.plan.conditions.concreteC, game.plan.conditions.concreteC - 6, 0.051);
+        }
+        if (tried.change == PlayChange::iceWater || tried.change == PlayChange::coolerWater || tried.change == PlayChange::earlierStart ||
             tried.change == PlayChange::oneMoreHand) {
             EXPECT_LT(tried.anyChance, play->anyChance);
         }

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "core/castings/casting.h"
+#include "core/io/plan_patch.h"
 #include "core/pour/curing.h"
 #include "core/pour/pour_plan.h"
 
@@ -244,6 +245,56 @@ TEST(Weather, HotMaterialsAreCooledByWaterThenByIce)
     const Cooling none = ask(planWith(c)).weather.cooling.at(0);
     EXPECT_FALSE(none.iceEnough);
     EXPECT_EQ(none.icePerBatchKg, 0.0);
+}
+
+/// The edit of a remedy, carried out, gives what its words say.
+TEST(Weather, WaterAndIceCanBeDoneNotOnlyTold)
+{
+    Conditions c = heat();
+    c.concreteC = 36;
+    c.materialsC = 37;
+    c.waterC = 12;
+    Plan plan = planWith(c);
+    const Answer hot = ask(plan);
+    const Remedy* ice = hot.remedy("mix_hot", "ice_for");
+    ASSERT_NE(ice, nullptr);
+    PlanReading after = applyPatch(plan, ice->edit);
+    ASSERT_TRUE(after.plan.has_value());
+    EXPECT_EQ(after.plan->conditions.icePercent, std::get<double>(ice->values.at("ice_percent")));
+    EXPECT_EQ(after.plan->conditions.concreteC, 25.0);
+    const Answer cooled = ask(*after.plan);
+    EXPECT_EQ(cooled.find("mix_hot"), nullptr);
+    // A whole percent of ice: a little more than is wanted, and by less than one percent of the water.
+    EXPECT_LE(cooled.weather.mixC, 25.0 + 1e-9);
+    EXPECT_GT(cooled.weather.mixC, 24.0);
+    EXPECT_TRUE(cooled.weather.cooling.empty());
+
+    c.materialsC = 29;
+    c.waterC = 24;
+    plan = planWith(c);
+    const Answer warm = ask(plan);
+    const Remedy* water = warm.remedy("mix_hot", "water_cold_for");
+    ASSERT_NE(water, nullptr);
+    after = applyPatch(plan, water->edit);
+    ASSERT_TRUE(after.plan.has_value());
+    EXPECT_NEAR(ask(*after.plan).weather.mixC, 25.0, 0.1);
+}
+
+TEST(Weather, MoreIceThanTheEquationBearsIsSaid)
+{
+    Conditions c = heat();
+    c.icePercent = 20;
+    EXPECT_EQ(ask(planWith(c)).find("ice_unsure"), nullptr);
+    c.icePercent = 50;
+    const Answer answer = ask(planWith(c));
+    ASSERT_NE(answer.find("ice_unsure"), nullptr);
+    EXPECT_EQ(answer.find("ice_unsure")->pointer, "/conditions/ice_percent");
+    EXPECT_LT(answer.weather.mixC, ask(planWith(heat())).weather.mixC - 5);
+    Plan wild = planWith(c);
+    wild.conditions.icePercent = NAN;
+    EXPECT_EQ(iceShareOf(wild), 0.0);
+    wild.conditions.icePercent = 1e9;
+    EXPECT_EQ(iceShareOf(wild), kMostIceInWater);
 }
 
 TEST(Weather, HotAndColdMixesAreNamed)

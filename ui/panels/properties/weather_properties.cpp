@@ -37,6 +37,9 @@ void addDay(PropertySheet& sheet, const Scope<Conditions>& day)
                   day.member([](auto& d) { return &d.windKmh; }), rules(tr("km/h"), 0, 250, 1));
     column.number(QStringLiteral("plan.conditions.water_c"), tr("Tap water"),
                   day.member([](auto& d) { return &d.waterC; }), rules(tr("°C"), 0, 95, 1));
+    column.number(QStringLiteral("plan.conditions.ice_percent"), tr("Ice"),
+                  day.member([](auto& d) { return &d.icePercent; }), rules(tr("% of the water"), 0, 75, 0))
+        .setHint(tr("In place of as much of the mixing water, by mass."));
     column.number(QStringLiteral("plan.conditions.materials_c"), tr("Bags, sand, gravel"),
                   day.member([](auto& d) { return &d.materialsC; }), optional(celsius(), tr("as the air")));
 }
