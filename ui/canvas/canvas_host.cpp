@@ -201,6 +201,8 @@ void CanvasHost::viewMoved()
     scene_.setDevicePixels(view_->devicePixelRatioF());
     if (field_->isOpen()) field_->close();
     coveredPx_ = {};
+    const QRectF port(view_->viewport()->rect());
+    overlay_.setVisible(QRectF(view_->toDrawing(port.topLeft()), view_->toDrawing(port.bottomRight())).normalized());
     overlay_.rebuild();
     overlay_.refreshStage();
     updateLegend();

@@ -259,6 +259,7 @@ std::vector<StageWords> Overlay::stageWords() const
     const AssessmentPtr assessment = live_.assessment();
     if (!assessment || (stage_ != Stage::pour && stage_ != Stage::lift)) return {};
     WordsView view;
+    view.visible = visible_;
     for (const QString& part : selection_.parts()) view.chosen.push_back(part.toStdString());
     for (const Sign& sign : signs_) view.keepClear.push_back(sign.rect);
     for (const Handle& handle : handles_) view.keepClear.push_back(around(handle.at, px(kHandlePx)));
@@ -289,9 +290,9 @@ std::vector<QRectF> Overlay::refreshStage()
         for (const StageWords& one : from) {
             if (std::ranges::find(than, one) != than.end()) continue;
             changed.push_back(one.box.adjusted(-reach, -reach, reach, reach));
-            if (!one.lead.isNull()) {
-                changed.push_back(QRectF(one.lead.p1(), one.lead.p2()).normalized().adjusted(-reach, -reach, reach, reach));
-            }
+            if (one.lead.isNull()) continue;
+            const QRectF lead = QRectF(one.lead.p1(), one.lead.p2()).normalized();
+            changed.push_back(lead.adjusted(-reach, -reach, reach, reach));
         }
     };
     words(wordsBefore, words_);

@@ -34,6 +34,8 @@ public:
     Overlay(const PlanScene& scene, const Selection& selection, const LiveAssessment& live);
 
     void setStage(Stage stage) { stage_ = stage; }
+    /// The part of the drawing in view, drawing mm.
+    void setVisible(const QRectF& drawing) { visible_ = drawing; }
     void setTool(Tool* tool) { tool_ = tool; }
     void setHovered(const Hit& hit) { hovered_ = hit; }
     const Hit& hovered() const { return hovered_; }
@@ -108,6 +110,7 @@ private:
     const LiveAssessment& live_;
     Tool* tool_ = nullptr;
     Stage stage_ = Stage::layOut;
+    QRectF visible_;
     Hit hovered_;
     int corner_ = -1;
     bool editing_ = true;

@@ -242,34 +242,55 @@ struct LegendItem {
     bool hatched = false;
     bool filled = false;
     bool night = false;
+    QString sign{};         ///< in place of a box
 };
 
-std::vector<LegendItem> legendOf(const HoursChart& chart)
+std::vector<LegendItem> legendOf(const HoursChart& chart, const PaintStyle& style)
 {
     std::vector<LegendItem> items{{Chart::tr("likely to hold"), true, false, false},
                                   {Chart::tr("holds with the safety kept"), false, true, false}};
     if (chart.endH <= kMostNightsH) items.push_back({Chart::tr("night"), false, false, true});
+    // On the screen the finding says it, and the table has the plan's ways.
+    if (!style.onPaper) return items;
+    items.push_back({Chart::tr("not how the plan handles it"), false, false, false, QStringLiteral("( )")});
+    items.push_back({Chart::tr("later than the plan wants it"), false, false, false, QStringLiteral("!")});
     return items;
 }
 
-/// Items one below the other: they fit any width.
-void paintLegend(QPainter& painter, const HoursChart& chart, double left, double top, const PaintStyle& style)
+/// On the screen one below the other, which fits any width; paper is wide enough for two rows.
+double legendRows(const HoursChart& chart, const PaintStyle& style)
+{
+    return style.onPaper ? 2.0 : static_cast<double>(legendOf(chart, style).size());
+}
+
+void paintLegend(QPainter& painter, const HoursChart& chart, double left, double right, double top,
+                 const PaintStyle& style)
 {
     const double row = 1.4 * em(style);
+    double x = left;
     TextLook look;
     look.align = Qt::AlignLeft | Qt::AlignVCenter;
     look.colour = style.ink.pencil;
     const QColor ground = style.onPaper ? QColor(Qt::white) : style.ink.card;
-    for (const LegendItem& item : legendOf(chart)) {
-        const QRectF box(left, top + row / 2 - 0.4 * em(style), 1.6 * em(style), 0.8 * em(style));
+    for (const LegendItem& item : legendOf(chart, style)) {
+        const double width = 2.1 * em(style) + textSizeMm(item.text, style).width();
+        if (x > left && (!style.onPaper || x + width > right)) {
+            x = left;
+            top += row;
+        }
+        const QRectF box(x, top + row / 2 - 0.4 * em(style), 1.6 * em(style), 0.8 * em(style));
+        x += width + 1.5 * em(style);
         if (item.filled) painter.fillRect(box, readyTone(style));
         if (item.night) painter.fillRect(box, mixed(ground, style.ink.ink, 0.1));
         if (item.hatched) hatchBar(painter, box, style);
-        painter.setBrush(Qt::NoBrush);
-        painter.setPen(thinPen(style, style.ink.pencil));
-        painter.drawRect(box);
+        if (item.sign.isEmpty()) {
+            painter.setBrush(Qt::NoBrush);
+            painter.setPen(thinPen(style, style.ink.pencil));
+            painter.drawRect(box);
+        } else {
+            paintText(painter, {box.left() + 0.2 * em(style), box.center().y()}, item.sign, style, look);
+        }
         paintText(painter, {box.right() + 0.5 * em(style), box.center().y()}, item.text, style, look);
-        top += row;
     }
 }
 
@@ -323,7 +344,7 @@ double hoursChartHeight(const HoursChart& chart, const PaintStyle& style)
     if (chart.groups.empty()) return 0.0;
     double height = (2 * kAxis + kGap) * em(style);
     for (const HoursGroup& group : chart.groups) height += groupHeight(group, style);
-    return height + 1.4 * em(style) * static_cast<double>(legendOf(chart).size());
+    return height + 1.4 * em(style) * legendRows(chart, style);
 }
 
 double hoursChartLeastWidth(const HoursChart& chart, const PaintStyle& style)
@@ -349,7 +370,7 @@ void paintHoursChart(QPainter& painter, const QRectF& box, const HoursChart& cha
     painter.setPen(outlinePen(style));
     painter.drawLine(QPointF(axis.left, bottom), QPointF(axis.right, bottom));
     paintHours(painter, axis, bottom, style);
-    paintLegend(painter, chart, box.left(), bottom + (kAxis + kGap) * em(style), style);
+    paintLegend(painter, chart, box.left(), box.right(), bottom + (kAxis + kGap) * em(style), style);
     painter.restore();
 }
 

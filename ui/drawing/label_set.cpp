@@ -89,7 +89,16 @@ bool meetsAny(const std::vector<QRectF>& boxes, const QRectF& box)
     return std::any_of(boxes.begin(), boxes.end(), [&](const QRectF& other) { return other.intersects(box); });
 }
 
-/// Where the label goes in this text by its area and its box; null where there is no room.
+QRectF roomBeside(const OverlayLabel& label, QSizeF size, const std::vector<QRectF>& taken, const PaintStyle& style)
+{
+    if (label.beside.isNull()) return {};
+    for (const QRectF& place : placesBeside(label.beside, size, style)) {
+        if (!meetsAny(taken, place)) return place;
+    }
+    return {};
+}
+
+/// Where the label goes in this text by its area, or its box where it is to be in full; null where there is no room.
 QRectF roomFor(const OverlayLabel& label, QSizeF size, const std::vector<QRectF>& taken, bool avoids,
                const PaintStyle& style)
 {
@@ -99,11 +108,7 @@ QRectF roomFor(const OverlayLabel& label, QSizeF size, const std::vector<QRectF>
             if (liesInside(label.within, place)) return place;
         }
     }
-    if (label.beside.isNull()) return {};
-    for (const QRectF& place : placesBeside(label.beside, size, style)) {
-        if (!meetsAny(taken, place)) return place;
-    }
-    return {};
+    return label.inFull ? roomBeside(label, size, taken, style) : QRectF();
 }
 
 /// The fullest text that finds room by the label's area and box.
@@ -118,9 +123,17 @@ PlacedLabel placedByArea(const OverlayLabel& label, std::size_t index, const std
         }
         return {};
     };
-    if (label.avoid.empty()) return first(label.texts.size(), false);
-    PlacedLabel placed = first(label.texts.size() - 1, true);
-    return placed.text.isEmpty() ? first(label.texts.size(), false) : placed;
+    PlacedLabel placed;
+    if (!label.avoid.empty()) placed = first(label.texts.size() - 1, true);
+    if (placed.text.isEmpty()) placed = first(label.texts.size(), false);
+    if (!placed.text.isEmpty() || label.inFull) return placed;
+    // Beside it briefly: there it is in the way of others.
+    for (qsizetype i = std::max<qsizetype>(0, label.texts.size() - 2); i < label.texts.size(); ++i) {
+        const QString& text = label.texts[i];
+        const QRectF box = roomBeside(label, textSizeMm(text, style, label.look), taken, style);
+        if (!box.isNull()) return {index, text, box};
+    }
+    return placed;
 }
 
 }  // namespace

@@ -23,7 +23,8 @@ struct OverlayLabel {
     double weight = 0.0;    ///< where two do not fit, the heavier one is kept
     QPolygonF within;       ///< where not empty: only in here, as near to the point as there is room
     std::vector<QRectF> avoid;  ///< in there: covered only by what would find no room otherwise, or by its shortest text
-    QRectF beside;          ///< where not null: beside this box too, before a shorter text is taken
+    QRectF beside;          ///< where not null: beside this box too, in one of the last two texts, where none finds room within
+    bool inFull = false;    ///< beside its box rather than in a shorter text
 };
 
 /// A label in ink on a plate of the sheet's colour.

@@ -20,7 +20,7 @@ void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& as
 /// The edge each counter is tilted about, where hands take it, and centres of gravity; `chosen` parts.
 void paintLiftSigns(QPainter& painter, const Plan& plan, const Assessment& assessment, const Projection& projection,
                     const PaintStyle& style, const std::vector<std::string>& chosen);
-/// These with mass and people of each casting, for paper; on the screen the words are placed once (ui/drawing/stage_words).
+/// These with mass and people of each casting, for paper; on the screen words are placed once (ui/drawing/stage_words).
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style);
 /// Each casting's mould, whether it is built as the mirror of what one sees, and which others look alike.

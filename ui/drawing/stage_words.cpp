@@ -10,7 +10,6 @@
 
 #include "ui/drawing/painters.h"
 #include "ui/wording/figures.h"
-#include "ui/wording/pour_names.h"
 
 namespace yardcast::ui {
 
@@ -94,7 +93,10 @@ public:
                 label.avoid = labelObstacles(plan_, part, *counter, projection_, style_);
             }
         }
-        if (isChosen(view_, part.id)) label.beside = area.boundingRect();
+        label.inFull = isChosen(view_, part.id);
+        // A slab in view is never left without words; what stands below it or behind it has the cards.
+        const bool inView = view_.visible.isNull() || view_.visible.contains(label.at);
+        if (label.inFull || (inView && part.kind() == PartKind::counter)) label.beside = area.boundingRect();
     }
 
     bool isHidden(const Part& part) const
@@ -105,6 +107,14 @@ public:
     std::vector<StageWords> placed(const std::vector<OverlayLabel>& labels, std::vector<QRectF> taken) const
     {
         taken.insert(taken.end(), view_.keepClear.begin(), view_.keepClear.end());
+        if (!view_.visible.isNull()) {
+            constexpr double kFarMm = 1e6;
+            const QRectF& in = view_.visible;
+            taken.emplace_back(in.left() - kFarMm, in.top() - kFarMm, kFarMm, in.height() + 2 * kFarMm);
+            taken.emplace_back(in.right(), in.top() - kFarMm, kFarMm, in.height() + 2 * kFarMm);
+            taken.emplace_back(in.left(), in.top() - kFarMm, in.width(), kFarMm);
+            taken.emplace_back(in.left(), in.bottom(), in.width(), kFarMm);
+        }
         if (style_.nameCastings) {
             for (const QRectF& name : counterNameBoxes(plan_, assessment_.castings, projection_, style_))
                 taken.push_back(name);
@@ -157,17 +167,6 @@ QString heightWords(const PouredCasting& poured)
     return heights.size() < 2 ? QString() : tr("filled to %1 mm").arg(heights.join(QStringLiteral(", ")));
 }
 
-/// Every layer with its heights above the mould base, in the order of pouring.
-QStringList layerWords(const PouredCasting& poured)
-{
-    QStringList words;
-    for (const PourLayer& layer : poured.layers) {
-        words << tr("%1 %2 to %3 mm").arg(layerName(layer.kind), shortNumberText(layer.fromMm, 0),
-                                          shortNumberText(layer.toMm, 0));
-    }
-    return words;
-}
-
 QString numberWords(const PourPlace& place, bool severalDays)
 {
     if (!severalDays) return tr("No. %1").arg(place.number);
@@ -176,7 +175,7 @@ QString numberWords(const PourPlace& place, bool severalDays)
 
 /// Ways to say where a casting comes in the pour, the fullest first. On paper the drawing itself names it.
 QStringList pourTexts(const QStringList& names, const QString& amount, const QString& litres, const PourPlace* place,
-                      bool severalDays, bool inFull)
+                      bool severalDays)
 {
     const QString id = names.isEmpty() ? QString() : names.back();
     const auto named = [](const QString& name, const QString& rest) {
@@ -191,7 +190,6 @@ QStringList pourTexts(const QStringList& names, const QString& amount, const QSt
         if (!heights.isEmpty()) list << heights;
         return lines(list);
     };
-    if (inFull) said << named(names.value(0), lines(QStringList{number, amount, filled} + layerWords(*place->poured)));
     for (const QString& name : names) said << named(name, withHeights({number, amount, filled}));
     if (names.isEmpty()) said << withHeights({number, amount, filled}) << lines({number, amount, filled});
     said << named(id, withHeights({number, amount})) << named(id, lines({number, litres}));
@@ -208,7 +206,7 @@ QStringList liftTexts(const QStringList& names, const QString& mass, const QStri
     const QString id = names.isEmpty() ? QString() : names.back();
     if (!id.isEmpty()) {
         if (!people.isEmpty()) said << lines({id, mass + QStringLiteral(", ") + people});
-        said << lines({id, mass});
+        said << lines({id, mass}) << id + QStringLiteral("  ") + mass;
     } else if (!people.isEmpty()) {
         said << lines({mass, people});
     }
@@ -278,7 +276,7 @@ std::vector<StageWords> pourWords(const Plan& plan, const Assessment& assessment
                 label.look.colour = style.ink.pencil;
             } else {
                 const QStringList names = style.nameCastings ? QStringList() : namesOf(*placed->second->casting, *part);
-                label.texts = pourTexts(names, amount, volumeText(litres), found, severalDays, chosen);
+                label.texts = pourTexts(names, amount, volumeText(litres), found, severalDays);
             }
             if (found && !found->poured->fits) label.look.colour = style.ink.stop;
             speaker.keepOn(label, *placed->second, *part);

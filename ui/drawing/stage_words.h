@@ -30,6 +30,7 @@ struct StageWords {
 struct WordsView {
     std::vector<std::string> chosen;   ///< parts
     std::vector<QRectF> keepClear;     ///< signs and figures of other layers, drawing mm
+    QRectF visible;                    ///< words stay in here; null: anywhere
 };
 
 /// Place in the order of pouring, litres, mix, batches and how high each layer comes.

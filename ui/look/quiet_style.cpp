@@ -4,6 +4,7 @@
 #include <QAbstractScrollArea>
 #include <QApplication>
 #include <QComboBox>
+#include <QMainWindow>
 #include <QPainter>
 #include <QPainterPath>
 #include <QStyleOption>
@@ -67,7 +68,9 @@ int QuietStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, cons
     case PM_MenuHMargin: return kStepPx;
     case PM_MenuPanelWidth: return 1;
     case PM_HeaderMargin: return kStepPx;
-    case PM_TabBarTabHSpace: return 4 * kStepPx;
+    case PM_TabBarTabHSpace:
+        // The tabs of docks are many in little room.
+        return (widget && qobject_cast<const QMainWindow*>(widget->parentWidget()) ? 2 : 4) * kStepPx;
     case PM_TabBarTabVSpace: return 3 * kStepPx;
     case PM_TabBarTabShiftVertical:
     case PM_TabBarTabShiftHorizontal: return 0;
@@ -373,6 +376,16 @@ void QuietStyle::drawControl(ControlElement element, const QStyleOption* option,
     case CE_TabBarTabShape: drawTab(*option, *painter); return;
     case CE_HeaderSection:
     case CE_HeaderEmptyArea: drawHeader(*option, *painter); return;
+    case CE_DockWidgetTitle:
+        if (const auto* title = qstyleoption_cast<const QStyleOptionDockWidget*>(option); title && widget) {
+            QStyleOptionDockWidget whole(*title);
+            const QString text = widget->property(kWholeTitle).toString();
+            if (!text.isEmpty()) whole.title = text;
+            QProxyStyle::drawControl(element, &whole, painter, widget);
+            return;
+        }
+        QProxyStyle::drawControl(element, option, painter, widget);
+        return;
     case CE_Splitter: painter->fillRect(option->rect, ink_.bench); return;
     case CE_ToolBar: painter->fillRect(option->rect, option->palette.color(QPalette::Window)); return;
     case CE_MenuBarEmptyArea: painter->fillRect(option->rect, option->palette.color(QPalette::Window)); return;

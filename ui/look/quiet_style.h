@@ -6,6 +6,9 @@
 
 namespace yardcast::ui {
 
+/// Property of a dock: what its title bar says where its tab says it shorter.
+inline constexpr auto kWholeTitle = "wholeTitle";
+
 /// Flat, hairlines, spacing in steps of 4 px, targets of at least 28 px; what it does not draw itself is drawn
 /// by the neutral base style in our palette.
 class QuietStyle : public QProxyStyle {

@@ -128,10 +128,13 @@ CardSummary ConcreteCard::summarise(const Plan& plan, const Assessment& assessme
                           .mark = tooWet ? std::optional(Severity::caution) : std::nullopt});
 
     if (plan.mixer) {
-        summary.lines.append({.code = QStringLiteral("batches"),
-                              .text = tr("%1 in a drum of %2")
-                                          .arg(counted(totals.batches, tr("1 batch"), tr("%1 batches")),
-                                               volumeText(plan.mixer->drumL))});
+        int poured = 0;
+        for (const PourDay& day : assessment.pour.days) poured += day.batches;
+        QString text = tr("%1 in a drum of %2").arg(counted(totals.batches, tr("1 batch"), tr("%1 batches")),
+                                                    volumeText(plan.mixer->drumL));
+        // Each day and each wait for a mould ends with a smaller one.
+        if (poured > totals.batches) text += tr("; by the pour plan %1").arg(poured);
+        summary.lines.append({.code = QStringLiteral("batches"), .text = text});
     } else {
         summary.lines.append({.text = tr("No mixer in the plan, so batches are not counted.")});
     }

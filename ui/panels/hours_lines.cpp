@@ -7,7 +7,9 @@
 
 #include "ui/drawing/hours_chart.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/names.h"
 #include "ui/wording/readiness_names.h"
+#include "ui/wording/strength_names.h"
 
 namespace yardcast::ui {
 
@@ -100,7 +102,95 @@ void addSeason(const Assessment& assessment, HoursLines& all)
     }
 }
 
+QString mpaText(double mpa) { return When::tr("%1\u00a0MPa").arg(numberText(mpa, 2)); }
+
+QString ageDaysText(double days)
+{
+    return std::isfinite(days) ? When::tr("%1\u00a0days").arg(numberText(days, 2)) : When::tr("never");
+}
+
+const CastingHours* hoursOf(const Assessment& assessment, const std::string& casting)
+{
+    for (const CastingHoursPtr& hours : assessment.hours) {
+        if (hours && hours->casting == casting) return hours.get();
+    }
+    return nullptr;
+}
+
+HoursNote castingNote(const Plan& plan, const Assessment& assessment, const CastingHours& hours, const QString& way)
+{
+    HoursNote note{QStringLiteral("earliest_hour"), {{When::tr("Casting"), subjectName(&plan, hours.casting)}}};
+    const auto add = [&](const QString& name, const QString& value) { note.values.append({name, value}); };
+    const auto found = std::ranges::find_if(hours.ways, [&](const EarliestHour& hour) {
+        return way == QLatin1String(handlingWayWord(hour.way));
+    });
+    const EarliestHour* hour = found == hours.ways.end() ? hours.governing() : &*found;
+    add(When::tr("The plan lifts it"), waitText(hours.planH));
+    if (!hour || !hour->possible) return note;
+    add(When::tr("Way"), handlingWayName(hour->way));
+    add(When::tr("Likely from"), waitText(hour->likelyH));
+    add(When::tr("With safety from"), std::isfinite(hour->cautiousH)
+            ? When::tr("%1 (%2)").arg(waitText(hour->cautiousH),
+                                      clockText(hour->cautiousH, hoursChart(plan, assessment, hours.part).startH))
+            : waitText(hour->cautiousH));
+    add(When::tr("Age at 20 °C, likely"), ageDaysText(hour->likelyDays));
+    add(When::tr("Age at 20 °C, with safety"), ageDaysText(hour->cautiousDays));
+    add(When::tr("Greatest tension"), mpaText(hour->tensionMpa));
+    add(When::tr("Where"), placeText(hour->place, findPart(plan, hours.part)));
+    if (hour->byCompression) {
+        add(When::tr("Decided by"), When::tr("stripping at a mean of %1").arg(mpaText(assumptionsOf(plan).stripMpa)));
+    }
+    if (hour->stretched()) add(When::tr("Beware"), When::tr("before one day at 20 °C: to be tested"));
+    return note;
+}
+
+HoursNote gainNote(const Assessment& assessment, const QString& mix, double days)
+{
+    HoursNote note{QStringLiteral("strength_gain"), {{When::tr("Mix"), mix}}};
+    for (const GainCurve& gain : assessment.gain) {
+        if (QString::fromStdString(gain.mix) != mix) continue;
+        for (std::size_t i = 0; i < gain.h.size(); ++i) {
+            if (days > 0.0 && std::abs(gain.h[i] - 24.0 * days) >= kSameH) continue;
+            if (days <= 0.0 && std::fmod(gain.h[i], 24.0) > kSameH) continue;
+            note.values.append({When::tr("After %1").arg(waitText(gain.h[i])),
+                                When::tr("%1, mean %2").arg(percentText(100.0 * gain.share[i]),
+                                                            mpaText(gain.meanMpa[i]))});
+        }
+    }
+    return note;
+}
+
+HoursNote seasonNote(const Assessment& assessment, int number)
+{
+    HoursNote note{QStringLiteral("season_month"), {}};
+    for (const SeasonMonth& month : assessment.season) {
+        if (month.month != number) continue;
+        const auto rate = [](double kg) { return When::tr("%1\u00a0kg/m² an hour").arg(numberText(kg, 2)); };
+        note.values = {{When::tr("Month"), monthName(month.month)},
+                       {When::tr("Until carried"), month.carryH > 0.0 ? waitText(month.carryH) : dash()},
+                       {When::tr("To be kept moist"), ageDaysText(month.curingDays)},
+                       {When::tr("Water lost, worst hour"), rate(month.evaporationKgM2H)},
+                       {When::tr("Limit"), rate(month.limitKgM2H)},
+                       {When::tr("Best start"), clockText(month.bestStartH)},
+                       {When::tr("Frost at night"), month.frost ? When::tr("yes") : When::tr("no")}};
+    }
+    return note;
+}
+
 }  // namespace
+
+HoursNote hoursNote(const Plan& plan, const Assessment& assessment, const Line& line)
+{
+    const QStringList key = line.key.split(QLatin1Char('|'));
+    if (key.front() == QLatin1String("gain")) {
+        return key.size() < 2 ? HoursNote() : gainNote(assessment, key[1], key.value(2).toDouble());
+    }
+    if (key.front() == QLatin1String("season")) {
+        return key.size() < 2 ? HoursNote() : seasonNote(assessment, key[1].toInt());
+    }
+    const CastingHours* hours = hoursOf(assessment, key.front().toStdString());
+    return hours ? castingNote(plan, assessment, *hours, key.value(1)) : HoursNote();
+}
 
 HoursLines hoursLines(const Plan& plan, const Assessment& assessment)
 {

@@ -7,6 +7,7 @@
 
 #include "core/assess/assessment.h"
 #include "core/plan/plan.h"
+#include "ui/panels/figure_popover.h"
 #include "ui/panels/line_model.h"
 
 namespace yardcast::ui {
@@ -19,5 +20,12 @@ struct HoursLines {
     std::vector<std::vector<std::string>> subjects;  ///< castings or mixes
 };
 HoursLines hoursLines(const Plan& plan, const Assessment& assessment);
+
+/// What stands behind the figures of such a line; an empty code where it has none.
+struct HoursNote {
+    QString code;
+    QList<FigureValue> values;
+};
+HoursNote hoursNote(const Plan& plan, const Assessment& assessment, const Line& line);
 
 }  // namespace yardcast::ui

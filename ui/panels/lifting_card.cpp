@@ -76,7 +76,7 @@ LiftingCard::LiftingCard(PlanDocument& document, Selection& selection, LiveAsses
     when_->installEventFilter(this);
     hours_ = new HoursView(this);
     hours_->hide();
-    addToolRow(hours_);
+    addBelowTabs(hours_);
     connect(&selection, &Selection::chosenChanged, this, &LiftingCard::showChart);
     team_ = new QLabel(this);
     team_->setWordWrap(true);
@@ -259,7 +259,11 @@ QList<FigureValue> LiftingCard::massValues(const CastingLift& lift, const Plan& 
 LiveCard::LineNote LiftingCard::noteOf(const LineView& view, const Line& line, const Plan& plan,
                                        const Assessment& assessment) const
 {
-    if (line.source < 0 || &view == when_) return {};
+    if (&view == when_) {
+        HoursNote note = hoursNote(plan, assessment, line);
+        return {note.code, std::move(note.values)};
+    }
+    if (line.source < 0) return {};
     const CastingLift& lift = assessment.handling[line.source];
     QList<FigureValue> values = massValues(lift, plan, assessment);
     values.append({counted(lift.crewPeople, tr("1 person lifts"), tr("%1 people lift")), massText(lift.limitKg)});

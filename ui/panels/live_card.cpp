@@ -119,6 +119,11 @@ LineView* LiveCard::addTable(const QString& title, const QList<LineColumn>& colu
 
 void LiveCard::addToolRow(QWidget* widget) { detailsColumn_->insertWidget(0, widget); }
 
+void LiveCard::addBelowTabs(QWidget* widget)
+{
+    detailsColumn_->insertWidget(detailsColumn_->indexOf(tabs_) + 1, widget);
+}
+
 void LiveCard::addFootnote(QWidget* widget) { detailsColumn_->addWidget(widget); }
 
 void LiveCard::refillTables()

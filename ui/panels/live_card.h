@@ -66,6 +66,8 @@ protected:
     /// Above and below the tables; both are shown with them.
     void addToolRow(QWidget* widget);
     void addFootnote(QWidget* widget);
+    /// Between the row of tabs and the tables: it may come and go with one of them, and the tabs keep their place.
+    void addBelowTabs(QWidget* widget);
     /// Fills the tables again without a new assessment (a filter has changed).
     void refillTables();
 

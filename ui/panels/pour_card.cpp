@@ -88,6 +88,7 @@ PourCard::PourCard(PlanDocument& document, Selection& selection, LiveAssessment&
                                     {tr("batches"), true},
                                     {tr("begin"), true},
                                     {tr("cold\njoint"), true}});
+    layers_ = addTable(tr("Layers"), {{tr("Layer"), false}, {tr("mm above\nthe base"), true}, {tr("litres"), true}});
     changes_ = addTable(tr("What lowers it"), {{tr("Change"), false}, {tr("any cold\njoint"), true}});
     remedies_ = new RemedyList(this);
     addFootnote(remedies_);
@@ -120,11 +121,13 @@ CardSummary PourCard::summarise(const Plan& plan, const Assessment& assessment) 
     int batches = 0;
     for (const PourDay& day : pour.days) batches += day.batches;
     const QString made = counted(batches, tr("1 batch"), tr("%1 batches"));
-    summary.big = {.text = QString::number(days),
+    summary.big = {.code = QStringLiteral("pour_days"),
+                   .text = QString::number(days),
                    .unit = days == 1 ? tr("day of pouring, %1").arg(made) : tr("days of pouring, %1").arg(made)};
     const PourDay& first = pour.days.front();
     const QString hours = tr("%1 to %2").arg(clockText(first.startH), clockText(first.startH + first.endMin / 60));
-    summary.lines.append({.text = days == 1 ? hours : tr("First day %1").arg(hours)});
+    summary.lines.append({.code = QStringLiteral("pour_days"),
+                          .text = days == 1 ? hours : tr("First day %1").arg(hours)});
     const auto late = std::ranges::find_if(pour.days, [](const PourDay& day) {
         return std::ranges::any_of(day.castings, [](const PouredCasting& poured) { return !poured.fits; });
     });
@@ -138,7 +141,8 @@ CardSummary PourCard::summarise(const Plan& plan, const Assessment& assessment) 
         if (worst->chance * plays >= 0.5) {
             text += tr("; likeliest in %1, %2").arg(name, chanceSpreadText(*worst));
         }
-        summary.lines.append({.text = text,
+        summary.lines.append({.code = QStringLiteral("cold_joint"),
+                              .text = text,
                               .mark = worst->chance > kMindedChance ? std::optional(Severity::caution) : std::nullopt});
     } else {
         summary.lines.append({.text = tr("The chance of a cold joint is being played.")});
@@ -149,6 +153,7 @@ CardSummary PourCard::summarise(const Plan& plan, const Assessment& assessment) 
 void PourCard::fillTables(const Plan& plan, const Assessment& assessment)
 {
     QList<Line> lines;
+    QList<Line> layers;
     const PourPlan& pour = assessment.pour;
     int calendarDay = 1;
     int number = 0;
@@ -164,16 +169,25 @@ void PourCard::fillTables(const Plan& plan, const Assessment& assessment)
             QString risk = QStringLiteral("–");
             if (chance) risk = chanceText(chance->chance, assessment.play->plays);
             if (!poured.fits) risk = tr("certain");
-            QStringList layers;
-            for (const PourLayer& layer : poured.layers) {
-                layers << tr("%1 %2–%3 mm").arg(layerName(layer.kind), shortNumberText(layer.fromMm, 0),
-                                                shortNumberText(layer.toMm, 0));
-            }
             const QString name = subjectName(&plan, poured.casting);
-            lines.append({.key = QString::fromStdString(poured.casting),
-                          .cells = {tr("%1  %2", "number, casting").arg(number + 1).arg(name), numberText(poured.batches, 1),
+            const QString numbered = tr("%1  %2", "number, casting").arg(number + 1).arg(name);
+            const QString key = QString::fromStdString(poured.casting);
+            layers.append({.key = key,
+                           .kind = Line::Kind::heading,
+                           .cells = {numbered, QString(), QString()},
+                           .source = number});
+            int place = 0;
+            for (const PourLayer& layer : poured.layers) {
+                layers.append({.key = QStringLiteral("%1|%2").arg(key).arg(++place),
+                               .cells = {layerName(layer.kind),
+                                         tr("%1–%2").arg(shortNumberText(layer.fromMm, 0),
+                                                         shortNumberText(layer.toMm, 0)),
+                                         layer.litres > 0.0 ? numberText(layer.litres, 1) : QString()},
+                               .source = number});
+            }
+            lines.append({.key = key,
+                          .cells = {numbered, numberText(poured.batches, 1),
                                     clockText(day.startH + poured.startMin / 60), risk},
-                          .details = layers,
                           .tip = tr("%1 of %2; workable for %3, waits %4")
                                      .arg(volumeText(poured.litres), QString::fromStdString(poured.mix),
                                           minutesText(poured.workingMinutes), minutesText(poured.longestGapMin)),
@@ -183,6 +197,7 @@ void PourCard::fillTables(const Plan& plan, const Assessment& assessment)
         }
     }
     order_->lineModel().setLines(std::move(lines));
+    layers_->lineModel().setLines(std::move(layers));
 
     QList<Line> changes;
     if (assessment.play) {
@@ -201,12 +216,60 @@ void PourCard::fillTables(const Plan& plan, const Assessment& assessment)
     allowMoves();
 }
 
-QList<FigureValue> PourCard::valuesBehind(const QString&, const Plan&, const Assessment&) const { return {}; }
+QList<FigureValue> PourCard::valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const
+{
+    QList<FigureValue> values;
+    if (code == QLatin1String("cold_joint")) {
+        if (!assessment.play) return values;
+        values.append({tr("Plays"), QString::number(assessment.play->plays)});
+        values.append({tr("Some cold joint"), chanceText(assessment.play->anyChance, assessment.play->plays)});
+        if (const CastingChance* worst = greatest(assessment.play)) {
+            values.append({tr("Likeliest in"), subjectName(&plan, worst->casting)});
+            values.append({tr("There"), chanceSpreadText(*worst)});
+        }
+        return values;
+    }
+    const Pouring pouring = plan.pouring.value_or(Pouring{});
+    values.append({tr("A batch takes"), minutesText(assessment.pour.batchMinutes)});
+    values.append({tr("Begin"), clockText(pouring.startH)});
+    values.append({tr("Hours a day"), shortNumberText(pouring.hours, 1)});
+    values.append({tr("Castings in moulds at one time"),
+                   pouring.moulds ? QString::number(*pouring.moulds) : tr("as many as there are")});
+    for (const PourDay& day : assessment.pour.days) {
+        values.append({tr("Day %1").arg(day.day), tr("%1, %2 castings")
+                                                      .arg(counted(day.batches, tr("1 batch"), tr("%1 batches")))
+                                                      .arg(day.castings.size())});
+    }
+    return values;
+}
+
+LiveCard::LineNote PourCard::noteOf(const LineView& view, const Line& line, const Plan& plan,
+                                    const Assessment& assessment) const
+{
+    if (&view == changes_) {
+        return {QStringLiteral("cold_joint"), valuesBehind(QStringLiteral("cold_joint"), plan, assessment)};
+    }
+    const std::vector<std::string> order = orderOf(assessment.pour);
+    if (line.source < 0 || line.source >= static_cast<int>(order.size())) return {};
+    const PouredCasting* poured = assessment.pour.find(order[static_cast<std::size_t>(line.source)]);
+    if (!poured) return {};
+    return {QStringLiteral("poured"),
+            {{tr("Casting"), subjectName(&plan, poured->casting)},
+             {tr("Concrete"), tr("%1 of %2").arg(volumeText(poured->litres), QString::fromStdString(poured->mix))},
+             {tr("Batches"), numberText(poured->batches, 2)},
+             {tr("Workable for"), minutesText(poured->workingMinutes)},
+             {tr("Waits to be covered"), minutesText(poured->longestGapMin)},
+             {tr("On the mould table"), tr("%1, %2 kPa").arg(massText(poured->tableKg), numberText(poured->tableKpa, 1))},
+             {tr("Foam floats with"), poured->uplift.fixings > 0 ? tr("%1 N, held by %2 screws")
+                                                                       .arg(numberText(poured->uplift.forceN, 0))
+                                                                       .arg(poured->uplift.fixings)
+                                                                 : tr("no foam")}}};
+}
 
 void PourCard::visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
                              const std::function<void(const std::string&)>& visit) const
 {
-    if (&view != order_ || line.source < 0) return;
+    if (&view == changes_ || line.source < 0) return;
     const std::vector<std::string> order = orderOf(assessment.pour);
     if (line.source < static_cast<int>(order.size())) visit(order[static_cast<std::size_t>(line.source)]);
 }

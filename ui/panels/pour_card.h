@@ -28,6 +28,8 @@ protected:
     CardSummary summarise(const Plan& plan, const Assessment& assessment) const override;
     void fillTables(const Plan& plan, const Assessment& assessment) override;
     QList<FigureValue> valuesBehind(const QString& code, const Plan& plan, const Assessment& assessment) const override;
+    LineNote noteOf(const LineView& view, const Line& line, const Plan& plan,
+                    const Assessment& assessment) const override;
     void visitSubjects(const LineView& view, const Line& line, const Assessment& assessment,
                        const std::function<void(const std::string&)>& visit) const override;
     void staleChanged(bool stale) override;
@@ -40,6 +42,7 @@ private:
     void allowMoves();
 
     LineView* order_;
+    LineView* layers_;
     LineView* changes_;
     RemedyList* remedies_;
     QAction* earlier_ = nullptr;

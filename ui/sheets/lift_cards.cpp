@@ -93,7 +93,7 @@ QStringList sentencesOf(const Card& card)
     if (!shares.empty()) {
         const double most = *std::max_element(shares.begin(), shares.end());
         const double least = *std::min_element(shares.begin(), shares.end());
-        said << (most - least < 0.5 ? Sheets::tr("Each bears %1.").arg(massText(most))
+        said << (most - least < 0.5 ? Sheets::tr("Each person bears %1.").arg(massText(most))
                                     : Sheets::tr("A person bears %1 to %2.").arg(massText(least), massText(most)));
     }
     const QString edge = card.sketch.tiltEdge >= 0 ? edgeText(*card.casting, card.sketch.tiltEdge) : QString();
@@ -268,7 +268,15 @@ void paintLiftSketch(QPainter& painter, const QRectF& box, const Casting& castin
     const Point centre = counter ? Point{casting.centroidMm[0], casting.centroidMm[1]}
                                  : Point{casting.centroidMm[0], casting.boundsMm.centre().y};
     paintCentreOfGravity(painter, toView(centre), style, style.ink.ink);
-    const double radius = (sketch.numbered ? 2.4 : 1.4) * mmPerUnit;
+    // Hands that are close to one another on a narrow piece are drawn smaller, so that none hides another.
+    double radiusMm = sketch.numbered ? 2.4 : 1.4;
+    for (std::size_t i = 0; i < sketch.grips.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            const QPointF off = onPaper(sketch.grips[i].at) - onPaper(sketch.grips[j].at);
+            radiusMm = std::min(radiusMm, std::max(0.6, 0.48 * std::hypot(off.x(), off.y())));
+        }
+    }
+    const double radius = radiusMm * mmPerUnit;
     painter.setPen(outlinePen(style));
     painter.setBrush(style.ink.sheet);
     for (const GripLoad& grip : sketch.grips) {
@@ -280,12 +288,22 @@ void paintLiftSketch(QPainter& painter, const QRectF& box, const Casting& castin
     type.align = Qt::AlignHCenter;
     if (sketch.numbered) {
         Type number = type;
-        number.sizeMm = 3.0;
+        number.sizeMm = std::min(3.0, 1.25 * radiusMm);
         number.bold = true;
         Type kg = type;
+        // On a narrow piece the figures would lie on the hands; the table has them.
+        const auto crowded = [&](const QPointF& a) {
+            return std::any_of(sketch.grips.begin(), sketch.grips.end(), [&](const GripLoad& other) {
+                const QPointF b = onPaper(other.at);
+                return std::abs(a.x() - b.x()) < 12.0 && std::abs(a.y() - b.y()) > 0.1 && std::abs(a.y() - b.y()) < 13.0;
+            });
+        };
+        const bool figures = std::none_of(sketch.grips.begin(), sketch.grips.end(),
+                                          [&](const GripLoad& grip) { return crowded(onPaper(grip.at)); });
         for (std::size_t i = 0; i < sketch.grips.size(); ++i) {
             const QPointF at = onPaper(sketch.grips[i].at);
             paintFitted(painter, QRectF(at.x() - 2.4, at.y() - 2.4, 4.8, 4.8), QString::number(i + 1), number);
+            if (!figures) continue;
             // Inwards of the grip, so that it stays on the piece.
             const double down = at.y() < inner.center().y() ? 2.6 : -6.0;
             const double half = width / mmPerUnit / 2 - 6.0;

@@ -68,6 +68,12 @@ public:
             return;
         }
         const SheetTable wide = block.table.scaledTo(area_.width() - 2.0);
+        // A title over a row or two at the foot of a page is overlooked.
+        double least = kListTitleMm + wide.headHeightMm();
+        for (std::size_t i = 0; i < std::min<std::size_t>(3, wide.rows.size()); ++i) {
+            least += wide.rowHeightMm(wide.rows[i]);
+        }
+        makeRoom(least);
         bool isFirst = true;
         for (SheetTable& table : wide.split(room_ - kListTitleMm, area_.height() - kListTitleMm)) {
             if (!isFirst) turn();
@@ -86,7 +92,24 @@ public:
         if (heightMm > room_ && !pages_.back().empty()) turn();
     }
 
+    /// As many of the sentences as this page holds, the others on as many more as they take.
+    void addSentences(const QStringList& sentences)
+    {
+        words_.resize(pages_.size());
+        for (const QString& sentence : sentences) {
+            const double height = sentencesHeightMm({sentence}, area_.width() - 4.0);
+            const double used = words_.back().isEmpty() ? kListGapMm : 0.0;
+            if (height + used > room_ && !(pages_.back().empty() && words_.back().isEmpty())) {
+                turn();
+                words_.resize(pages_.size());
+            }
+            room_ -= height + (words_.back().isEmpty() ? kListGapMm : 0.0);
+            words_.back().append(sentence);
+        }
+    }
+
     const std::vector<std::vector<Piece>>& pages() const { return pages_; }
+    const std::vector<QStringList>& words() const { return words_; }
 
 private:
     void addDrawing(const ListBlock& block)
@@ -115,6 +138,7 @@ private:
     QRectF area_;
     double room_;
     std::vector<std::vector<Piece>> pages_{1};
+    std::vector<QStringList> words_;   ///< below the pieces of each page
 };
 
 }  // namespace
@@ -149,10 +173,10 @@ std::vector<SheetPage> listPages(const SheetPage& like, const std::vector<ListBl
     const QRectF area = contentBox(false, false);
     Filler filler(area);
     for (const ListBlock& block : blocks) filler.add(block);
-    filler.makeRoom(sentencesHeightMm(sentences, area.width() - 4.0) + kListGapMm);
+    filler.addSentences(sentences);
     std::vector<SheetPage> pages;
     for (std::size_t i = 0; i < filler.pages().size(); ++i) {
-        const QStringList closing = i + 1 == filler.pages().size() ? sentences : QStringList();
+        const QStringList closing = filler.words()[i];
         SheetPage page = like;
         page.paint = [pieces = filler.pages()[i], closing](QPainter& painter, const QRectF& box) {
             double y = box.top();

@@ -34,6 +34,8 @@ struct CardText {
     QString needs;
     QString check;
     MixingCard card;
+    double allowanceL = 0.0;
+    bool ticks = true;      ///< the pour is mixed in the very batches of the card
 };
 
 double ticksHeightMm(const MixingCard& card)
@@ -200,9 +202,19 @@ void paintTrial(QPainter& painter, const QRectF& box, const MixingCard& card)
     paintWrapped(painter, QRectF(inner.left(), top + 3 * lineMm + 1.0, inner.width(), 15.0), words, type);
 }
 
-QStringList closingWords(const MixingCard& card)
+/// A last batch smaller than this share of a full one is hardly worth the wait where the allowance covers it; our choice.
+constexpr double kTinyShare = 0.10;
+
+QStringList closingWords(const CardText& text)
 {
+    const MixingCard& card = text.card;
     QStringList words;
+    if (card.odd.times > 0 && card.full.times > 0 && card.odd.litres < kTinyShare * card.full.litres &&
+        card.odd.litres < text.allowanceL) {
+        words << Sheets::tr("The last batch of %1 is less than the allowance of %2: mix it only where the others leave "
+                            "something short.")
+                     .arg(volumeText(card.odd.litres), volumeText(text.allowanceL));
+    }
     const auto scoops = [](const BatchCard& batch) {
         return std::any_of(batch.steps.begin(), batch.steps.end(), [](const CardStep& s) { return s.belowScale; });
     };
@@ -232,10 +244,12 @@ void paintCard(QPainter& painter, const QRectF& area, const CardText& text)
         type.sizeMm = 3.6;
     }
     y += 1.5;
-    const double ticksMm = ticksHeightMm(card);
-    paintTicks(painter, QRectF(box.left(), y, box.width(), ticksMm), card);
-    y += ticksMm + 1.5;
-    const QStringList words = closingWords(card);
+    if (text.ticks) {
+        const double ticksMm = ticksHeightMm(card);
+        paintTicks(painter, QRectF(box.left(), y, box.width(), ticksMm), card);
+        y += ticksMm + 1.5;
+    }
+    const QStringList words = closingWords(text);
     const double wordsMm = sentencesHeightMm(words, box.width());
     const double stepsMm = stepsHeightMm(card, box.bottom() - y - kTrialMm - wordsMm - 5.0);
     paintSteps(painter, QRectF(box.left(), y, box.width(), stepsMm), card);
@@ -263,19 +277,71 @@ QString checkText(const MixingCard& card)
     const Ratios& ratios = card.check.ratios;
     QString text = Sheets::tr("Water to cement %1").arg(numberText(ratios.waterCement, 2));
     if (ratios.kValue > 0.0) text += Sheets::tr(", with silica fume %1").arg(numberText(ratios.waterBinderK, 2));
-    QStringList missed;
-    for (const LimitCheck& row : card.check.limits) {
-        if (row.met && !*row.met) missed << limitName(row);
+    const QString missed = missedText(card.check);
+    return missed.isEmpty() ? text + Sheets::tr(".") : text + Sheets::tr(". Not met: %1.").arg(missed);
+}
+
+/// Batches of the pour plan that the card has not: a day, or a wait for a mould, ends with them.
+struct OtherBatch {
+    double litres = 0.0;
+    QStringList when;
+};
+
+std::vector<OtherBatch> otherBatches(const PourPlan& pour, const MixingCard& card)
+{
+    constexpr double kSameL = 0.05;
+    std::vector<OtherBatch> others;
+    bool oddIsOfTheCard = true;
+    int calendarDay = 1;
+    for (const PourDay& day : pour.days) {
+        calendarDay += day.afterDays;
+        for (const PourBatch& batch : day.mixed) {
+            if (batch.mix != card.mix) continue;
+            if (card.full.times > 0 && std::abs(batch.litres - card.full.litres) < kSameL) continue;
+            if (card.odd.times > 0 && oddIsOfTheCard && std::abs(batch.litres - card.odd.litres) < kSameL) {
+                oddIsOfTheCard = false;
+                continue;
+            }
+            const auto known = std::find_if(others.begin(), others.end(), [&](const OtherBatch& other) {
+                return std::abs(other.litres - batch.litres) < kSameL;
+            });
+            OtherBatch& other = known == others.end() ? others.emplace_back() : *known;
+            other.litres = batch.litres;
+            other.when << Sheets::tr("day %1 no. %2").arg(calendarDay).arg(batch.number);
+        }
     }
-    if (missed.isEmpty()) return text + Sheets::tr(".");
-    return text + Sheets::tr(". Not met: %1.").arg(missed.join(QStringLiteral("; ")));
+    return others;
+}
+
+/// What goes into each of them, a row a batch.
+ListBlock otherBlock(const Plan& plan, const MixQuantities& quantities, const MixingCard& card,
+                     const std::vector<OtherBatch>& others)
+{
+    ListBlock block;
+    block.title = Sheets::tr("Mix %1: batches that are not full ones").arg(QString::fromStdString(card.mix));
+    block.table.columns = {{Sheets::tr("Batch"), 30.0, false}, {Sheets::tr("litres"), 14.0, true}};
+    for (const OtherBatch& other : others) {
+        const BatchCard batch = batchOfLitres(plan, quantities, other.litres);
+        SheetRow row;
+        row.cells = {other.when.join(QStringLiteral(", ")), numberText(other.litres, 1)};
+        for (const CardStep& step : batch.steps) {
+            if (block.table.rows.empty()) {
+                // Amounts in two measures are broken, the others stay on their line.
+                const bool oneMeasure = step.what != Ingredient::dryMix && step.what != Ingredient::cement &&
+                                        step.what != Ingredient::plasticiser;
+                block.table.columns.push_back({stepName(step, card.perBag), 19.0, oneMeasure});
+            }
+            row.cells << stepAmountText(step);
+        }
+        block.table.rows.push_back(std::move(row));
+    }
+    return block;
 }
 
 }  // namespace
 
 std::vector<SheetPage> mixPages(const Plan& plan, const Assessment& assessment)
 {
-    Q_UNUSED(plan)
     SheetPage like;
     like.sheet = sheetTitle(QStringLiteral("mix"));
     std::vector<SheetPage> pages;
@@ -287,10 +353,25 @@ std::vector<SheetPage> mixPages(const Plan& plan, const Assessment& assessment)
                       card.byHand ? Sheets::tr("By hand in a tub: %1").arg(batchesText(card))
                                   : Sheets::tr("In the mixer: %1").arg(batchesText(card)),
                       needsText(*quantities), checkText(card), card};
+        text.allowanceL = quantities->volumeL - quantities->netL;
+        const std::vector<OtherBatch> others = otherBatches(assessment.pour, card);
+        if (!others.empty()) {
+            text.ticks = false;
+            text.batches = Sheets::tr("Mixed in one go: %1. The pour plan ends days and waits with others: next page.")
+                               .arg(batchesText(card));
+        }
         SheetPage page = like;
         page.part = QString::fromStdString(card.mix);
         page.paint = [text = std::move(text)](QPainter& painter, const QRectF& box) { paintCard(painter, box, text); };
         pages.push_back(std::move(page));
+        if (others.empty()) continue;
+        SheetPage list = like;
+        list.part = QString::fromStdString(card.mix);
+        const QStringList words{Sheets::tr("Full batches are those of the card; which batch comes when, the sheets of the "
+                                           "pour day say. Order, mixing and cautions as on the card.")};
+        for (SheetPage& made : listPages(list, {otherBlock(plan, *quantities, card, others)}, words)) {
+            pages.push_back(std::move(made));
+        }
     }
     if (pages.empty()) {
         pages.push_back(wordsPage(like, Sheets::tr("Nothing to mix yet: the plan has no castings with a mix.")));

@@ -43,13 +43,14 @@ ListBlock orderBlock(const Plan& plan, const PourDay& day, int firstNumber)
 {
     ListBlock block;
     block.title = Sheets::tr("In this order; heights from the mould base");
-    block.table.columns = {{Sheets::tr("Casting, layer"), 58.0, false}, {Sheets::tr("mm"), 24.0, true},
-                           {Sheets::tr("litres"), 18.0, true},          {Sheets::tr("from batch"), 44.0, false},
-                           {Sheets::tr("first in"), 18.0, true},        {Sheets::tr("last in"), 18.0, true}};
+    block.table.columns = {{Sheets::tr("Casting, layer"), 74.0, false}, {Sheets::tr("mm"), 21.0, true},
+                           {Sheets::tr("litres"), 16.0, true},          {Sheets::tr("from batch"), 37.0, false},
+                           {Sheets::tr("first in"), 16.0, true},        {Sheets::tr("last in"), 16.0, true}};
     int number = firstNumber;
     for (const PouredCasting& poured : day.castings) {
         SheetRow head;
         head.bold = true;
+        head.headsNext = true;
         head.cells = {QStringLiteral("%1  %2").arg(number++).arg(subjectName(&plan, poured.casting)),
                       QString(),
                       litresText(poured.litres),
@@ -201,7 +202,8 @@ std::vector<SheetPage> pourPages(const Plan& plan, const Assessment& assessment)
         page.part = assessment.pour.days.size() > 1 ? Sheets::tr("Day %1, %2").arg(calendarDay).arg(hours) : hours;
         page.view = Sheets::tr("as it lies in the mould");
         std::vector<ListBlock> blocks{orderBlock(plan, day, number), batchBlock(day)};
-        if (!assessment.weather.hours.empty()) blocks.push_back(weatherBlock(assessment.weather));
+        // The days are taken as alike: one picture of them.
+        if (number == 1 && !assessment.weather.hours.empty()) blocks.push_back(weatherBlock(assessment.weather));
         for (SheetPage& made : listPages(page, blocks, closingWords(day, assessment))) pages.push_back(std::move(made));
         number += static_cast<int>(day.castings.size());
     }

@@ -5,6 +5,7 @@
 #include <QPainter>
 
 #include "ui/sheets/sheet_text.h"
+#include "ui/sheets/sheet_words.h"
 
 namespace yardcast::ui {
 
@@ -103,12 +104,25 @@ std::vector<SheetTable> SheetTable::split(double firstHeightMm, double heightMm)
     empty.rows.clear();
     std::vector<SheetTable> tables{empty};
     double room = firstHeightMm - headHeightMm();
-    for (const SheetRow& row : rows) {
+    const SheetRow* head = nullptr;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const SheetRow& row = rows[i];
         const double height = rowHeightMm(row);
-        if (height > room && (!tables.back().rows.empty() || tables.size() == 1)) {
+        double wanted = height;
+        if (row.headsNext && i + 1 < rows.size()) wanted += rowHeightMm(rows[i + 1]);
+        if (wanted > room && (!tables.back().rows.empty() || tables.size() == 1)) {
             tables.push_back(empty);
             room = heightMm - headHeightMm();
+            if (head && !row.headsNext) {
+                SheetRow again = *head;
+                if (!again.cells.empty()) again.cells.front() = Sheets::tr("%1, continued").arg(again.cells.front());
+                for (qsizetype cell = 1; cell < again.cells.size(); ++cell) again.cells[cell].clear();
+                again.note.clear();
+                room -= rowHeightMm(again);
+                tables.back().rows.push_back(std::move(again));
+            }
         }
+        if (row.headsNext) head = &row;
         tables.back().rows.push_back(row);
         room -= height;
     }

@@ -21,6 +21,7 @@ struct SheetRow {
     QStringList cells;
     QString note;           ///< across all columns under the cells, smaller; empty for none
     bool bold = false;
+    bool headsNext = false; ///< a name of what follows: never last on a page, said again on the next
 
     friend bool operator==(const SheetRow&, const SheetRow&) = default;
 };

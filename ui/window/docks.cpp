@@ -6,6 +6,7 @@
 #include <QMainWindow>
 #include <QScrollArea>
 
+#include "ui/look/quiet_style.h"
 #include "ui/window/commands.h"
 
 namespace yardcast::ui {
@@ -35,6 +36,21 @@ QWidget* scrolled(QWidget* content)
     return area;
 }
 
+/// Seven names and more share one row of tabs: a short word each, no two of which begin alike. The title bar says it in
+/// full.
+QString tabName(Command command)
+{
+    switch (command) {
+    case Command::showWeight: return Docks::tr("Lifting");
+    case Command::showConcrete: return Docks::tr("Mix");
+    case Command::showWeather: return Docks::tr("Weather");
+    case Command::showPour: return Docks::tr("Pours");
+    case Command::showSteel: return Docks::tr("Steel");
+    case Command::showShopping: return Docks::tr("Shopping");
+    default: return textOf(specOf(command)).remove('&');
+    }
+}
+
 }  // namespace
 
 Docks::Docks(QMainWindow& window, const Commands& commands) : QObject(&window), window_(window), commands_(commands)
@@ -46,7 +62,8 @@ Docks::Docks(QMainWindow& window, const Commands& commands) : QObject(&window), 
 
 QDockWidget* Docks::add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area, bool scrolls)
 {
-    auto* dock = new QDockWidget(textOf(specOf(command)).remove('&'), &window_);
+    auto* dock = new QDockWidget(tabName(command), &window_);
+    dock->setProperty(kWholeTitle, textOf(specOf(command)).remove('&'));
     dock->setObjectName(name);
     dock->setWidget(scrolls ? scrolled(content) : content);
     window_.addDockWidget(area, dock);
@@ -54,6 +71,9 @@ QDockWidget* Docks::add(Command command, const char* name, QWidget* content, Qt:
     QAction* action = commands_[command];
     action->setChecked(true);
     connect(dock->toggleViewAction(), &QAction::toggled, action, &QAction::setChecked);
+    connect(dock, &QDockWidget::visibilityChanged, this, [this, command](bool visible) {
+        if (visible) emit cameForward(command);
+    });
     connect(action, &QAction::triggered, this, [this, command, dock, action] {
         if (dock->isHidden() || liesBehind(*dock)) {
             bringForward(command);
@@ -111,6 +131,18 @@ void Docks::stack(const std::vector<std::vector<Command>>& lists)
         heights.append(fronts.size() == 1 ? kClosedPx : kTablePx);
     }
     window_.resizeDocks(fronts, heights, Qt::Vertical);
+}
+
+void Docks::giveWidth(Command command)
+{
+    QDockWidget* dock = find(command);
+    if (dock) window_.resizeDocks({dock}, {dock->widget()->sizeHint().width()}, Qt::Horizontal);
+}
+
+bool Docks::isRoomy(Command command) const
+{
+    const QDockWidget* dock = find(command);
+    return dock && dock->isVisible() && dock->height() >= kRoomyPx;
 }
 
 QDockWidget* Docks::find(Command command) const

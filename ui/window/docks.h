@@ -27,8 +27,16 @@ public:
     void bringForward(Command command);
     /// Makes the card at least tall enough for a table, at the cost of its neighbours.
     void giveRoom(Command command);
+    /// As wide as its content asks for.
+    void giveWidth(Command command);
+    /// Tall enough for a table.
+    bool isRoomy(Command command) const;
     /// Those of a list lie one behind the other, the first in front; lists lie below each other.
     void stack(const std::vector<std::vector<Command>>& lists);
+
+signals:
+    /// Shown, or before the others of its stack now.
+    void cameForward(Command command);
 
 private:
     struct Entry {

@@ -207,7 +207,12 @@ void MainWindow::buildCards()
         connect(card, &LiveCard::openedChanged, docks_, [this, command = command](bool opened) {
             if (opened) docks_->giveRoom(command);
         });
+        // Where there is room for its table, a card that comes forward is not left half empty.
+        connect(docks_, &Docks::cameForward, card, [this, command = command, card = card](Command shown) {
+            if (shown == command && !card->isOpened() && docks_->isRoomy(command)) openStageCard(card);
+        });
     }
+    docks_->giveWidth(Command::showTray);
     connectStages();
     connect((*commands_)[Command::resetLayout], &QAction::triggered, this, [this] { memory_->reset(); });
 }

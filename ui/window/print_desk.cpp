@@ -1,5 +1,6 @@
 #include "ui/window/print_desk.h"
 
+#include <memory>
 #include <utility>
 
 #include <QAction>
@@ -7,7 +8,6 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QGuiApplication>
 #include <QPrintDialog>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
@@ -17,7 +17,6 @@
 #include "core/assess/assess.h"
 #include "core/io/plan_file.h"
 #include "ui/document/file_session.h"
-#include "ui/sheets/print_pack.h"
 #include "ui/window/commands.h"
 #include "ui/window/file_desk.h"
 #include "ui/window/message_bar.h"
@@ -29,6 +28,7 @@ namespace yardcast::ui {
 
 namespace {
 constexpr auto kMessage = "print";
+constexpr auto kProgress = "print-progress";
 constexpr auto kSheets = "print/sheets";
 }
 
@@ -42,16 +42,58 @@ PrintDesk::PrintDesk(QWidget& window, const Commands& commands, Workbench& bench
     connect(commands[Command::exportSvg], &QAction::triggered, this, &PrintDesk::exportSvg);
     connect(commands[Command::exportDxf], &QAction::triggered, this, &PrintDesk::exportDxf);
     connect(commands[Command::exportStl], &QAction::triggered, this, &PrintDesk::exportStl);
+    connect(&paper_, &PaperRunner::progressed, this, &PrintDesk::showProgress);
+    connect(&paper_, &PaperRunner::done, this, [this](const PlanPtr& plan, const AssessmentPtr& assessment) {
+        messages_.dismiss(kProgress);
+        const Then then = std::exchange(then_, {});
+        if (then) then(*plan, *assessment);
+    });
 }
 
-bool PrintDesk::writePdf(const QString& file, const QStringList& sheets)
+void PrintDesk::writePdf(const QString& file, const QStringList& sheets)
 {
-    QString reason;
-    SheetOptions options;
-    options.frontLookDeg = lookDeg_();
-    const bool written =
-        writePackPdf(file, *bench_.document.committed(), *assessment(), sheets, &reason, options);
-    return tell(written, file, reason);
+    struct Outcome {
+        bool written = false;
+        QString reason;
+    };
+    const auto outcome = std::make_shared<Outcome>();
+    // The pages are painted on the other thread as well.
+    start(
+        [=, look = options()](const Plan& plan, const Assessment& assessment) {
+            outcome->written = writePackPdf(file, plan, assessment, sheets, &outcome->reason, look);
+        },
+        [=, this](const Plan&, const Assessment&) {
+            tell(outcome->written, file, outcome->reason);
+            emit written(outcome->written);
+        });
+}
+
+void PrintDesk::whenSolved(Then then) { start({}, std::move(then)); }
+
+void PrintDesk::start(PaperRunner::Work work, Then then)
+{
+    then_ = std::move(then);
+    showProgress(0, 0);
+    paper_.start(bench_.document.committed(), bench_.live.prices(), std::move(work));
+}
+
+void PrintDesk::showProgress(int solved, int castings)
+{
+    QString text = tr("The sheets are being made: what goes on paper is solved finer than what is on the screen.");
+    if (castings > 0) {
+        text = solved < castings
+                   ? tr("The sheets are being made: %1 of %2 castings solved.").arg(solved).arg(castings)
+                   : tr("The sheets are being made: all castings solved, now hours and cuts.");
+    }
+    messages_.show({kProgress, Message::Weight::note, text, {}, {{tr("Cancel"), [this] { cancel(); }}},
+                    [this] { cancel(); }});
+}
+
+void PrintDesk::cancel()
+{
+    paper_.cancel();
+    then_ = {};
+    messages_.dismiss(kProgress);
 }
 
 bool PrintDesk::writeSvg(const QString& file)
@@ -102,13 +144,21 @@ void PrintDesk::print()
 {
     const QStringList sheets = askSheets(tr("Print..."));
     if (sheets.isEmpty()) return;
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setFullPage(true);
-    printer.setDocName(QString::fromStdString(bench_.document.committed()->title));
-    QPrintDialog dialog(&printer, &window_);
+    const auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+    printer->setFullPage(true);
+    printer->setDocName(QString::fromStdString(bench_.document.committed()->title));
+    QPrintDialog dialog(printer.get(), &window_);
     dialog.setOption(QPrintDialog::PrintPageRange, false);
     if (dialog.exec() != QDialog::Accepted) return;
-    if (paint(printer, sheets) > 0) return;
+    whenSolved([this, sheets, printer](const Plan& plan, const Assessment& assessment) {
+        printSolved(plan, assessment, sheets, *printer);
+    });
+}
+
+void PrintDesk::printSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets,
+                            QPrinter& printer)
+{
+    if (paintPack(printer, plan, assessment, sheets, options()) > 0) return;
     messages_.show({kMessage, Message::Weight::stop, tr("The printer took nothing. Save the sheets as PDF and print "
                                                         "that file from elsewhere."),
                     {}, {{tr("Save as PDF..."), [this] { exportPdf(); }}}, {}});
@@ -118,12 +168,20 @@ void PrintDesk::preview()
 {
     const QStringList sheets = askSheets(tr("Preview"));
     if (sheets.isEmpty()) return;
+    whenSolved([this, sheets](const Plan& plan, const Assessment& assessment) {
+        previewSolved(plan, assessment, sheets);
+    });
+}
+
+void PrintDesk::previewSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets)
+{
     QPrinter printer(QPrinter::HighResolution);
     printer.setFullPage(true);
     QPrintPreviewDialog dialog(&printer, &window_);
     dialog.setWindowTitle(tr("Print preview"));
     dialog.resize(window_.size() * 0.9);
-    connect(&dialog, &QPrintPreviewDialog::paintRequested, this, [&](QPrinter* device) { paint(*device, sheets); });
+    connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
+            [&](QPrinter* device) { paintPack(*device, plan, assessment, sheets, options()); });
     dialog.exec();
 }
 
@@ -160,24 +218,11 @@ void PrintDesk::exportStl()
     if (!file.isEmpty()) writeStl(QFileInfo(file).suffix().isEmpty() ? file + ".stl" : file);
 }
 
-int PrintDesk::paint(QPagedPaintDevice& device, const QStringList& sheets)
+SheetOptions PrintDesk::options() const
 {
     SheetOptions options;
     options.frontLookDeg = lookDeg_();
-    return paintPack(device, *bench_.document.committed(), *assessment(), sheets, options);
-}
-
-AssessmentPtr PrintDesk::assessment()
-{
-    const Plan& plan = *bench_.document.committed();
-    const AssessmentPtr base = assess(plan, bench_.live.prices());
-    // What goes on paper is solved finer than what is on the screen.
-    QGuiApplication::setOverrideCursor(Qt::WaitCursor);
-    const auto strength = strength_.assess(plan, *base, Refinement::printed);
-    const AssessmentPtr solved = strength ? withStrength(plan, base, *strength) : base;
-    const auto readiness = readiness_.assess(plan, *solved, {}, Refinement::printed);
-    QGuiApplication::restoreOverrideCursor();
-    return readiness ? withReadiness(plan, solved, *readiness) : solved;
+    return options;
 }
 
 QString PrintDesk::proposedFile(const QString& extension) const

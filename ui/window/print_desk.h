@@ -1,18 +1,16 @@
 #pragma once
 
 #include <functional>
-#include <string>
-#include <vector>
 
 #include <QObject>
 #include <QString>
 #include <QStringList>
 
 #include "core/assess/assessment.h"
-#include "core/assess/readiness_assessor.h"
-#include "core/assess/strength_assessor.h"
+#include "ui/live/paper_runner.h"
+#include "ui/sheets/print_pack.h"
 
-class QPagedPaintDevice;
+class QPrinter;
 class QWidget;
 
 namespace yardcast::ui {
@@ -21,7 +19,8 @@ class Commands;
 class MessageBar;
 struct Workbench;
 
-/// Print, preview, and files for other programs. What goes on paper is the committed plan with an assessment of exactly that plan.
+/// Print, preview, and files for other programs. What goes on paper is the plan as it was committed when it was asked for, with an
+/// assessment of exactly that plan, solved beside the window: the message bar says how far it is and lets go of it.
 class PrintDesk : public QObject {
     Q_OBJECT
 
@@ -30,13 +29,25 @@ public:
     PrintDesk(QWidget& window, const Commands& commands, Workbench& bench, MessageBar& messages,
               std::function<double()> lookDeg);
 
-    /// All tell the outcome in the message bar.
-    bool writePdf(const QString& file, const QStringList& sheets);
+    /// Begins it; `written` comes when it is done, the outcome stands in the message bar.
+    void writePdf(const QString& file, const QStringList& sheets);
+    /// These tell the outcome in the message bar.
     bool writeSvg(const QString& file);
     bool writeDxf(const QString& file);
     bool writeStl(const QString& file);
+    bool isBusy() const { return paper_.isRunning(); }
+    void cancel();
+
+signals:
+    /// Not after it was cancelled.
+    void written(bool well);
 
 private:
+    using Then = std::function<void(const Plan&, const Assessment&)>;
+    /// `then` in the window once the committed plan is solved.
+    void whenSolved(Then then);
+    void start(PaperRunner::Work work, Then then);
+    void showProgress(int solved, int castings);
     QStringList askSheets(const QString& doIt);
     void print();
     void preview();
@@ -46,9 +57,9 @@ private:
     void exportStl();
     std::vector<CastingPtr> castings() const;
     bool writeWhole(const QString& file, const std::string& bytes);
-    int paint(QPagedPaintDevice& device, const QStringList& sheets);
-    /// Of the committed plan, with strength and hours at the refinement of paper.
-    AssessmentPtr assessment();
+    void printSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets, QPrinter& printer);
+    void previewSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets);
+    SheetOptions options() const;
     QString proposedFile(const QString& extension) const;
     bool tell(bool written, const QString& file, const QString& reason);
 
@@ -56,8 +67,8 @@ private:
     Workbench& bench_;
     MessageBar& messages_;
     std::function<double()> lookDeg_;
-    StrengthAssessor strength_;
-    ReadinessAssessor readiness_;
+    PaperRunner paper_;
+    Then then_;
 };
 
 }  // namespace yardcast::ui

@@ -92,7 +92,8 @@ const std::vector<Note> kNotes{
      WORDS("2 to 5 % is usual, past 10 % it colours no deeper (from memory)."), ""},
     {"yield_spread", WORDS("Yield of a bag"), WORDS("litres a bag gives ∓ spread × yield of the bag alone"),
      WORDS("The spread is this plan's own; 4 % is common practice, no source."),
-     WORDS("A weighed trial batch tells the true yield.")},
+     WORDS("A weighed trial batch tells the true yield; half of the spread stays for bags that differ, and not less than 2 % "
+           "where it was more (our choice).")},
     {"grains", WORDS("Sand and gravel"),
      WORDS("what cement, water, air and additions leave of a m³, × density ÷ (1 + absorption) × (1 + moisture)"),
      WORDS("Absolute volumes, ACI 211.1; densities and moisture are this plan's own."),
@@ -133,8 +134,8 @@ const std::vector<Note> kNotes{
      WORDS("Foam wants to float: hold it down, some 2.3 kg for each litre.")},
     {"release_agent", WORDS("Release agent"), WORDS("mould area ÷ what a litre covers"),
      WORDS("Estimate, common practice, no source: the label decides."), ""},
-    {"sheeting", WORDS("Sheeting for curing"), WORDS("area of the castings with room to tuck it in"),
-     WORDS("Estimate, common practice, no source."), WORDS("Sheeting that touches the face leaves marks.")},
+    {"sheeting", WORDS("Sheeting for curing"), WORDS("box of each casting with 150 mm over on every side"),
+     WORDS("Common practice, no source."), WORDS("Sheeting that touches the face leaves marks.")},
     {"sealer", WORDS("Sealer"), WORDS("faces × coats ÷ what a litre covers"),
      WORDS("Estimate, common practice, no source: the label decides."),
      WORDS("Sealed is not acid-proof: lemon etches.")},
@@ -183,6 +184,38 @@ const std::vector<Note> kNotes{
      WORDS("mean over the concrete along the cut of moment and force per width; tension is the largest along it"),
      WORDS("Statics. Positive moments pull the underside in use."),
      WORDS("Cuts lie across the strips beside each cutout, between rests, over each rest and where the slab overhangs.")},
+    {"earliest_hour", WORDS("From when on it holds"),
+     WORDS("first hour at which the tension of that way, own weight times its factor, is no more than the strength in "
+           "bending at that age; not before the mean strength at which the mould comes off"),
+     WORDS("EN 1992-1-1:2004 3.1.2 and 3.1.8, age by temperature eq. B.10; tension: thin shells, as on the card of "
+           "strength."),
+     WORDS("Likely: mean strength, the safety taken off. With safety: lower fractile ÷ safety. The casting is taken as "
+           "warm as the air. Before about one day at 20 °C the strength is stretched beyond its equation: test a piece.")},
+    {"strength_gain", WORDS("Share of the strength at 28 days"),
+     WORDS("e^(s × (1 − √(28 ÷ age))); age in days = sum of hours × e^(13.65 − 4000 ÷ (273 + °C)) ÷ 24"),
+     WORDS("EN 1992-1-1:2004 eq. 3.2 and B.10; s by the speed of the cement."),
+     WORDS("By the temperatures of the plan's days, or those that were measured. Nobody has broken a cube.")},
+    {"season_month", WORDS("How good a month is for casting"),
+     WORDS("not fit where it freezes or the wait has no end; of the others those whose worst hour stays under the limit of "
+           "drying first, then the shorter wait (of carrying and keeping moist the longer)"),
+     WORDS("Our own ranking; drying by Uno (1998), wait by EN 1992-1-1 eq. B.10, curing by EN 13670 (from memory)."),
+     WORDS("The weather of the months is this plan's own.")},
+    {"pour_days", WORDS("Days of pouring"),
+     WORDS("castings one after the other in this order; each begun only where it is finished by the evening, within the "
+           "working time, and into a mould that is free"),
+     WORDS("Our own schedule; batches come ready one after the other, as many minutes apart as this plan says."),
+     WORDS("Times are those to be expected. Who waits for a mould waits up to an hour for those that follow it.")},
+    {"cold_joint", WORDS("Chance of a cold joint"),
+     WORDS("plays in which some batch is covered later than its concrete can be worked ÷ all plays"),
+     WORDS("Our own play of the day: minutes of a batch, slips, setting and air vary. The spreads are our choice, no "
+           "source."),
+     WORDS("It compares one plan with another better than it foretells a day. The count of plays leaves the bounds that "
+           "are stated.")},
+    {"poured", WORDS("How a casting is poured"),
+     WORDS("litres with allowance ÷ litres of a full batch; it waits for as many batches as come before its concrete is "
+           "covered"),
+     WORDS("Working time: minutes at 20 °C × 2^((20 − concrete °C) ÷ 10) (from memory)."),
+     WORDS("Each layer is begun where the one below was begun.")},
     {"contingency", WORDS("Kept back for the unforeseen"), WORDS("(limit − total) ÷ total, against 10 % of the total"),
      WORDS("Common practice 10 to 15 %, no source."), WORDS("What is not on the list is not in the total either.")},
 };

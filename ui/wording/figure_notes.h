@@ -18,8 +18,10 @@ struct FigureNote {
 /// By code: "concrete_volume", "mass", "people", "team_limit", "bags", "litres_per_bag", "extra_cement", "silica_fume",
 /// "plasticiser", "fibres", "water", "water_cement", "water_binder", "batches", "steel_mass", "mesh_area",
 /// "bar_length", "bar_cut", "steel_worth", "board_area", "silicone", "foam", "release_agent", "sheeting", "sealer", "batten_gap", "front_timber",
-/// "packs", "cut_sheets", "store_cuts", "money", "contingency", "centroid", "strength_use", "strength_tension", "strength_deflection",
-/// "strength_section", "best_start", "evaporation", "working_time", "frost", "curing". An unknown code gives an empty note.
+/// "packs", "cut_sheets", "store_cuts", "money", "contingency", "centroid", "strength_use", "strength_tension",
+/// "strength_deflection", "strength_section", "best_start", "evaporation", "working_time", "frost", "curing",
+/// "earliest_hour", "strength_gain", "season_month", "pour_days", "cold_joint", "poured". An unknown code gives an empty
+/// note.
 FigureNote figureNote(const std::string& code);
 std::vector<std::string> figureCodes();
 

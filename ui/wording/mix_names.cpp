@@ -83,20 +83,45 @@ QString batchesText(const MixingCard& card)
     return parts.size() == 2 ? Words::tr("%1 and %2").arg(parts[0], parts[1]) : parts.join(QString());
 }
 
+QString limitKindName(LimitCheck::What what)
+{
+    switch (what) {
+    case LimitCheck::What::waterCement: return Words::tr("Water to cement");
+    case LimitCheck::What::strengthClass: return Words::tr("Strength class");
+    case LimitCheck::What::cement: return Words::tr("Cement in a m³");
+    case LimitCheck::What::air: return Words::tr("Air");
+    case LimitCheck::What::fume: return Words::tr("Silica fume");
+    case LimitCheck::What::plasticiser: return Words::tr("Plasticiser");
+    case LimitCheck::What::ratioForClass: return Words::tr("Mean strength the ratio gives");
+    case LimitCheck::What::pigment: return Words::tr("Pigment");
+    }
+    return {};
+}
+
 QString limitName(const LimitCheck& row)
 {
     const QString by = row.by == "plan" ? Words::tr("this plan") : QString::fromStdString(row.by);
-    switch (row.what) {
-    case LimitCheck::What::waterCement: return Words::tr("Water to cement, %1").arg(by);
-    case LimitCheck::What::strengthClass: return Words::tr("Strength class, %1").arg(by);
-    case LimitCheck::What::cement: return Words::tr("Cement in a m³, %1").arg(by);
-    case LimitCheck::What::air: return Words::tr("Air, %1").arg(by);
-    case LimitCheck::What::fume: return Words::tr("Silica fume, %1").arg(by);
-    case LimitCheck::What::plasticiser: return Words::tr("Plasticiser, %1").arg(by);
-    case LimitCheck::What::ratioForClass: return Words::tr("Mean strength the ratio gives, %1").arg(by);
-    case LimitCheck::What::pigment: return Words::tr("Pigment, %1").arg(by);
+    return Words::tr("%1, %2", "limit, who sets it").arg(limitKindName(row.what), by);
+}
+
+QString missedText(const MixCheck& check)
+{
+    QStringList kinds;
+    for (std::size_t i = 0; i < check.limits.size(); ++i) {
+        const LimitCheck::What what = check.limits[i].what;
+        QStringList by;
+        bool told = false;
+        for (std::size_t j = 0; j < check.limits.size(); ++j) {
+            const LimitCheck& row = check.limits[j];
+            if (row.what != what || row.met.value_or(true)) continue;
+            told = told || j < i;
+            by << (row.by == "plan" ? Words::tr("this plan") : QString::fromStdString(row.by));
+        }
+        if (told || by.isEmpty() || check.limits[i].met.value_or(true)) continue;
+        kinds << Words::tr("%1 (%2)", "limit, who sets it")
+                     .arg(limitKindName(what).toLower(), by.join(QStringLiteral(", ")));
     }
-    return {};
+    return kinds.join(QStringLiteral("; "));
 }
 
 QString limitText(const LimitCheck& row)
@@ -136,7 +161,7 @@ QString spreadText(const MixQuantities& quantities)
 {
     if (!quantities.perBag) return {};
     const QString low = numberText(quantities.litresLow, 0);
-    const QString high = volumeText(std::round(quantities.litresHigh));
+    const QString high = Words::tr("%1\u00a0l").arg(numberText(quantities.litresHigh, 0));
     return low == numberText(quantities.litresHigh, 0)
                ? Words::tr("%1 give %2").arg(bagsText(quantities.bags), high)
                : Words::tr("%1 give %2 to %3").arg(bagsText(quantities.bags), low, high);

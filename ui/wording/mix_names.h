@@ -19,6 +19,10 @@ QString bagsText(double bags);
 /// "2 × 37.7 l and 1 × 32.5 l".
 QString batchesText(const MixingCard& card);
 /// "Water to cement, XC4".
+/// The same without what sets it: "Strength class".
+QString limitKindName(LimitCheck::What what);
+/// Those that are not met, by what they limit: "strength class (XC4, XF3); air (XF3)"; empty where all are.
+QString missedText(const MixCheck& check);
 QString limitName(const LimitCheck& row);
 /// "0.44, at most 0.50"; what is not known as "not stated".
 QString limitText(const LimitCheck& row);

@@ -215,6 +215,8 @@ INSTANTIATE_TEST_SUITE_P(
         NumberRow{"Humidity", "/conditions/humidity_percent",
                   [](double v) { return planWith([v](Plan& p) { p.conditions.humidityPercent = v; }); }, 101, 100,
                   true},
+        NumberRow{"Ice", "/conditions/ice_percent",
+                  [](double v) { return planWith([v](Plan& p) { p.conditions.icePercent = v; }); }, 76, 75, true},
         NumberRow{"LiftLimit", "/crew/lift_limit_kg",
                   [](double v) { return planWith([v](Plan& p) { p.crew.liftLimitKg = v; }); }, 0, 25, true},
         NumberRow{"Budget", "/budget/limit",

@@ -221,6 +221,21 @@ TEST(PourPlan, WhatSharesAMouldWaitsForItAndLetsTheOthersGoFirst)
     EXPECT_EQ(ordered.pour.days.at(1).castings.at(0).casting, "A");
 }
 
+TEST(PourPlan, MouldsThatComeFreeSoonAfterOneAnotherAreWaitedForTogether)
+{
+    Plan plan = planOf({slab("A", 20), slab("B", 20), slab("C", 20), slab("D", 20)});
+    plan.pouring->moulds = 2;
+    const Poured result = poured(plan, evenWeather(75));
+    ASSERT_EQ(result.pour.days.size(), 2u);
+    const PourDay& second = result.pour.days[1];
+    ASSERT_EQ(second.castings.size(), 2u);
+    // Both are free once the second is 48 h old; no batch is mixed for one of them alone.
+    const PourDay& first = result.pour.days[0];
+    EXPECT_NEAR(second.startH, first.startH + first.castings.back().endMin / 60, 1e-9);
+    EXPECT_EQ(second.batches, first.batches);
+    EXPECT_EQ(second.mixed.size(), first.mixed.size());
+}
+
 TEST(PourPlan, AMouldStrippedInTheNightIsPouredInTheMorning)
 {
     auto lifted = [](const std::string& id, double ageH) {

@@ -206,7 +206,8 @@ TEST(PourPlay, ChangesAreTriedAndTheirEditsGiveWhatTheySay)
             EXPECT_EQ(changed.plan.conditions.icePercent, 20.0);
             EXPECT_NEAR(changed.plan.conditions.concreteC, game.plan.conditions.concreteC - 6, 0.051);
         }
-        if (tried.change == PlayChange::iceWater || tried.change == PlayChange::coolerWater || tried.change == PlayChange::earlierStart ||
+        if (tried.change == PlayChange::iceWater || tried.change == PlayChange::coolerWater ||
+            tried.change == PlayChange::earlierStart ||
             tried.change == PlayChange::oneMoreHand) {
             EXPECT_LT(tried.anyChance, play->anyChance);
         }

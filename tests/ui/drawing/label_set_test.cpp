@@ -93,6 +93,56 @@ private slots:
         for (const PlacedLabel& one : placed) QVERIFY(one.label != 4);
     }
 
+    void oneThatHasToStayWithinIsShortenedAndNeverLeaves()
+    {
+        const PaintStyle style = screenStyle();
+        const QString full = "No. 2, day 1\n37.0 l worktop\n0.6 batch, 3 layers";
+        const QString brief = "2";
+        for (double width = 20.0; width < 1200.0; width += 20.0) {
+            OverlayLabel label = labelAt({width / 2, 150}, 1, {full, brief});
+            label.clearUnits = 0.0;
+            label.within = QPolygonF(QRectF(0, 0, width, 300));
+            const auto placed = placeLabels({label}, style);
+            const bool holdsFull = textSizeMm(full, style).width() < width - 1.0;
+            const bool holdsBrief = textSizeMm(brief, style).width() < width - 1.0;
+            if (!holdsBrief) continue;
+            QCOMPARE(placed.size(), std::size_t{1});
+            QCOMPARE(placed[0].text, holdsFull ? full : brief);
+            QVERIFY(QRectF(0, 0, width, 300).contains(placed[0].box));
+        }
+    }
+
+    void whatIsToBeAvoidedIsCoveredOnlyWhereThereIsNoOtherRoom()
+    {
+        const PaintStyle style = screenStyle();
+        OverlayLabel label = labelAt({500, 150}, 1, {"37.0 l worktop", "2"});
+        label.clearUnits = 0.0;
+        label.within = QPolygonF(QRectF(0, 0, 1000, 300));
+        label.avoid = {QRectF(300, 0, 400, 300)};
+        const auto beside = placeLabels({label}, style);
+        QCOMPARE(beside.size(), std::size_t{1});
+        QVERIFY(!beside[0].box.intersects(label.avoid[0]));
+        label.avoid = {QRectF(0, 0, 1000, 300)};
+        const auto over = placeLabels({label}, style);
+        QCOMPARE(over.size(), std::size_t{1});
+        QCOMPARE(over[0].text, QString("37.0 l worktop"));
+    }
+
+    void oneThatMayStandBesideItsBoxIsSaidInFullThere()
+    {
+        const PaintStyle style = screenStyle();
+        OverlayLabel label = labelAt({100, 100}, 1, {"No. 2, day 1\n37.0 l worktop", "2"});
+        label.clearUnits = 0.0;
+        label.within = QPolygonF(QRectF(50, 50, 100, 100));
+        label.beside = QRectF(50, 50, 100, 100);
+        QCOMPARE(placeLabels({label}, style).at(0).text, QString("2"));
+        label.inFull = true;
+        const auto placed = placeLabels({label}, style);
+        QCOMPARE(placed.size(), std::size_t{1});
+        QCOMPARE(placed[0].text, label.texts.front());
+        QVERIFY(!placed[0].box.intersects(label.beside));
+    }
+
     void noneLiesOverAnother()
     {
         const unsigned seed = 20260;

@@ -12,6 +12,7 @@
 #include <QMimeData>
 #include <QPushButton>
 #include <QSettings>
+#include <QSignalSpy>
 #include <QToolBar>
 #include <QUndoStack>
 
@@ -82,6 +83,12 @@ struct Sitting {
         const bool current = QTest::qWaitFor([&] { return bench->live.assessment() && bench->live.isCurrent(); }, 5000);
         if (!current) qFatal("the figures did not come");
         return *bench->live.assessment();
+    }
+    bool writesPdf(const QString& file, const QStringList& sheets) const
+    {
+        QSignalSpy written(&window->prints(), &PrintDesk::written);
+        window->prints().writePdf(file, sheets);
+        return (!written.empty() || written.wait(60000)) && written.front().front().toBool();
     }
     int count(PartKind kind) const
     {
@@ -158,7 +165,7 @@ private slots:
         QVERIFY(s.window->windowTitle().startsWith("kitchen[*]"));
 
         const QString pdf = s.folder.filePath("pack.pdf");
-        QVERIFY(s.window->prints().writePdf(pdf, sheetNames()));
+        QVERIFY(s.writesPdf(pdf, sheetNames()));
         QVERIFY(bytesOf(pdf).startsWith("%PDF-"));
         QVERIFY(QFileInfo(pdf).size() > 5000);
         const QString svg = s.folder.filePath("plan.svg");
@@ -190,11 +197,42 @@ private slots:
         QVERIFY(s.window->files().newFromSample(samplePlans().first().file));
         const QString pdf = s.folder.filePath("lift.pdf");
         // At once: before hours have been found beside the drawing.
-        QVERIFY(s.window->prints().writePdf(pdf, {"lift"}));
+        QVERIFY(s.writesPdf(pdf, {"lift"}));
         QString text;
         for (const PdfPage& page : readPdf(pdf)) text += page.text() + ' ';
         QVERIFY(text.contains("holds with the safety kept"));
         QVERIFY(text.contains("Out of the mould", Qt::CaseInsensitive));
+        QVERIFY(s.window->close());
+    }
+
+    void sheetsAreMadeBesideTheWindowAndCanBeLetGoOf()
+    {
+        Sitting s(*theme_);
+        QVERIFY(s.window->files().newFromSample(samplePlans().back().file));
+        const QString pdf = s.folder.filePath("pack.pdf");
+        QSignalSpy written(&s.window->prints(), &PrintDesk::written);
+        s.window->prints().writePdf(pdf, sheetNames());
+        QVERIFY(s.window->prints().isBusy());
+        // The window is not waiting: the plan can be changed, and what was asked for stays what it was.
+        s.bench->document.apply("title", [](const Plan& plan) {
+            Plan changed = plan;
+            changed.title = "Changed while it was printed";
+            return changed;
+        });
+        s.window->prints().cancel();
+        QVERIFY(!s.window->prints().isBusy());
+        QTest::qWait(300);
+        QVERIFY(written.empty());
+        QVERIFY(!QFileInfo::exists(pdf));
+
+        s.window->prints().writePdf(pdf, {"mix"});
+        s.bench->document.undoStack()->undo();
+        QVERIFY(written.wait(60000));
+        QCOMPARE(written.size(), 1);
+        QVERIFY(!s.window->prints().isBusy());
+        QString text;
+        for (const PdfPage& page : readPdf(pdf)) text += page.text() + ' ';
+        QVERIFY(text.contains("Changed while it was printed"));
         QVERIFY(s.window->close());
     }
 
