@@ -1,6 +1,7 @@
 #include "ui/wording/cut_names.h"
 
 #include <cmath>
+#include <cstdint>
 
 #include "ui/wording/figures.h"
 #include "ui/wording/mould_names.h"
@@ -24,7 +25,8 @@ QString gapText(double boundMinor, bool proven, const std::string& currency)
 {
     if (proven) return Words::tr("proven to be the least");
     if (boundMinor < 1.0) return Words::tr("not proven to be the least");
-    return Words::tr("not proven: no plan costs less than %1").arg(moneyText(std::llround(boundMinor), currency));
+    const auto least = static_cast<std::int64_t>(std::llround(boundMinor));
+    return Words::tr("not proven: no plan costs less than %1").arg(moneyText(least, currency));
 }
 
 }  // namespace yardcast::ui
