@@ -26,7 +26,8 @@ int assess(const Job& job)
     solveCuts(*loaded);
     if (!job.json) return written(assessmentReport(*loaded));
     if (!job.noRemedies) tryRemedies(*loaded);
-    return written(assessmentJson(loaded->plan, *loaded->assessment, ui::findingWords(loaded->plan)));
+    const MouldSavings savings = saveMoulds(*loaded);
+    return written(assessmentJson(loaded->plan, *loaded->assessment, ui::findingWords(loaded->plan), &savings));
 }
 
 int check(const Job& job)

@@ -92,6 +92,14 @@ void solveCuts(Loaded& loaded)
     loaded.assessment = withCuts(loaded.plan, loaded.assessment, loaded.prices, cuts);
 }
 
+MouldSavings saveMoulds(Loaded& loaded)
+{
+    const std::optional<MouldSavings> savings = mouldSavings(loaded.plan, loaded.prices, *loaded.assessment);
+    if (!savings) return {};
+    loaded.assessment = withMouldSavings(loaded.plan, loaded.assessment, *savings);
+    return *savings;
+}
+
 void tryRemedies(Loaded& loaded)
 {
     RemedyFinder finder(loaded.plan, loaded.prices, loaded.assessment, Refinement::working);

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/assess/assessment.h"
+#include "core/assess/mould_savings.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
 #include "core/structure/strength.h"
@@ -54,6 +55,9 @@ void solve(Loaded& loaded, Refinement refinement);
 /// Cuts the plan's boards, foam, mesh, bars and timber from whole sheets and lengths; the shopping list and what is said of
 /// money go by them from then on.
 void solveCuts(Loaded& loaded);
+/// Weighs fewer moulds against more days and saws old bases to later boards; findings and remedies stand in the
+/// assessment from then on.
+MouldSavings saveMoulds(Loaded& loaded);
 /// Tries edits for the findings of strength; those that clear one stand among its remedies from then on. Solve first.
 void tryRemedies(Loaded& loaded);
 

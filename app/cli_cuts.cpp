@@ -9,6 +9,7 @@
 #include "core/assess/cuts_json.h"
 #include "core/io/cut_list.h"
 #include "core/io/plan_file.h"
+#include "core/purchase/later_boards.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/finding_words.h"
 
@@ -133,7 +134,29 @@ QString piecesText(const std::vector<SawnPiece>& pieces, bool atHome)
     return text;
 }
 
-std::string sawText(const CutPlans& cuts)
+/// What old bases are sawn to, day by day of the pour plan.
+QString laterText(const LaterBoards& later)
+{
+    if (later.cuts.empty()) return {};
+    QString text = QLatin1Char('\n') +
+                   Cli::tr("Old bases, if you saw them up: these boards need not be bought (day of the pour plan)") +
+                   QLatin1Char('\n');
+    for (const LaterCut& cut : later.cuts) {
+        QStringList pieces;
+        for (const LaterPiece& piece : cut.pieces)
+            pieces << words(piece.name) + QLatin1Char(' ') + plainSize(piece.size.width, piece.size.depth);
+        text += Cli::tr("  On day %1 saw the base of %2 (%3) to %4.")
+                    .arg(cut.day)
+                    .arg(words(cut.casting), words(cut.board), pieces.join(QStringLiteral(", "))) +
+                QLatin1Char('\n');
+    }
+    text += Cli::tr("  Look at each face first: scratches and swollen places show in the concrete. What is sawn at "
+                    "home is less exact than the store's panel saw.") +
+            QLatin1Char('\n');
+    return text;
+}
+
+std::string sawText(const CutPlans& cuts, const LaterBoards& later)
 {
     const std::vector<SawnPiece> pieces = sawnPieces(cuts);
     QString text =
@@ -150,6 +173,7 @@ std::string sawText(const CutPlans& cuts)
                     .arg(words(one.item)) +
                 QLatin1Char('\n');
     }
+    text += laterText(later);
     text.replace(QChar(0x00A0), QLatin1Char(' '));
     return text.toStdString();
 }
@@ -190,7 +214,8 @@ int saw(const Job& job)
     const CutPlansPtr& cuts = loaded->assessment->cuts;
     if (job.json)
         return print(cutsJson(*cuts).dump(2, ' ', false, Json::error_handler_t::replace) + "\n") ? kDone : kUnusable;
-    return print(job.csv ? sawCsv(*cuts) : sawText(*cuts)) ? kDone : kUnusable;
+    const LaterBoards later = laterBoards(loaded->plan, loaded->assessment->moulds, loaded->assessment->pour);
+    return print(job.csv ? sawCsv(*cuts) : sawText(*cuts, later)) ? kDone : kUnusable;
 }
 
 int cut(const Job& job)

@@ -5,6 +5,7 @@
 #include "core/assess/json_tools.h"
 #include "core/assess/mix_json.h"
 #include "core/assess/mould_json.h"
+#include "core/assess/mould_savings.h"
 #include "core/assess/pour_json.h"
 #include "core/assess/readiness_json.h"
 #include "core/assess/steel_json.h"
@@ -184,7 +185,8 @@ Json findingJson(const Finding& finding, const FindingWords& words)
 
 }  // namespace
 
-std::string assessmentJson(const Plan& plan, const Assessment& assessment, const FindingWords& words)
+std::string assessmentJson(const Plan& plan, const Assessment& assessment, const FindingWords& words,
+                           const MouldSavings* savings)
 {
     Json fronts = Json::array();
     for (const FrontLayout& front : assessment.fronts) fronts.push_back(frontJson(front));
@@ -212,6 +214,10 @@ std::string assessmentJson(const Plan& plan, const Assessment& assessment, const
               {"shopping", shoppingJson(assessment.shopping)},
               {"findings", findings}};
     if (assessment.cuts) root["cuts"] = cutsJson(*assessment.cuts);
+    if (savings) {
+        root["mould"]["sharing"] = sharingJson(savings->sharing, plan.currency);
+        root["mould"]["later_boards"] = laterBoardsJson(savings->later, plan.currency);
+    }
     return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

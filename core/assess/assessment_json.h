@@ -15,7 +15,11 @@ struct FindingWords {
     std::function<std::string(const Remedy&)> effect;
 };
 
-/// The object of the contract (`"yardcast_assessment": 1`) as JSON text, two-space indent, newline at the end.
-std::string assessmentJson(const Plan& plan, const Assessment& assessment, const FindingWords& words);
+struct MouldSavings;
+
+/// The object of the contract (`"yardcast_assessment": 1`) as JSON text, two-space indent, newline at the end. With
+/// `savings` "mould" has "sharing", "later_boards" and what they save.
+std::string assessmentJson(const Plan& plan, const Assessment& assessment, const FindingWords& words,
+                           const MouldSavings* savings = nullptr);
 
 }  // namespace yardcast

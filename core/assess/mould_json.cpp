@@ -1,5 +1,7 @@
 #include "core/assess/mould_json.h"
 
+#include "core/purchase/currency.h"
+
 namespace yardcast {
 
 namespace {
@@ -87,6 +89,53 @@ Json mouldJson(const Mould& mould)
             {"release_ml", rounded(mould.releaseMl)},
             {"twins", twins},
             {"check", checkJson(mould.check)}};
+}
+
+Json sharingJson(const MouldSharing& sharing, const std::string& currency)
+{
+    Json groups = Json::array();
+    for (const SharingGroup& group : sharing.groups) {
+        Json options = Json::array();
+        for (const SharingOption& option : group.options) {
+            Json json{{"moulds", option.moulds},       {"count", option.moulds.size()}, {"uses", option.uses},
+                      {"worn", option.worn},           {"days", option.days},           {"more_days", option.moreDays},
+                      {"saves_m2", rounded(option.savesM2)}};
+            if (option.savesMinor) json["saves"] = rounded(fromMinor(*option.savesMinor, currency));
+            options.push_back(std::move(json));
+        }
+        groups.push_back({{"castings", group.castings},
+                          {"moulds_now", group.mouldsNow},
+                          {"days_now", sharing.days},
+                          {"wait_h", rounded(group.waitH)},
+                          {"options", options}});
+    }
+    return groups;
+}
+
+Json laterBoardsJson(const LaterBoards& later, const std::string& currency)
+{
+    Json cuts = Json::array();
+    for (const LaterCut& cut : later.cuts) {
+        Json pieces = Json::array();
+        for (const LaterPiece& piece : cut.pieces) {
+            pieces.push_back({{"name", piece.name},
+                              {"casting", piece.casting},
+                              {"kind", mouldPartWord(piece.kind)},
+                              {"at_mm", pointJson(piece.at)},
+                              {"size_mm", {rounded(piece.size.width), rounded(piece.size.depth)}}});
+        }
+        cuts.push_back({{"board", cut.board},
+                        {"casting", cut.casting},
+                        {"day", cut.day},
+                        {"free_day", cut.freeDay},
+                        {"uses", cut.uses},
+                        {"clean_at_mm", pointJson(cut.cleanAt)},
+                        {"clean_mm", {rounded(cut.clean.width), rounded(cut.clean.depth)}},
+                        {"pieces", pieces}});
+    }
+    Json json{{"cuts", cuts}, {"saves_m2", rounded(later.savesM2)}};
+    if (later.savesMinor) json["saves"] = rounded(fromMinor(*later.savesMinor, currency));
+    return json;
 }
 
 }  // namespace yardcast

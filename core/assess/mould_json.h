@@ -2,6 +2,8 @@
 
 #include "core/assess/json_tools.h"
 #include "core/mould/mould.h"
+#include "core/purchase/later_boards.h"
+#include "core/purchase/mould_sharing.h"
 
 /// Inner seam of the JSON of an assessment: moulds.
 namespace yardcast {
@@ -10,5 +12,10 @@ namespace yardcast {
 void addBoards(Json& boards, const Mould& mould);
 /// The mould as a whole: sizes, pressure, diagonals, handedness, what it needs besides boards.
 Json mouldJson(const Mould& mould);
+
+/// Fewer moulds against more days, one object a group of castings that are the same.
+Json sharingJson(const MouldSharing& sharing, const std::string& currency);
+/// What is sawn out of old bases, and when.
+Json laterBoardsJson(const LaterBoards& later, const std::string& currency);
 
 }  // namespace yardcast

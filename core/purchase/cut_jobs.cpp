@@ -44,8 +44,10 @@ public:
 
     void addMould(const Mould& mould)
     {
-        if (later_.count(mould.casting) > 0) return;
+        const bool isShared = later_.count(mould.casting) > 0;
         for (const MouldPart& part : mould.parts) {
+            // Boards serve again; foam within the concrete is each casting's own.
+            if (isShared && part.kind != MouldPartKind::filler && part.kind != MouldPartKind::core) continue;
             const std::vector<std::string> keys = keysOf(part);
             if (keys.empty() || part.count < 1 || !(part.lengthMm > 0.0) || !(part.widthMm > 0.0)) continue;
             const CutPiece piece{mould.casting, part.name, mouldPartWord(part.kind), part.goodFace, part.shaped};

@@ -74,7 +74,7 @@ inline constexpr double kTimberSawMm = 3.0;
 
 /// What is to be cut for a plan. Boards from the moulds, with the plan's saw, trim, least strip and offcuts; foam from the
 /// moulds, what is larger than every sheet in equal parts; mesh and bars from the steel; battens and frames from the fronts, battens and strips from the moulds. A mould
-/// that is null, or shared with a casting before it, gives nothing. What the plan owns of an item counts as whole sheets
+/// that is null gives nothing, of one shared with a casting before it only foam that lies in the concrete. What the plan owns of an item counts as whole sheets
 /// or lengths of the smallest size.
 CutJobs cutJobs(const Plan& plan, const PriceBook& prices, const std::vector<MouldPtr>& moulds, const SteelSchedule& steel,
                 const std::vector<FrontLayout>& fronts);

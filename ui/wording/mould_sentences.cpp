@@ -34,6 +34,16 @@ const std::vector<FindingSentence> kMouldSentences{
      WORDS("Bending stress grows as the square of the thickness lost; the notch of the groove is in no figure."),
      WORDS("Keep grooves out of the narrow strips beside cutouts, and bars away from them.")},
 
+    // moulds that are shared
+    {"shared_not_same",
+     WORDS("{casting} is to come out of the mould of {with}, but it is not the same piece."), WORDS("Geometry of the plan."),
+     WORDS("Take it off the list, or make both pieces alike. A mirror twin needs a mould of its own.")},
+    {"shared_unknown", WORDS("A shared mould names {id}, and there is no such casting."), kFormat,
+     WORDS("Take it off the list.")},
+    {"mould_worn",
+     WORDS("{subject}: {uses:0} castings out of one mould; a face of this kind usually stands {usual:0}."), kPractice,
+     WORDS("Seal the edges, wax and oil it well, put the pieces that are seen most first, or build a second mould.")},
+
     // moulds
     {"former_no_draft",
      WORDS("{subjects}: formers of board with {draft_deg:1}° of draft will hardly come out; {wanted_deg:0}° are "
