@@ -130,7 +130,7 @@ bool BarMaster::chooseEntering(bool careful, Basic& entering, double& gain) cons
     return found;
 }
 
-bool BarMaster::exchange(const Basic& entering)
+bool BarMaster::exchange(const Basic& entering, double gain)
 {
     const auto n = static_cast<std::size_t>(rows_);
     std::vector<Entry> entries;
@@ -162,17 +162,24 @@ bool BarMaster::exchange(const Basic& entering)
     basis_[leaving] = entering;
     double* const pivotRow = &inverse_[leaving * n];
     const double pivot = along[leaving];
-    for (std::size_t k = 0; k < n; ++k) pivotRow[k] /= pivot;
+    filled_.clear();
+    for (std::size_t k = 0; k < n; ++k) {
+        if (pivotRow[k] == 0.0) continue;
+        pivotRow[k] /= pivot;
+        duals_[k] -= gain * pivotRow[k];  // so that what enters gains nothing any more
+        filled_.push_back(k);
+    }
     const double step = level_[leaving] / pivot;
     level_[leaving] = step;
     for (std::size_t r = 0; r < n; ++r) {
         if (r == leaving || along[r] == 0.0) continue;
         const double factor = along[r];
         double* const row = &inverse_[r * n];
-        for (std::size_t k = 0; k < n; ++k) row[k] -= factor * pivotRow[k];
+        for (const std::size_t k : filled_) row[k] -= factor * pivotRow[k];
         level_[r] -= factor * step;
+        steps_ += static_cast<long long>(filled_.size());
     }
-    steps_ += rows_ * rows_;
+    steps_ += rows_;
     if (++exchanges_ % (rows_ < 100 ? 100 : 400) == 0) refresh();
     return true;
 }
@@ -207,6 +214,7 @@ void BarMaster::refresh()
         for (std::size_t r = 0; r < n; ++r) {
             const double factor = matrix[r * n + c];
             if (r == c || factor == 0.0) continue;
+            steps_ += rows_;
             for (std::size_t k = 0; k < n; ++k) {
                 matrix[r * n + k] -= factor * matrix[c * n + k];
                 inverse[r * n + k] -= factor * inverse[c * n + k];
@@ -219,24 +227,29 @@ void BarMaster::refresh()
         for (std::size_t k = 0; k < n; ++k) level += inverse_[r * n + k] * right_[k];
         level_[r] = std::abs(level) < 1e-11 ? 0.0 : level;
     }
-    steps_ += static_cast<long long>(rows_) * rows_ * rows_;
+    price();
 }
 
-bool BarMaster::solve()
+bool BarMaster::solve(long long mostSteps)
 {
     int idle = 0;
     const int most = 200 + 40 * rows_;
-    for (int round = 0; round < most; ++round) {
+    const long long until = steps_ + mostSteps;
+    bool optimal = false;
+    price();
+    for (int round = 0; round < most && steps_ < until; ++round) {
         Basic entering;
         double gain = 0.0;
-        price();
-        if (!chooseEntering(idle > 60, entering, gain)) return true;
+        if (!chooseEntering(idle > 60, entering, gain)) {
+            optimal = true;
+            break;
+        }
         const double before = objective();
-        if (!exchange(entering)) return false;
+        if (!exchange(entering, gain)) break;
         idle = objective() < before - 1e-12 ? 0 : idle + 1;
     }
     price();
-    return false;
+    return optimal;
 }
 
 double BarMaster::objective() const

@@ -16,8 +16,8 @@ public:
               const std::vector<Units>& most);
 
     void add(const Pattern& pattern);
-    /// To the optimum over the patterns so far. False where it gave up after too many exchanges.
-    bool solve();
+    /// To the optimum over the patterns so far. False where it gave up after too many exchanges or steps.
+    bool solve(long long mostSteps);
 
     double objective() const;               ///< in shares of dearest()
     double leftOver() const;                ///< demand that no pattern meets; 0 where the limits allow all of it
@@ -50,7 +50,7 @@ private:
     void entriesOf(const Basic& basic, std::vector<Entry>& out) const;
     void price();
     bool chooseEntering(bool careful, Basic& entering, double& gain) const;
-    bool exchange(const Basic& entering);
+    bool exchange(const Basic& entering, double gain);
     void refresh();
 
     const BarKinds& kinds_;
@@ -65,6 +65,7 @@ private:
     std::vector<double> inverse_;           ///< row by row
     std::vector<double> level_;             ///< of what stands in each row
     std::vector<double> duals_;
+    std::vector<std::size_t> filled_;       ///< columns of the row that was exchanged
     std::vector<bool> slackBasic_;
     std::vector<bool> columnBasic_;
     int exchanges_ = 0;

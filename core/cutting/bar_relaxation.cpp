@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/cutting/bar_master.h"
 
@@ -12,6 +13,7 @@ namespace {
 constexpr double kWorthOfDearest =
     4294967296.0;  ///< 2^32: duals up to a thousand of them, a million pieces: below 2^62
 constexpr int kMostRounds = 2000;
+constexpr long long kMostStepsASolve = 400'000'000;
 
 Wide lagrangian(const Worths& worths, const std::vector<Units>& demand, const std::vector<Units>& values,
                 const std::vector<Units>& peak, const Limits& limits)
@@ -108,16 +110,26 @@ Relaxed Relaxation::solve(const std::vector<Units>& demand, const Limits& wanted
         if (proper(pattern, demand, limits)) master.add(pattern);
     }
     Relaxed out;
-    out.values.assign(demand.size(), 0);
+    // To begin with, what a width costs at the least: true whatever follows.
+    double rate = std::numeric_limits<double>::infinity();
     for (std::size_t s = 0; s < stocks; ++s) {
-        out.peak.push_back(0);
-        out.rest.push_back(worths_.ofStock(static_cast<int>(s)));
+        if (limits.most[s] <= 0) continue;
+        rate = std::min(rate, static_cast<double>(worths_.ofStock(static_cast<int>(s))) /
+                                  static_cast<double>(kinds_.stock[s].capacity));
     }
-    out.lower = lagrangian(worths_, demand, out.values, out.peak, limits);
+    if (!std::isfinite(rate)) rate = 0.0;
+    for (const PieceKind& piece : kinds_.pieces) {
+        out.values.push_back(static_cast<Units>(std::floor(rate * static_cast<double>(piece.width))));
+    }
+    for (std::size_t s = 0; s < stocks; ++s) {
+        out.peak.push_back(static_cast<Units>(std::floor(rate * static_cast<double>(kinds_.stock[s].capacity))) + 1);
+        out.rest.push_back(worths_.ofStock(static_cast<int>(s)) - out.peak[s]);
+    }
+    out.lower = std::max<Wide>(lagrangian(worths_, demand, out.values, out.peak, limits), 0);
     std::vector<Units> values(demand.size());
     std::vector<Units> peak(stocks);
     for (int round = 0; round < kMostRounds; ++round) {
-        master.solve();
+        if (!master.solve(kMostStepsASolve - master.steps())) break;
         for (std::size_t i = 0; i < demand.size(); ++i) {
             const double dual = demand[i] > 0 ? master.pieceDual(static_cast<int>(i)) : 0.0;
             values[i] = std::max<Units>(worths_.of(dual * master.dearest()), 0);
@@ -150,9 +162,8 @@ Relaxed Relaxation::solve(const std::vector<Units>& demand, const Limits& wanted
             out.lower = lower;
             out.values = values;
             out.peak = peak;
-        } else if (out.lower == 0) {
-            out.values = values;  // good enough to choose by
         }
+        if (roughly) out.guide = values;
         if (!added || out.lower >= enough) break;
     }
     for (std::size_t s = 0; s < stocks; ++s) out.rest[s] = worths_.ofStock(static_cast<int>(s)) - out.peak[s];

@@ -41,6 +41,7 @@ struct Relaxed {
     std::vector<Units> values;              ///< one a kind of piece
     std::vector<Units> peak;                ///< one a stock: no way of cutting one is worth more
     std::vector<Units> rest;                ///< price less peak
+    std::vector<Units> guide;               ///< newer values that prove nothing; empty: `values` are the newest
     std::vector<std::pair<Pattern, double>> amounts;  ///< of the linear program, those above 0
 };
 

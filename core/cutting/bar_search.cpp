@@ -141,7 +141,7 @@ void Search::dive(std::vector<Units> demand, Limits limits, Solution fixed, Unit
                 parts.push_back({amount - static_cast<double>(whole), &pattern});
         }
         if (isZero(demand)) break;
-        tryGreedy(demand, limits, fixed, relaxed.values);
+        tryGreedy(demand, limits, fixed, relaxed.guide.empty() ? relaxed.values : relaxed.guide);
         std::stable_sort(parts.begin(), parts.end(),
                          [](const auto& a, const auto& b) { return a.first > b.first + 1e-9; });
         parts.erase(std::remove_if(parts.begin(), parts.end(), [&](const auto& part) {

@@ -157,6 +157,30 @@ TEST(BarCutting, AMillionPiecesAreAnsweredAtOnce)
     EXPECT_TRUE(plan.proven);
 }
 
+TEST(BarCutting, AwkwardListsAreAnsweredToo)
+{
+    BarCutting many{3.0, 0.0, {{3000.0, 7.2, {}}, {4000.0, 9.1, {}}, {6000.0, 14.0, {}}}, {}};
+    for (int k = 0; k < kMostBarKinds; ++k) many.pieces.push_back({"", 150.0 + k * 4.37, 1 + k % 9});
+    EXPECT_EQ(whatIsWrong(many, cutBars(many)), "");
+
+    // Hundreds of thousands fit into one, and lengths lie on no grid worth the name.
+    const BarCutting tiny{0.0, 0.0, {{kLongestBarMm, 1.0, {}}}, {{"", 0.01, 900'000}}};
+    EXPECT_EQ(cutBars(tiny).count, 1);
+    BarCutting fine{0.13, 0.0, {{12000.0, 7.0, {}}, {9000.0, 5.3, {}}}, {}};
+    for (int k = 0; k < 60; ++k) fine.pieces.push_back({"", 30.0 + 0.01 * ((k * 7919) % 297'000), 1 + k % 20});
+    EXPECT_EQ(whatIsWrong(fine, cutBars(fine)), "");
+
+    BarCutting offcuts{3.0, 0.0, {{3000.0, 5.0, {}}}, {}};
+    for (int s = 1; s < kMostBarKinds; ++s) offcuts.stock.push_back({300.0 + s, 0.0, 1});
+    for (int k = 0; k < 40; ++k) offcuts.pieces.push_back({"", 100.0 + 11.0 * k, 5});
+    const BarPlan used = cutBars(offcuts);
+    EXPECT_EQ(whatIsWrong(offcuts, used), "");
+
+    const BarCutting dear{
+        0.0, 0.0, {{3000.0, kDearestBar, {}}, {1999.99, 0.0001, {}}}, {{"", 2000.0, 500'000}, {"", 3.33, 400'000}}};
+    EXPECT_EQ(whatIsWrong(dear, cutBars(dear)), "");
+}
+
 TEST(BarCutting, AStopGivesTheBestSoFar)
 {
     std::stop_source source;
