@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <set>
 
 #include "core/exports/drawings.h"
 #include "tests/core/exports/read_dxf.h"
@@ -178,6 +179,46 @@ TEST(Dxf, MouldsStandBesideEachOtherAndSayWhetherTheyAreMirrored)
     EXPECT_EQ(countOf("front edge"), 2);
     EXPECT_TRUE(mouldDrawing({aMould("C1", true)}, kWords, "C2").outlines.empty());
     for (const DxfDrawing::Outline& outline : drawing.outlines) EXPECT_EQ(back.dashed.count(outline.layer), 1u);
+}
+
+TEST(Dxf, EveryPieceOfTheSamplesMouldsIsDrawnClosedOnALayerWithItsNumber)
+{
+    for (const std::string& name : test::kSamples) {
+        SCOPED_TRACE(name);
+        const Plan plan = test::sample(name);
+        std::vector<Finding> findings;
+        const std::vector<MouldPtr> moulds = mouldsOf(plan, castingsOfAll(plan), findings);
+        const test::ReadDxf back = test::readDxf(dxfText(mouldDrawing(moulds, kWords)));
+        ASSERT_TRUE(back.read);
+        std::set<std::string> texts;
+        int mirrored = 0;
+        for (const DxfDrawing::Text& text : back.drawing.texts) {
+            texts.insert(text.text);
+            mirrored += text.text == "MIRRORED";
+        }
+        std::size_t bases = 0;
+        double baseMm2 = 0.0;
+        int wanted = 0;
+        for (const MouldPtr& mould : moulds) {
+            wanted += mould->mirrored;
+            for (const MouldPart& part : mould->parts) {
+                EXPECT_EQ(texts.count(part.name), part.outline.empty() ? 0u : 1u) << part.name;
+                if (part.kind != MouldPartKind::base) continue;
+                bases += part.outline.size();
+                baseMm2 += areaMm2(part.outline);
+            }
+        }
+        EXPECT_EQ(mirrored, wanted);
+        double drawnMm2 = 0.0;
+        EXPECT_EQ(test::outlinesOn(back.drawing, "Base boards").size(), bases);
+        for (const DxfDrawing::Outline* base : test::outlinesOn(back.drawing, "Base boards"))
+            drawnMm2 += test::areaWithArcsMm2(*base);
+        EXPECT_NEAR(drawnMm2 / baseMm2, 1.0, 1e-6);
+        for (const DxfDrawing::Outline& outline : back.drawing.outlines) {
+            EXPECT_EQ(outline.closed, outline.layer != "Diagonals");
+            EXPECT_EQ(back.dashed.count(outline.layer), 1u) << outline.layer;
+        }
+    }
 }
 
 }  // namespace

@@ -1,9 +1,11 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "core/exports/kitchen_model.h"
+#include "tests/samples/sample_files.h"
 
 namespace yardcast {
 namespace {
@@ -85,6 +87,50 @@ TEST(FormersModel, APlyWithAHoleIsABodyOfItsOwn)
     EXPECT_TRUE(checkSolid(pieces[0].solid).closed);
     EXPECT_EQ(checkSolid(pieces[0].solid).shells, 2);
     EXPECT_NEAR(volumeMm3(pieces[0].solid), (6000 - 800) * 18 + 4500 * 18, 1e-3);
+}
+
+/// Of the moulds that the program makes: one body a cutout, closed, as high as the concrete there, not larger than the
+/// cutout at its wide end.
+TEST(FormersModel, FormersOfTheSamplesAreClosedBlocksOfTheirCutouts)
+{
+    int seen = 0;
+    for (const std::string& name : test::kSamples) {
+        SCOPED_TRACE(name);
+        const Plan plan = test::sample(name);
+        std::vector<CastingPtr> castings;
+        for (const PartPtr& part : plan.parts) {
+            for (const CastingPtr& casting : castingsOf(*part)) castings.push_back(casting);
+        }
+        std::vector<Finding> findings;
+        const std::vector<MouldPtr> moulds = mouldsOf(plan, castings, findings);
+        for (const ModelPiece& piece : formersModel(moulds)) {
+            SCOPED_TRACE(piece.id);
+            ++seen;
+            EXPECT_TRUE(checkSolid(piece.solid).closed);
+            double low = 1e9, high = -1e9;
+            for (const SolidPoint& p : piece.solid.points) {
+                low = std::min(low, p[2]);
+                high = std::max(high, p[2]);
+            }
+            const std::string casting = piece.id.substr(0, piece.id.find(' '));
+            const auto mould = std::find_if(moulds.begin(), moulds.end(),
+                                            [&](const MouldPtr& m) { return m->casting == casting; });
+            ASSERT_NE(mould, moulds.end());
+            EXPECT_GE(low, -1e-9);
+            double widestMm2 = 0.0;
+            double topMm = 0.0;
+            for (const MouldPart& part : (*mould)->parts) {
+                if (part.kind != MouldPartKind::former || piece.id != casting + " " + part.about) continue;
+                widestMm2 = std::max({widestMm2, areaMm2(part.outline), areaMm2(part.topOutline)});
+                topMm = std::max(topMm, part.toMm);
+            }
+            EXPECT_NEAR(high, topMm, 1e-6);
+            const double volume = volumeMm3(piece.solid);
+            EXPECT_LE(volume, widestMm2 * (high - low) * (1 + 1e-9));
+            EXPECT_GE(volume, 0.5 * widestMm2 * (high - low));
+        }
+    }
+    EXPECT_GE(seen, 4);
 }
 
 }  // namespace
