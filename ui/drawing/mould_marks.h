@@ -4,40 +4,11 @@
 #include <vector>
 
 #include "ui/drawing/mould_painter.h"
+#include "ui/drawing/picture_frame.h"
 #include "ui/drawing/running_dimensions.h"
 
 /// Inner seam of the pictures of moulds: everything that is written over and around them.
 namespace yardcast::ui {
-
-/// Words at the sides, the front, the marked corner, the head: what both pictures have.
-class PictureFrame {
-public:
-    struct Words {
-        Hand hand = Hand::asItStands;
-        QString title;
-        QString below;
-        QString left;       ///< may have two lines
-        QString right;
-        QString front;
-    };
-    /// `body` is the thing, `around` what has to stay clear about it (dimensions); drawing mm.
-    PictureFrame(const QRectF& body, const QRectF& around, QPointF corner, const Words& words, const PaintStyle& style);
-    QRectF bounds() const { return bounds_; }
-    void paint(QPainter& painter) const;
-
-private:
-    void paintSide(QPainter& painter, double x, const QString& text, double angleDeg) const;
-
-    QRectF body_;
-    QRectF around_;
-    QPointF corner_;
-    Words words_;
-    PaintStyle style_;
-    double unit_;
-    double sideMm_ = 0.0;
-    QSizeF head_;
-    QRectF bounds_;
-};
 
 class MouldMarks {
 public:

@@ -113,12 +113,7 @@ std::optional<MouldSubject> mouldSubject(const Plan& plan, const Assessment& ass
 
 Hand handOf(const Mould& mould) { return mould.mirrored ? Hand::mirrored : Hand::straight; }
 
-Point ownToMould(const MouldSubject& subject, Point own)
-{
-    const Box& box = subject.casting->boundsMm;
-    return {subject.mould->mirrored ? box.high.x - own.x : own.x - box.low.x,
-            subject.mould->standing ? own.y : own.y - box.low.y};
-}
+Point ownToMould(const MouldSubject& subject, Point own) { return toMould(*subject.casting, *subject.part, own); }
 
 Point datumCorner(const MouldSubject& subject)
 {

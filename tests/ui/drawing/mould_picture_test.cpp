@@ -56,6 +56,27 @@ Painted mouldPicture(const MouldSubject& subject, const MouldLook& look = {}, bo
         [&](QPainter& painter, const PaintStyle& style) { paintMouldPicture(painter, subject, look, style); });
 }
 
+/// At 1:10 on paper, four dots a mm.
+template <class Bounds, class Paint>
+QImage onPaper(Bounds bounds, Paint paint)
+{
+    constexpr double kScale = 10.0;
+    constexpr double kDots = 4.0;
+    PaintStyle style;
+    style.ink = paperInk();
+    style.onPaper = true;
+    style.mmPerUnit = kScale;
+    const QRectF box = bounds(style);
+    QImage image((box.size() / kScale * kDots).toSize() + QSize(1, 1), QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(kDots / kScale, kDots / kScale);
+    painter.translate(-box.topLeft());
+    paint(painter, style);
+    return image;
+}
+
 void keep(const QImage& image, const QString& name)
 {
     const QString folder = qEnvironmentVariable("YARDCAST_PICTURES");
@@ -69,6 +90,23 @@ MouldSubject subjectOf(const Part& part)
     subject.casting = castingsOf(part).at(0);
     subject.mould = plainMould(part, *subject.casting);
     return subject;
+}
+
+/// Every casting of the plan with its mould as the program makes it.
+std::vector<MouldSubject> subjectsOf(const Plan& plan)
+{
+    std::vector<MouldSubject> subjects;
+    std::vector<CastingPtr> castings;
+    for (const PartPtr& part : plan.parts) {
+        for (const CastingPtr& casting : castingsOf(*part)) {
+            castings.push_back(casting);
+            subjects.push_back({part, casting, nullptr, nullptr});
+        }
+    }
+    std::vector<Finding> findings;
+    const std::vector<MouldPtr> moulds = mouldsOf(plan, castings, findings);
+    for (std::size_t i = 0; i < subjects.size() && i < moulds.size(); ++i) subjects[i].mould = moulds[i];
+    return subjects;
 }
 
 /// A counter with a sink left of its middle.
@@ -178,34 +216,30 @@ private slots:
     void nothingIsCutOff()
     {
         for (const std::string& file : samplePlanNames()) {
-            const Plan plan = samplePlan(file);
-            for (const PartPtr& part : plan.parts) {
-                if (castingsOf(*part).empty()) continue;
-                for (const CastingPtr& casting : castingsOf(*part)) {
-                    MouldSubject subject{part, casting, plainMould(*part, *casting), nullptr};
-                    const double mm = std::max(subject.mould->widthMm, subject.mould->depthMm) / 300.0;
-                    constexpr int kRim = 30;
-                    const PaintStyle style = screenStyle(mm, false);
-                    const QRectF bounds = mouldPictureBounds(subject, {}, style);
-                    QImage image((bounds.size() / mm).toSize() + QSize(2 * kRim, 2 * kRim), QImage::Format_RGB32);
-                    image.fill(Qt::white);
-                    QPainter painter(&image);
-                    painter.setRenderHint(QPainter::Antialiasing);
-                    painter.translate(kRim, kRim);
-                    painter.scale(1.0 / mm, 1.0 / mm);
-                    painter.translate(-bounds.topLeft());
-                    paintMouldPicture(painter, subject, {}, style);
-                    painter.end();
-                    int spilt = 0;
-                    for (int y = 0; y < image.height(); ++y) {
-                        for (int x = 0; x < image.width(); ++x) {
-                            const bool rim = x < kRim - 3 || y < kRim - 3 || x >= image.width() - kRim + 3
-                                          || y >= image.height() - kRim + 3;
-                            if (rim && image.pixel(x, y) != qRgb(255, 255, 255)) ++spilt;
-                        }
+            for (const MouldSubject& subject : subjectsOf(samplePlan(file))) {
+                QVERIFY(subject.mould);
+                const double mm = std::max(subject.mould->widthMm, subject.mould->depthMm) / 300.0;
+                constexpr int kRim = 30;
+                const PaintStyle style = screenStyle(mm, false);
+                const QRectF bounds = mouldPictureBounds(subject, {}, style);
+                QImage image((bounds.size() / mm).toSize() + QSize(2 * kRim, 2 * kRim), QImage::Format_RGB32);
+                image.fill(Qt::white);
+                QPainter painter(&image);
+                painter.setRenderHint(QPainter::Antialiasing);
+                painter.translate(kRim, kRim);
+                painter.scale(1.0 / mm, 1.0 / mm);
+                painter.translate(-bounds.topLeft());
+                paintMouldPicture(painter, subject, {}, style);
+                painter.end();
+                int spilt = 0;
+                for (int y = 0; y < image.height(); ++y) {
+                    for (int x = 0; x < image.width(); ++x) {
+                        const bool rim = x < kRim - 3 || y < kRim - 3 || x >= image.width() - kRim + 3
+                                      || y >= image.height() - kRim + 3;
+                        if (rim && image.pixel(x, y) != qRgb(255, 255, 255)) ++spilt;
                     }
-                    QVERIFY2(spilt == 0, casting->id.c_str());
                 }
+                QVERIFY2(spilt == 0, subject.casting->id.c_str());
             }
         }
     }
@@ -239,18 +273,17 @@ private slots:
     {
         const Plan plan = samplePlan("two-level-bar");
         bool foam = false;
-        for (const PartPtr& part : plan.parts) {
-            for (const CastingPtr& casting : castingsOf(*part)) {
-                const MouldSubject subject{part, casting, plainMould(*part, *casting), nullptr};
-                double top = 0.0;
-                for (const MouldHeight& height : mouldHeights(subject)) {
-                    QVERIFY(height.fromMm >= 0.0);
-                    QVERIFY(height.toMm > height.fromMm);
-                    if (height.name == mouldPartName(MouldPartKind::filler)) foam = true;
-                    if (height.name != mouldPartName(MouldPartKind::holdDown)) top = std::max(top, height.toMm);
-                }
-                QVERIFY2(std::fabs(top - subject.mould->heightMm) < 18.1, casting->id.c_str());
+        for (const MouldSubject& subject : subjectsOf(plan)) {
+            QVERIFY(subject.mould);
+            double top = 0.0;
+            for (const MouldHeight& height : mouldHeights(subject)) {
+                QVERIFY(height.fromMm >= 0.0);
+                QVERIFY(height.toMm > height.fromMm);
+                if (height.name == mouldPartName(MouldPartKind::filler)) foam = true;
+                if (height.name != mouldPartName(MouldPartKind::holdDown)) top = std::max(top, height.toMm);
             }
+            // Formers stand up to a board's thickness proud of the concrete.
+            QVERIFY2(std::fabs(top - subject.mould->heightMm) < 18.1, subject.casting->id.c_str());
         }
         QVERIFY(foam);
     }
@@ -284,23 +317,22 @@ private slots:
     {
         if (qEnvironmentVariableIsEmpty("YARDCAST_PICTURES")) return;
         for (const std::string& file : samplePlanNames()) {
-            const Plan plan = samplePlan(file);
-            for (const PartPtr& part : plan.parts) {
-                for (const CastingPtr& casting : castingsOf(*part)) {
-                    const MouldSubject subject{part, casting, plainMould(*part, *casting), nullptr};
-                    for (const bool dark : {false, true}) {
-                        keep(mouldPicture(subject, {}, dark).image,
-                             QStringLiteral("mould-%1-%2%3").arg(QString::fromStdString(file),
-                                                                QString::fromStdString(casting->id),
-                                                                dark ? QStringLiteral("-dark") : QString()));
-                    }
-                    const Painted standing = painted(
-                        8.0, false, [&](const PaintStyle& style) { return standingPictureBounds(subject, style); },
-                        [&](QPainter& painter, const PaintStyle& style) {
-                            paintStandingPicture(painter, subject, style);
-                        });
-                    keep(standing.image, QStringLiteral("standing-%1").arg(QString::fromStdString(casting->id)));
+            for (const MouldSubject& subject : subjectsOf(samplePlan(file))) {
+                const QString name = QStringLiteral("%1-%2").arg(QString::fromStdString(file),
+                                                                 QString::fromStdString(subject.casting->id));
+                for (const bool dark : {false, true}) {
+                    keep(mouldPicture(subject, {}, dark).image,
+                         QStringLiteral("mould-%1%2").arg(name, dark ? QStringLiteral("-dark") : QString()));
                 }
+                const double x = mouldSectionXMm(subject);
+                keep(onPaper([&](const PaintStyle& style) { return mouldPictureBounds(subject, {.sectionXMm = x}, style); },
+                             [&](QPainter& painter, const PaintStyle& style) {
+                                 paintMouldPicture(painter, subject, {.sectionXMm = x}, style);
+                             }),
+                     QStringLiteral("paper-%1").arg(name));
+                keep(onPaper([&](const PaintStyle& style) { return mouldSectionBounds(subject, x, style); },
+                             [&](QPainter& painter, const PaintStyle& style) { paintMouldSection(painter, subject, x, style); }),
+                     QStringLiteral("section-%1").arg(name));
             }
         }
     }
