@@ -88,6 +88,14 @@ RunningRow heightRow(const MouldSubject& subject, double xMm, const PaintStyle& 
     return tidied(row);
 }
 
+TextLook endLook(const PaintStyle& style)
+{
+    TextLook look;
+    look.sizeUnits = style.onPaper ? 3.4 : 11.0;
+    look.bold = true;
+    return look;
+}
+
 void paintSteel(QPainter& painter, const MouldSubject& subject, double xMm, const PaintStyle& style)
 {
     if (!subject.steel || subject.steel->datum != SteelDatum::mouldBase) return;
@@ -204,7 +212,8 @@ QRectF mouldSectionBounds(const MouldSubject& subject, double xMm, const PaintSt
     const double unit = perUnit(style);
     QRectF bounds = bodyOf(subject, xMm);
     bounds |= runningBounds(heightRow(subject, xMm, style), style);
-    return bounds.adjusted(-2.0 * unit, -2.0 * unit, 2.0 * unit, 7.0 * unit);
+    const double words = textSizeMm(tr("FRONT"), style, endLook(style)).width();
+    return bounds.adjusted(-words - 2.5 * unit, -2.0 * unit, 2.0 * unit, 7.0 * unit);
 }
 
 void paintMouldSection(QPainter& painter, const MouldSubject& subject, double xMm, const PaintStyle& style)
@@ -240,12 +249,11 @@ void paintMouldSection(QPainter& painter, const MouldSubject& subject, double xM
     paintSteel(painter, subject, xMm, style);
     paintRunning(painter, heightRow(subject, xMm, style), style);
     const QRectF body = bodyOf(subject, xMm);
-    TextLook look;
-    look.sizeUnits = style.onPaper ? 3.4 : 11.0;
-    look.bold = true;
-    look.align = Qt::AlignLeft | Qt::AlignTop;
+    // In front of the mould and under its back: however narrow it is drawn, the two do not meet.
+    TextLook look = endLook(style);
+    look.align = Qt::AlignRight | Qt::AlignVCenter;
     const bool counter = subject.part->kind() == PartKind::counter;
-    paintText(painter, {body.left(), body.bottom() + 1.5 * unit},
+    paintText(painter, {body.left() - 1.0 * unit, body.center().y()},
               counter || subject.mould->standing ? tr("FRONT") : tr("FOOT"), style, look);
     look.align = Qt::AlignRight | Qt::AlignTop;
     paintText(painter, {body.right(), body.bottom() + 1.5 * unit},

@@ -141,7 +141,7 @@ Layout oneBelow(bool landscape)
 /// The mould as high as the sheet; all else in a column at the left.
 Layout inAColumn()
 {
-    constexpr double kColumnMm = 84.0;
+    constexpr double kColumnMm = 118.0;
     const QRectF area = contentBox(true, true);
     Layout layout;
     const QRectF column(area.left(), area.top(), kColumnMm, area.height());
@@ -155,7 +155,8 @@ Layout inAColumn()
 
 Layout layoutFor(const ScaledDrawing& mould)
 {
-    const Layout ways[] = {inAColumn(), sideBySide(true), sideBySide(false), oneBelow(true), oneBelow(false)};
+    // Of those that show the mould equally large, the first leave the section most room.
+    const Layout ways[] = {sideBySide(true), sideBySide(false), oneBelow(true), oneBelow(false), inAColumn()};
     for (const int scale : reductionScales()) {
         for (Layout layout : ways) {
             if (!fits(mould, layout.mould, scale)) continue;

@@ -39,7 +39,10 @@ SheetTable mouldPartTable(const Mould& mould)
         SheetRow row;
         QString name = mouldPartText(part);
         if (part.shaped) name = Sheets::tr("%1, to the template").arg(name);
-        if (part.goodFace) name = Sheets::tr("%1, good face in").arg(name);
+        if (part.goodFace) {
+            name = part.kind == MouldPartKind::base ? Sheets::tr("%1, good face up").arg(name)
+                                                    : Sheets::tr("%1, good face in").arg(name);
+        }
         row.cells = {QString::fromStdString(part.name), name, mouldStuffName(part.stuff), wholeMm(part.lengthMm),
                      wholeMm(part.widthMm), wholeMm(part.thicknessMm), QString::number(part.count),
                      Sheets::tr("%1 to %2").arg(wholeMm(part.fromMm), wholeMm(part.toMm))};
