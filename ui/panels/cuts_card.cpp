@@ -1,7 +1,7 @@
 #include "ui/panels/cuts_card.h"
 
 #include <algorithm>
-#include <limits>
+#include <cmath>
 #include <set>
 
 #include "ui/panels/counted.h"
