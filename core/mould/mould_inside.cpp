@@ -91,8 +91,14 @@ std::vector<Opening> openingsOf(const Making& making)
                             std::max(making.mould.heightMm, kSameMm);
         opening.perMm = std::min(tangent, most);
         opening.faceMm = making.faceUp ? making.mould.heightMm : 0.0;
+        // Cast face up they grow towards the base, where two may meet that lie apart at the face.
+        const auto reach = [&](const Box& drawn, double perMm) {
+            const double more = making.faceUp ? perMm * making.mould.heightMm : 0.0;
+            return Box{drawn.low - Point{more, more}, drawn.high + Point{more, more}};
+        };
         for (const Opening& other : openings) {
-            if (share(*box, boundsOf(other.whole).value_or(Box{}))) opening.before.push_back(&other);
+            if (share(reach(*box, opening.perMm), reach(boundsOf(other.whole).value_or(Box{}), other.perMm)))
+                opening.before.push_back(&other);
         }
         openings.push_back(std::move(opening));
     }

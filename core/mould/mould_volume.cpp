@@ -17,16 +17,32 @@ bool isInside(MouldPartKind kind)
            kind == MouldPartKind::drip || kind == MouldPartKind::rebate;
 }
 
-/// Half way between two outlines whose points answer each other; nothing for others.
+/// Whether each side of one ring runs as the side of the other that is `shift` further.
+bool sidesAnswer(const Ring& low, const Ring& high, std::size_t shift)
+{
+    constexpr double kSameDirection = 1e-3;
+    const std::size_t n = low.size();
+    for (std::size_t i = 0; i < n; ++i) {
+        const Point a = low[(i + 1) % n] - low[i];
+        const Point b = high[(i + 1 + shift) % n] - high[(i + shift) % n];
+        if (!(dot(a, b) > 0.0) || std::abs(cross(a, b)) > kSameDirection * length(a) * length(b)) return false;
+    }
+    return true;
+}
+
+/// Half way between two outlines whose sides answer each other (booleans may begin a ring elsewhere); nothing for others.
 std::optional<Region> halfWay(const Region& low, const Region& high)
 {
     if (low.size() != high.size()) return std::nullopt;
     Region middle = low;
     for (std::size_t i = 0; i < low.size(); ++i) {
-        if (low[i].outer.size() != high[i].outer.size() || !low[i].holes.empty() || !high[i].holes.empty())
-            return std::nullopt;
-        for (std::size_t k = 0; k < low[i].outer.size(); ++k)
-            middle[i].outer[k] = (low[i].outer[k] + high[i].outer[k]) * 0.5;
+        const Ring& top = high[i].outer;
+        const std::size_t n = top.size();
+        if (low[i].outer.size() != n || !low[i].holes.empty() || !high[i].holes.empty()) return std::nullopt;
+        std::size_t shift = 0;
+        while (shift < n && !sidesAnswer(low[i].outer, top, shift)) ++shift;
+        if (shift == n) return std::nullopt;
+        for (std::size_t k = 0; k < n; ++k) middle[i].outer[k] = (low[i].outer[k] + top[(shift + k) % n]) * 0.5;
     }
     return middle;
 }
