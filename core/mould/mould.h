@@ -14,8 +14,8 @@
 ///
 /// The mould frame: x to the right and y away from whoever stands at the front edge (of an upright casting: at its
 /// foot), z up from the upper face of the base board; the origin is the left front corner of the casting's bounds. It
-/// is the own frame mirrored left to right where the casting lies face down (`mirrored`): then what is on the right in the
-/// kitchen is on the left in the mould.
+/// is the own frame mirrored left to right where the casting lies face down (`mirrored`): then what is on the right in
+/// the kitchen is on the left in the mould.
 namespace yardcast {
 
 enum class MouldPartKind {
@@ -83,7 +83,8 @@ struct MouldPressure {
     std::string concreteClass;      ///< taken for it, "F3"
 };
 
-/// How one casting relates to others that look alike.
+/// How one casting relates to others that look alike: outline, zones, cutouts, where steel lies and how thick it is.
+/// What the steel is made of does not count.
 enum class TwinKind { same, mirror };
 struct Twin {
     std::string casting;

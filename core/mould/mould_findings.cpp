@@ -122,7 +122,9 @@ void addBoardFindings(const Moulding& how, const std::vector<MouldPtr>& moulds, 
                     width = part.widthMm;
                 }
             }
-            if (part.kind == MouldPartKind::bracket || part.widthMm >= how.leastStripMm) continue;
+            // Brackets and the plies of formers are sawn at home, of what is left over.
+            const bool ordered = part.kind == MouldPartKind::base || part.kind == MouldPartKind::side;
+            if (!ordered || part.widthMm >= how.leastStripMm) continue;
             strips += part.count;
             narrowest = std::min(narrowest, part.widthMm);
             hasNarrow = true;

@@ -69,7 +69,8 @@ Region rectangle(Point low, Point high);
 
 /// How the casting looks to one who tells left from right; see Mould::check and Mould::handed.
 MouldCheck checkOf(const Casting& casting, const Part& part, const Mould& mould);
-/// What a casting looks like from its face, in four turns, and its mirror image. Steel and cutouts count.
+/// What a casting looks like from its face, in four turns, and its mirror image. Cutouts count, and where steel lies;
+/// what the steel is made of does not.
 struct Shape {
     std::vector<long long> sizes;                 ///< what turning and mirroring keep
     std::vector<std::vector<long long>> turned;

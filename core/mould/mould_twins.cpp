@@ -83,7 +83,6 @@ struct Shapely {
         Point to;
         long long diameter = 0;
         long long cover = 0;
-        long long material = 0;
     };
     std::vector<Bar> bars;
     Ring corners;
@@ -128,8 +127,7 @@ Shapely shapelyOf(const Casting& casting, const Part& part)
     if (const Steel* steel = steelOf(part.body)) {
         for (const BarGroup& group : steel->bars) {
             for (const BarPiece& bar : barPieces(group, casting.outline))
-                all.bars.push_back({bar.from - low, bar.to - low, tenth(group.diameterMm), tenth(group.coverMm),
-                                    static_cast<long long>(group.material)});
+                all.bars.push_back({bar.from - low, bar.to - low, tenth(group.diameterMm), tenth(group.coverMm)});
         }
     }
     for (const Point p : tidied(casting.outline[0].outer)) all.corners.push_back(p - low);
@@ -169,7 +167,7 @@ std::vector<long long> written(const Shapely& all, const Turn& turn)
         std::pair<long long, long long> from{tenth(a.x), tenth(a.y)};
         std::pair<long long, long long> to{tenth(b.x), tenth(b.y)};
         if (to < from) std::swap(from, to);
-        rows.push_back({3, bar.diameter, bar.cover, bar.material, from.first, from.second, to.first, to.second});
+        rows.push_back({3, bar.diameter, bar.cover, from.first, from.second, to.first, to.second});
     }
     for (const Point p : all.corners) {
         const Point q = turn(p);
@@ -229,7 +227,6 @@ Shape shapeOf(const Casting& casting, const Part& part)
     if (const Steel* steel = steelOf(part.body); steel && steel->mesh) {
         for (const double value : {steel->mesh->barMm, steel->mesh->pitchMm, steel->mesh->coverMm})
             shape.sizes.push_back(tenth(value));
-        shape.sizes.push_back(static_cast<long long>(steel->mesh->material));
     }
     const double width = casting.boundsMm.width();
     const double depth = casting.boundsMm.height();
@@ -252,7 +249,7 @@ bool isMirrorImage(const Shape& a, const Shape& b)
 MouldCheck checkOf(const Casting& casting, const Part& part, const Mould& mould)
 {
     MouldCheck best;
-    double most = kOffMiddleMm;
+    double most = 0.0;
     if (const auto* counter = std::get_if<Counter>(&part.body); counter && !mould.standing) {
         for (const Cutout& cutout : counter->cutouts) {
             const auto box = boundsOf(ringInMould(casting, part, cutoutRing(cutout)));
@@ -260,8 +257,10 @@ MouldCheck checkOf(const Casting& casting, const Part& part, const Mould& mould)
                 box->low.y >= mould.depthMm)
                 continue;
             const double off = std::abs(box->centre().x - mould.widthMm / 2);
-            if (off <= most) continue;
-            most = off;
+            // The large one that lies well to a side is seen at once.
+            const double seen = off * std::sqrt(std::max(box->width() * box->height(), 0.0));
+            if (off <= kOffMiddleMm || seen <= most) continue;
+            most = seen;
             best.about = cutout.id;
             best.what = purposeWord(cutout.purpose);
             fill(best, *box, mould);

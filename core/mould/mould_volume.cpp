@@ -30,7 +30,8 @@ bool sidesAnswer(const Ring& low, const Ring& high, std::size_t shift)
     return true;
 }
 
-/// Half way between two outlines whose sides answer each other (booleans may begin a ring elsewhere); nothing for others.
+/// Half way between two outlines whose sides answer each other (booleans may begin a ring elsewhere); nothing for
+/// others.
 std::optional<Region> halfWay(const Region& low, const Region& high)
 {
     if (low.size() != high.size()) return std::nullopt;

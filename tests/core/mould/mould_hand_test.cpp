@@ -47,6 +47,16 @@ TEST(MouldHand, FaceDownWhatIsOnTheLeftInTheKitchenIsOnTheRightInTheMould)
     EXPECT_EQ(upMould.check.side, "left");
 }
 
+TEST(MouldHand, TheLargeCutoutSaysItAndNotTheTapFartherOut)
+{
+    Counter counter = leftSink();
+    counter.cutouts.push_back(circleCutout({1150, 560}, 35));
+    counter.cutouts[1].purpose = CutoutPurpose::tap;
+    EXPECT_EQ(mouldsOfParts({partOf(counter)}).moulds[0]->check.about, "K1");
+    counter.cutouts[0].centre.x = 625;
+    EXPECT_EQ(mouldsOfParts({partOf(counter)}).moulds[0]->check.about, "K2") << "the sink now lies in the middle";
+}
+
 TEST(MouldHand, TheFrameIsMirroredThereAndBack)
 {
     const MouldsOfPlan all = mouldsOfParts({partOf(leftSink())});
@@ -109,6 +119,10 @@ TEST(MouldHand, SteelMakesHandsToo)
     EXPECT_TRUE(mouldsOfParts({partOf(counter)}).moulds[0]->handed);
     counter.steel->bars[0].to = {1100, 100};
     EXPECT_FALSE(mouldsOfParts({partOf(counter)}).moulds[0]->handed);
+    Counter other = counter;
+    other.steel->bars[0].material = SteelMaterial::glass;
+    EXPECT_EQ(mouldsOfParts({partOf(counter, "C1"), partOf(other, "C2")}).moulds[0]->twins.size(), 1U)
+        << "what bars are made of changes neither mould nor hand";
     Counter thicker = counter;
     thicker.steel->bars[0].diameterMm = 10;
     EXPECT_TRUE(mouldsOfParts({partOf(counter, "C1"), partOf(thicker, "C2")}).moulds[0]->twins.empty());
