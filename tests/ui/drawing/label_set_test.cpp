@@ -115,14 +115,15 @@ private slots:
     void whatIsToBeAvoidedIsCoveredOnlyWhereThereIsNoOtherRoom()
     {
         const PaintStyle style = screenStyle();
-        OverlayLabel label = labelAt({500, 150}, 1, {"37.0 l worktop", "2"});
+        OverlayLabel label = labelAt({1000, 150}, 1, {"37.0 l worktop", "2"});
         label.clearUnits = 0.0;
-        label.within = QPolygonF(QRectF(0, 0, 1000, 300));
-        label.avoid = {QRectF(300, 0, 400, 300)};
+        label.within = QPolygonF(QRectF(0, 0, 2000, 300));
+        label.avoid = {QRectF(800, 0, 400, 300)};
+        QVERIFY(textSizeMm(label.texts[0], style).width() < 700.0);
         const auto beside = placeLabels({label}, style);
         QCOMPARE(beside.size(), std::size_t{1});
         QVERIFY(!beside[0].box.intersects(label.avoid[0]));
-        label.avoid = {QRectF(0, 0, 1000, 300)};
+        label.avoid = {QRectF(0, 0, 2000, 300)};
         const auto over = placeLabels({label}, style);
         QCOMPARE(over.size(), std::size_t{1});
         QCOMPARE(over[0].text, QString("37.0 l worktop"));

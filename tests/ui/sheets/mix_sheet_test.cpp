@@ -23,6 +23,22 @@ class MixSheetTest : public QObject {
 private:
     QTemporaryDir folder_;
 
+    /// Whatever size a batch of the pour plan has, its first water stands on a sheet.
+    static bool theBatchesOfThePourAreAllWeighedOut(const Plan& plan, const Assessment& assessment, const QString& text)
+    {
+        bool all = true;
+        for (const PourDay& day : assessment.pour.days) {
+            for (const PourBatch& batch : day.mixed) {
+                for (const MixQuantities& quantities : assessment.mixes) {
+                    if (quantities.mix != batch.mix) continue;
+                    const BatchCard card = batchOfLitres(plan, quantities, batch.litres);
+                    all = all && !card.steps.empty() && text.contains(plain(stepAmountText(card.steps.front())));
+                }
+            }
+        }
+        return all;
+    }
+
     std::vector<PdfPage> pagesOf(const Plan& plan)
     {
         const QString path = folder_.filePath(QStringLiteral("mix.pdf"));
@@ -39,12 +55,18 @@ private slots:
         for (const std::string& name : samplePlanNames()) {
             const Plan plan = samplePlan(name);
             const AssessmentPtr assessment = assessed(plan);
-            const std::vector<PdfPage> pages = pagesOf(plan);
+            QStringList pages;
+            QStringList others;
+            for (const PdfPage& page : pagesOf(plan)) {
+                const QString text = plain(page.text());
+                (text.contains(QStringLiteral("Trial batch")) ? pages : others) << text;
+            }
             QVERIFY(!assessment->cards.empty());
-            QCOMPARE(pages.size(), assessment->cards.size());
-            for (std::size_t i = 0; i < pages.size(); ++i) {
+            QCOMPARE(static_cast<std::size_t>(pages.size()), assessment->cards.size());
+            QVERIFY(theBatchesOfThePourAreAllWeighedOut(plan, *assessment, (pages + others).join(QLatin1Char(' '))));
+            for (std::size_t i = 0; i < assessment->cards.size(); ++i) {
                 const MixingCard& card = assessment->cards[i];
-                const QString text = plain(pages[i].text());
+                const QString& text = pages[static_cast<qsizetype>(i)];
                 QVERIFY(text.contains(QStringLiteral("Mix %1").arg(QString::fromStdString(card.mix))));
                 for (const BatchCard* batch : {&card.full, &card.odd}) {
                     for (const CardStep& step : batch->steps) {
