@@ -106,29 +106,39 @@ std::vector<Blank> makeBlanks(const SheetCutting& list, double wishMm)
 {
     const Um saw = toUm(list.sawMm);
     const Um least = toUm(list.leastStripMm);
-    // Turned or not, which way the strips run, and the strip's length.
-    std::map<std::tuple<bool, bool, Um>, std::vector<StripRun>> byLength;
+    // Pieces of one size lie behind each other in a strip, whatever their names.
+    std::map<std::tuple<bool, bool, Um, Um>, std::vector<std::pair<int, int>>> bySize;
     for (std::size_t p = 0; p < list.pieces.size(); ++p) {
         const SheetPiece& piece = list.pieces[p];
-        if (!isNarrow(piece, list.leastStripMm)) {
-            continue;
+        if (isNarrow(piece, list.leastStripMm)) {
+            const Um w = toUm(piece.size.width);
+            const Um h = toUm(piece.size.depth);
+            bySize[{piece.turn, !piece.turn && w < h, std::min(w, h), std::max(w, h)}].emplace_back(static_cast<int>(p),
+                                                                                                   piece.count);
         }
-        const Um w = toUm(piece.size.width);
-        const Um h = toUm(piece.size.depth);
-        const bool flipped = !piece.turn && w < h;
-        const Um length = std::max(w, h);
-        BlankStrip strip{std::min(w, h), length, static_cast<int>(p), 1};
-        if (length < least) {
-            strip.count = static_cast<int>(ceilShare(least + saw, length + saw));
+    }
+    // Turned or not, which way the strips run, and the strip's length.
+    std::map<std::tuple<bool, bool, Um>, std::vector<StripRun>> byLength;
+    for (const auto& [size, pieces] : bySize) {
+        const auto& [turn, flipped, narrow, length] = size;
+        const int each = length < least ? static_cast<int>(ceilShare(least + saw, length + saw)) : 1;
+        std::vector<StripRun>& runs = byLength[{turn, flipped, each * (length + saw) - saw}];
+        BlankStrip open{narrow, length, {}};
+        for (const auto& [piece, count] : pieces) {
+            if (count >= each) {
+                const BlankStrip full{narrow, length, std::vector<int>(static_cast<std::size_t>(each), piece)};
+                runs.push_back({full, count / each});
+            }
+            for (int i = 0; i < count % each; ++i) {
+                open.pieces.push_back(piece);
+                if (static_cast<int>(open.pieces.size()) == each) {
+                    runs.push_back({open, 1});
+                    open.pieces.clear();
+                }
+            }
         }
-        const Um whole = strip.count * (length + saw) - saw;
-        std::vector<StripRun>& runs = byLength[{piece.turn, flipped, whole}];
-        if (piece.count >= strip.count) {
-            runs.push_back({strip, piece.count / strip.count});
-        }
-        if (piece.count % strip.count > 0) {
-            strip.count = piece.count % strip.count;
-            runs.push_back({strip, 1});
+        if (!open.pieces.empty()) {
+            runs.push_back({open, 1});
         }
     }
     std::vector<Blank> out;

@@ -11,8 +11,7 @@ namespace yardcast::sheets {
 struct BlankStrip {
     Um narrow = 0;         ///< across the strip
     Um length = 0;         ///< of each piece
-    int piece = 0;
-    int count = 1;         ///< pieces in the strip
+    std::vector<int> pieces;   ///< along the strip
 };
 
 /// A part that the store can cut, of which narrow pieces are ripped at home: strips on top of each other, in a frame of its

@@ -316,7 +316,9 @@ private:
                 return;
             }
             for (const sheets::BlankStrip& strip : lot.blanks[static_cast<std::size_t>(want.blank)].strips) {
-                counts[{strip.piece, reason}] += strip.count * want.count;
+                for (const int piece : strip.pieces) {
+                    counts[{piece, reason}] += want.count;
+                }
             }
         };
         for (const Want& want : lot.tooLarge) {

@@ -125,11 +125,11 @@ void ripBlank(const Blank& blank, const CutPart& part, Um saw, CutSheet& out)
     for (std::size_t s = 0; s < strips.size(); ++s) {
         const BlankStrip& strip = blank.strips[s];
         OnTable table = strips[s];
-        for (int i = 0; i < strip.count; ++i) {
+        for (const int which : strip.pieces) {
             const bool last = (exchanged ? table.h : table.w) == strip.length;
             const OnTable piece = last ? table : sever(table, !exchanged, strip.length, saw, true, out.steps);
             PlacedPiece placed;
-            placed.piece = strip.piece;
+            placed.piece = which;
             placed.at = {toMm(piece.x), toMm(piece.y)};
             placed.size = {toMm(piece.w), toMm(piece.h)};
             placed.blank = number;
