@@ -348,7 +348,7 @@ TEST(Draw, APartWithoutSteelSaysSo)
 TEST(Draw, UnknownViewsAndPartsAreRefused)
 {
     const Folder folder;
-    const Outcome view = run({"draw", samplePaths()[0], "--view", "section", "-o", folder.path("x.svg")});
+    const Outcome view = run({"draw", samplePaths()[0], "--view", "inside out", "-o", folder.path("x.svg")});
     EXPECT_EQ(view.code, 2);
     EXPECT_THAT(view.err, HasSubstr("plan"));
     const Outcome part =
