@@ -20,7 +20,6 @@ constexpr double kHoldFromEndMm = 80.0;
 /// A batten reaches past the sides.
 constexpr double kHoldPastMm = 20.0;
 constexpr double kDefaultFoamKgM3 = 20.0;
-constexpr double kBracketFootMm = 40.0;
 constexpr double kMostBracketMm = 800.0;
 constexpr double kLeastBracketMm = 100.0;
 constexpr double kRoundedToMm = 10.0;
@@ -72,14 +71,20 @@ double bendingKpa(const Making& making)
     return making.mould.standing ? pressure.pressureKpa : pressure.pressureKpa / 2;
 }
 
+/// How far a bracket reaches out from the side: lengths of one batten, on edge beside a high side, flat against a low one.
+double bracketFootMm(const Making& making)
+{
+    return making.mould.standing ? kMouldBattenWidthMm : kMouldBattenThicknessMm;
+}
+
 Region bracketBoxes(const Making& making, const Stretch& stretch, int count, double pitchMm)
 {
     const Point a = stretch.points.front();
     const Point along = (stretch.points.back() - a) * (1.0 / distance(a, stretch.points.back()));
     const Point out = leftNormal(along) * -1.0;
     const double board = making.how.boardMm;
-    const double half = making.mould.standing ? kMouldBattenThicknessMm / 2 : board / 2;
-    const double foot = making.mould.standing ? kMouldBattenWidthMm : kBracketFootMm;
+    const double half = (making.mould.standing ? kMouldBattenThicknessMm : kMouldBattenWidthMm) / 2;
+    const double foot = bracketFootMm(making);
     Region boxes;
     for (int i = 1; i <= count; ++i) {
         const Point at = a + along * (pitchMm * i) + out * board;
@@ -108,17 +113,15 @@ void addBrackets(Making& making)
         if (fields < 2) continue;
         MouldPart bracket;
         bracket.kind = MouldPartKind::bracket;
-        bracket.stuff = making.mould.standing ? MouldStuff::batten : MouldStuff::board;
+        bracket.stuff = MouldStuff::batten;
         bracket.about = sideWord(leftNormal(stretch.points.back() - stretch.points.front()) * -1.0);
         bracket.count = fields - 1;
         bracket.outline = bracketBoxes(making, stretch, bracket.count, span / fields);
         bracket.fromMm = making.how.sides == SideJoint::besideBase ? -board : 0.0;
         bracket.toMm = making.mould.heightMm;
-        const double high = bracket.toMm - bracket.fromMm;
-        const double foot = making.mould.standing ? kMouldBattenWidthMm : kBracketFootMm;
-        bracket.lengthMm = std::max(high, foot);
-        bracket.widthMm = std::min(high, foot);
-        bracket.thicknessMm = making.mould.standing ? kMouldBattenThicknessMm : board;
+        bracket.lengthMm = bracket.toMm - bracket.fromMm;
+        bracket.widthMm = kMouldBattenWidthMm;
+        bracket.thicknessMm = kMouldBattenThicknessMm;
         making.mould.parts.push_back(std::move(bracket));
     }
     const BoardBending bending = boardBending(kpa, widest, board, kMouldBoardElasticMpa);

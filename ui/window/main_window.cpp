@@ -126,7 +126,9 @@ bool MainWindow::start(const QString& file)
 void MainWindow::showStage(Stage stage)
 {
     static constexpr Command kCommands[] = {Command::stageLayOut, Command::stageStrength, Command::stageSteel,
-                                            Command::stagePour,   Command::stageLift,     Command::stageBuy};
+                                            Command::stageMould,  Command::stagePour,     Command::stageLift,
+                                            Command::stageBuy};
+    static_assert(std::size(kCommands) == std::size(kStages));
     (*commands_)[kCommands[int(stage)]]->trigger();
 }
 
