@@ -94,6 +94,7 @@ int gain(const Job& job)
                     {"speed", job.cementSpeed},
                     {"rows", log.rows.size()},
                     {"hours", rounded(endH)},
+                    {"hours_from", log.fromClock ? "the first row" : "the pour"},
                     {"equivalent_age_d", rounded(at.ageDays)},
                     {"share", rounded(at.share)},
                     {"mean_strength_mpa", rounded(at.fcmMpa)},

@@ -175,7 +175,9 @@ bool FileDesk::readTemperatures(const QString& file)
     messages_.show({kTemperatures, Message::Weight::note,
                     rows == 1 ? tr("1 reading of %1 is part of the plan now.").arg(shortPath(file))
                               : tr("%1 readings of %2 are part of the plan now.").arg(rows).arg(shortPath(file)),
-                    {}, {}, {}});
+                    log.fromClock ? QStringList{tr("Its hours are counted from the first row: that must be the pour.")}
+                                  : QStringList{},
+                    {}, {}});
     return true;
 }
 

@@ -225,6 +225,7 @@ QString valueText(const Values& values, const QString& key, const QString& forma
         if (format == QLatin1String("handled")) return handledWord(*word);
         if (format == QLatin1String("handledway")) return handledWayText(*word);
         if (format == QLatin1String("early")) return tooEarlyText(values);
+        if (format == QLatin1String("unitofmix")) return *word == "m3" ? Words::tr("a cubic metre") : Words::tr("a bag");
         return QString::fromStdString(*word);
     }
     const double number = std::get<double>(found->second);
@@ -239,6 +240,8 @@ QString valueText(const Values& values, const QString& key, const QString& forma
     }
     if (format == QLatin1String("form")) return formText(values);
     if (format == QLatin1String("clock")) return clockText(number);
+    if (format == QLatin1String("wait")) return waitText(number);
+    if (format == QLatin1String("line")) return number > 0.0 ? Words::tr("Line %1: ").arg(numberText(number, 0)) : QString();
     if (format == QLatin1String("rate")) {
         return Words::tr("%1 kg/m² an hour").arg(numberText(number, 2));
     }

@@ -5,7 +5,7 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr const char* kLogHelp = WORDS("A row holds hours since the pour and deg C: 0,21.5 or 0;21,5.");
+constexpr const char* kLogHelp = WORDS("A row holds hours since the pour, or date and time, and deg C: 0,21.5 or 0;21,5 or 2025-07-01 08:30;21,5.");
 constexpr const char* kLogSource = WORDS("The table of a temperature logger.");
 constexpr const char* kCuringSource = WORDS("EN 13670 tables F.1 to F.3 (from memory).");
 
@@ -56,6 +56,10 @@ const std::vector<FindingSentence> kWeatherSentences{
     // a logger's table
     {"log_row", WORDS("Line {line}: two numbers are wanted, and there is \"{text}\"."), kLogSource, kLogHelp},
     {"log_range", WORDS("Line {line}: {value:unit} lies outside {least} to {most}."), kLogSource, kLogHelp},
+    {"log_fahrenheit",
+     WORDS("{line:line}{value:0} °C is no temperature of a thin piece of concrete. Degrees Fahrenheit? They would be {as_c:1} "
+           "°C."),
+     kLogSource, WORDS("Let the logger write degrees Celsius: (°F − 32) / 1.8.")},
     {"log_not_rising", WORDS("Line {line}: {at_h} do not come after {before_h}."), kLogSource,
      WORDS("The hours have to rise from row to row.")},
     {"log_empty", WORDS("There is no row with hours and a temperature."), kLogSource, kLogHelp},

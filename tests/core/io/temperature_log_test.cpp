@@ -60,8 +60,40 @@ TEST(TemperatureLog, RowsRiseAndAreTemperaturesOfConcrete)
     EXPECT_EQ(told("0,12\n24,13\n24,14\n"), "log_not_rising 3");
     EXPECT_EQ(told("0,12\n24,13\n12,14\n"), "log_not_rising 3");
     EXPECT_EQ(told("-1,12\n"), "log_range 1");
-    EXPECT_EQ(told("0,12\n1,120\n"), "log_range 2");
+    EXPECT_EQ(told("0,12\n1,150\n"), "log_range 2");
     EXPECT_EQ(told("0,-60\n"), "log_range 1");
+}
+
+TEST(TemperatureLog, DegreesFahrenheitAreRefused)
+{
+    EXPECT_EQ(told("0,20\n1,60\n2,20\n"), "0:200 10:600 20:200");
+    EXPECT_EQ(told("0,20\n1,60.1\n"), "log_fahrenheit 2");
+    EXPECT_EQ(told("0,12\n1,120\n"), "log_fahrenheit 2");
+    // All of a mild spring day: 50 to 59 deg F.
+    const TemperatureLog mild = readTemperatureLog("0,50\n6,55\n12,59\n18,52\n");
+    ASSERT_EQ(mild.problems.size(), 1u);
+    EXPECT_EQ(mild.problems[0].code, "log_fahrenheit");
+    EXPECT_TRUE(mild.rows.empty());
+    EXPECT_EQ(numberAt(mild.problems[0].values, "value"), 55.0);
+    EXPECT_NEAR(*numberAt(mild.problems[0].values, "as_c"), 12.8, 0.05);
+    // Warm by its own heat for a while, as thick pieces are.
+    EXPECT_EQ(told("0,20\n6,48\n12,40\n"), "0:200 60:480 120:400");
+}
+
+TEST(TemperatureLog, ReadsDatesAndTimes)
+{
+    EXPECT_EQ(told("2025-07-01 08:30,21\n2025-07-01 09:00,22\n2025-07-02 08:30,20"), "0:210 5:220 240:200");
+    EXPECT_EQ(told("time;deg C\n2025-02-28T23:00:00;4,5\n2025-03-01T01:00:00;4\n"), "0:45 20:40");
+    EXPECT_EQ(told("2024-02-28T23:00:00Z,4.5\n2024-03-01T01:00:00Z,4\n"), "0:45 260:40") << "a leap year";
+    EXPECT_EQ(told("date,time,temp\n2025-07-01,08:30,21\n2025-07-01,20:30,18\n"), "0:210 120:180");
+    EXPECT_TRUE(readTemperatureLog("2025-07-01 08:30,21").fromClock);
+    EXPECT_FALSE(readTemperatureLog("0,21").fromClock);
+    EXPECT_EQ(told("2025-07-01 08:30,21\n2025-07-01 08:00,22\n"), "log_not_rising 2");
+    EXPECT_EQ(told("2025-07-01 08:30,21\n3,22\n"), "log_row 2") << "one or the other";
+    EXPECT_EQ(told("0,21\n2025-07-01 08:30,22\n"), "log_row 2");
+    EXPECT_EQ(told("0,20\n2025-02-30 08:30,22\n"), "log_row 2");
+    EXPECT_EQ(told("0,20\n01/07/2025 08:30,22\n"), "log_row 2");
+    EXPECT_EQ(told("2025-13-01 08:30,x\n1,2,3\n"), "log_row 2");
 }
 
 TEST(TemperatureLog, EmptyOnesSaySo)
