@@ -1,7 +1,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <optional>
+#include <string>
+#include <utility>
 
 #include "core/handling/lift_means.h"
 #include "core/materials/materials.h"
@@ -20,6 +23,8 @@ constexpr double kMostPlaces = 160.0;
 constexpr std::size_t kMostSpans = 16;
 /// A rest bears both pieces where the joint lies over it with this much left on either side, mm: judgement.
 constexpr double kBearingEachMm = 30.0;
+/// So much of a piece on a rest bears it, mm: half a joint's gap less than that.
+constexpr double kBearsMm = kBearingEachMm - 5.0;
 /// A rest longer than this across the joint is no place for one, but a wall along the slab, mm.
 constexpr double kWidestRestMm = 400.0;
 
@@ -187,10 +192,33 @@ struct Division {
     double heaviestKg = 0.0;
 };
 
+/// Rests along the axis, for pieces that must stand on two of them.
+class Footing {
+public:
+    Footing(const std::vector<Box>& rests, Axis axis, bool asked) : asked_(asked)
+    {
+        for (const Box& rest : rests) spans_.push_back({alongOf(rest.low, axis), alongOf(rest.high, axis)});
+    }
+    bool bears(double from, double to) const
+    {
+        if (!asked_) return true;
+        const auto count = std::count_if(spans_.begin(), spans_.end(), [&](const std::pair<double, double>& span) {
+            return std::min(span.second, to) - std::max(span.first, from) >= kBearsMm;
+        });
+        return count >= 2;
+    }
+
+private:
+    std::vector<std::pair<double, double>> spans_;
+    bool asked_;
+};
+
 /// The best division into `joints` + 1 pieces within the limit: most joints over rests, then the heaviest piece least.
-std::optional<Division> divide(const std::vector<Place>& places, const std::vector<double>& before, double massKg,
-                               double limitKg, std::size_t joints)
+std::optional<Division> divide(const std::vector<Place>& places, const std::vector<double>& before, const Box& bounds,
+                               Axis axis, const Footing& footing, double massKg, double limitKg, std::size_t joints)
 {
+    const double lowMm = alongOf(bounds.low, axis);
+    const double highMm = alongOf(bounds.high, axis);
     struct State {
         double heaviestKg = std::numeric_limits<double>::infinity();
         std::size_t last = 0;
@@ -203,13 +231,14 @@ std::optional<Division> divide(const std::vector<Place>& places, const std::vect
         for (std::size_t i = 0; i < count; ++i) {
             const std::size_t more = places[i].over ? 0 : 1;
             if (j == 0) {
-                if (before[i] <= limitKg) best[0][i * wide + more] = {before[i], 0};
+                if (before[i] <= limitKg && footing.bears(lowMm, places[i].along)) best[0][i * wide + more] = {before[i], 0};
                 continue;
             }
             for (std::size_t k = i; k-- > 0;) {
                 const double piece = before[i] - before[k];
                 if (piece > limitKg) break;
                 if (places[i].along - places[k].along < kShortestPieceMm) continue;
+                if (!footing.bears(places[k].along, places[i].along)) continue;
                 for (std::size_t off = 0; off + more < wide; ++off) {
                     const State& from = best[j - 1][k * wide + off];
                     if (!reached(from)) continue;
@@ -228,7 +257,7 @@ std::optional<Division> divide(const std::vector<Place>& places, const std::vect
         for (std::size_t i = 0; i < count; ++i) {
             const State& state = best[joints - 1][i * wide + off];
             const double rest = massKg - before[i];
-            if (!reached(state) || rest > limitKg) continue;
+            if (!reached(state) || rest > limitKg || !footing.bears(places[i].along, highMm)) continue;
             const double heaviest = std::max(state.heaviestKg, rest);
             if (heaviest < division.heaviestKg - 1e-9) {
                 division.heaviestKg = heaviest;
@@ -275,9 +304,50 @@ std::optional<Joint> jointAcross(const Casting& casting, Axis axis, double at)
     return joint;
 }
 
+/// What a piece lies on at least this far, mm, bears it: as a joint over a rest leaves on either side.
+bool bears(const Box& rest, const Box& piece)
+{
+    return std::min(rest.high.x, piece.high.x) - std::max(rest.low.x, piece.low.x) >= kBearsMm
+        && std::min(rest.high.y, piece.high.y) - std::max(rest.low.y, piece.low.y) >= kBearsMm;
+}
+
+/// On two rests at least, its centre of gravity between the outermost of them.
+bool standsOn(const Casting& piece, const std::vector<Box>& rests)
+{
+    std::optional<Box> all;
+    std::size_t count = 0;
+    for (const Box& rest : rests) {
+        if (!bears(rest, piece.boundsMm)) continue;
+        ++count;
+        const Box part{{std::max(rest.low.x, piece.boundsMm.low.x), std::max(rest.low.y, piece.boundsMm.low.y)},
+                       {std::min(rest.high.x, piece.boundsMm.high.x), std::min(rest.high.y, piece.boundsMm.high.y)}};
+        if (!all) {
+            all = part;
+            continue;
+        }
+        all->low = {std::min(all->low.x, part.low.x), std::min(all->low.y, part.low.y)};
+        all->high = {std::max(all->high.x, part.high.x), std::max(all->high.y, part.high.y)};
+    }
+    const double x = piece.centroidMm[0];
+    const double y = piece.centroidMm[1];
+    return count >= 2 && x >= all->low.x && x <= all->high.x && y >= all->low.y && y <= all->high.y;
+}
+
+/// What validation stops at in a plan of this part alone, by code.
+std::map<std::string, std::size_t> stopsOf(const std::vector<Finding>& findings)
+{
+    std::map<std::string, std::size_t> stops;
+    for (const Finding& finding : findings) {
+        if (finding.severity == Severity::stop) ++stops[finding.code];
+    }
+    return stops;
+}
+
 /// Casts the part with the joints and weighs what became of the casting. Nothing where validation has something to say about
-/// the joints, or where they do not divide the casting as meant.
-std::optional<double> heaviestWith(const Part& part, const Casting& casting, const std::vector<Joint>& joints)
+/// the joints or stops at anything that it did not stop at before, where a piece would not stand on the rests, or where
+/// they do not divide the casting as meant.
+std::optional<double> heaviestWith(const Part& part, const Casting& casting, const std::vector<Joint>& joints,
+                                   const std::vector<Box>& rests)
 {
     const auto& counter = std::get<Counter>(part.body);
     Part after = part;
@@ -286,10 +356,19 @@ std::optional<double> heaviestWith(const Part& part, const Casting& casting, con
     Plan alone;
     alone.parts = {std::make_shared<const Part>(after)};
     const std::size_t known = counter.joints.size();
-    for (const Finding& finding : validate(alone).findings) {
+    const std::vector<Finding> found = validate(alone).findings;
+    Plan whole;
+    whole.parts = {std::make_shared<const Part>(part)};
+    const auto before = stopsOf(validate(whole).findings);
+    for (const auto& [code, count] : stopsOf(found)) {
+        const auto had = before.find(code);
+        if (had == before.end() || had->second < count) return std::nullopt;
+    }
+    for (const Finding& finding : found) {
         if (finding.code.rfind("joint_", 0) != 0) continue;
         if (numberAt(finding.values, "joint").value_or(0.0) > static_cast<double>(known)) return std::nullopt;
     }
+    const bool mustStand = standsOn(casting, rests);
     std::size_t pieces = 0;
     double heaviest = 0.0;
     for (const CastingPtr& piece : castingsOf(after)) {
@@ -297,6 +376,7 @@ std::optional<double> heaviestWith(const Part& part, const Casting& casting, con
         const Point middle = piece->boundsMm.centre();
         const Box& box = casting.boundsMm;
         if (middle.x < box.low.x || middle.x > box.high.x || middle.y < box.low.y || middle.y > box.high.y) continue;
+        if (mustStand && !standsOn(*piece, rests)) return std::nullopt;
         ++pieces;
         heaviest = std::max(heaviest, piece->massKg);
     }
@@ -326,13 +406,16 @@ std::optional<JointProposal> proposeJoints(const Part& part, const Casting& cast
         way.before = massesBefore(casting, foamKgM3, axis, at);
         ways.push_back(std::move(way));
     }
+    // What does not stand whole, because the plan has no supports yet, cannot be asked to in pieces.
+    const bool mustStand = standsOn(casting, rests);
     const std::size_t fewest = static_cast<std::size_t>(std::min(100.0, std::ceil(casting.massKg / limitKg - 1e-9))) - 1;
     for (std::size_t joints = std::max<std::size_t>(fewest, 1); joints <= kMostJoints; ++joints) {
         std::optional<JointProposal> best;
         std::size_t leastNotOver = 0;
         double leastLengthMm = 0.0;
         for (const Way& way : ways) {
-            const auto division = divide(way.places, way.before, casting.massKg, limitKg, joints);
+            const auto division = divide(way.places, way.before, casting.boundsMm, way.axis,
+                                         Footing(rests, way.axis, mustStand), casting.massKg, limitKg, joints);
             if (!division) continue;
             JointProposal proposal;
             for (const std::size_t at : division->at) {
@@ -345,7 +428,7 @@ std::optional<JointProposal> proposeJoints(const Part& part, const Casting& cast
             const bool better = !best || division->notOver < leastNotOver
                 || (division->notOver == leastNotOver && lengthMm < leastLengthMm - 1e-6);
             if (!better) continue;
-            const auto heaviest = heaviestWith(part, casting, proposal.joints);
+            const auto heaviest = heaviestWith(part, casting, proposal.joints, rests);
             if (!heaviest || *heaviest > limitKg) continue;
             proposal.heaviestKg = *heaviest;
             proposal.overSupport = division->notOver == 0;

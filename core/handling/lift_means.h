@@ -52,7 +52,8 @@ private:
 
 /// The fewest straight joints right across a casting of a counter so that no piece is over `limitKg`: not through a cutout
 /// nor nearer than kLeastStripMm to one, over a rest where that costs no joint more, across the shorter way, pieces of as even mass
-/// as can be. Tried: the pieces are those that `castingsOf` makes of the part with them. Nothing where at most
+/// as can be. Tried: the pieces are those that `castingsOf` makes of the part with them; none may bring a stop of validation,
+/// and each must stand on two rests with its centre of gravity between them (where the whole casting does). Nothing where at most
 /// kMostJoints do not do it, or for what is no counter.
 struct JointProposal {
     std::vector<Joint> joints;

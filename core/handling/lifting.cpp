@@ -280,7 +280,9 @@ private:
         for (const std::size_t i : alike) before = addMeans(i, before);
         const CastingLift& first = lifts_[alike.front()];
         const bool twice = first.massKg > 2 * first.limitKg;
-        Finding finding{twice ? "too_heavy" : "heavy", twice ? Severity::stop : Severity::caution, {}, "", {}, {}};
+        // Twice nothing is no figure: a crew of nobody, or a limit of nothing, is another matter.
+        const bool nobody = !(first.limitKg > 0.0);
+        Finding finding{nobody ? "nobody_lifts" : twice ? "too_heavy" : "heavy", twice ? Severity::stop : Severity::caution, {}, "", {}, {}};
         for (const std::size_t i : alike) finding.subjects.push_back(lifts_[i].casting);
         for (const std::size_t i : alike) {
             const std::string& part = castings_[i]->part;

@@ -207,6 +207,10 @@ JsonReading readJson(std::string_view text, std::size_t largestBytes)
         reading.problems.push_back(stop("json_syntax", {}, lineAndColumn(text, nul)));
         return reading;
     }
+    if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
+        reading.problems.push_back(stop("file_empty", {}, {}));
+        return reading;
+    }
     Builder builder(text, reading);
     reading.complete = Json::sax_parse(text.begin(), text.end(), &builder);
     return reading;

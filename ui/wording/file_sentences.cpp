@@ -13,6 +13,8 @@ constexpr const char* kFormat = WORDS("The plan file's format, version 1.");
 const std::vector<FindingSentence> kFileSentences{
     {"json_syntax", WORDS("The text is no JSON at line {line}, column {column}."), kJson,
      WORDS("Look there for a missing comma, bracket or quotation mark.")},
+    {"file_empty", WORDS("There is nothing in the text: no plan, no list."), kJson,
+     WORDS("Take a copy of it, or begin anew; a program that could not write to the end leaves such a file.")},
     {"not_utf8", WORDS("At line {line}, column {column} there is a byte that is no UTF-8."), WORDS("RFC 3629 (UTF-8)."),
      WORDS("Save the file as UTF-8.")},
     {"number_not_finite", WORDS("At line {line}, column {column} there is a number too large to compute with."), kJson,

@@ -15,6 +15,9 @@ constexpr const char* kLiftHelp = WORDS("Divide the piece by a joint, make it th
 const std::vector<FindingSentence> kLiftingSentences{
     {"heavy", WORDS("{each}: a mass of {mass_kg}. The {crew} who lift it can lift {limit_kg} ({people:people})."), kTeam,
      kLiftHelp},
+    {"nobody_lifts",
+     WORDS("{each}: a mass of {mass_kg}, and by this plan nobody is there to lift it ({people:people})."), kTeam,
+     WORDS("Say in the plan how many people lift, and how much each of them may.")},
     {"too_heavy",
      WORDS("{each}: a mass of {mass_kg}, more than twice the {limit_kg} that the {crew} who lift it can lift "
            "({people:people})."),

@@ -111,7 +111,8 @@ TEST(Liftings, NobodyLiftsNothing)
     EXPECT_EQ(lifts.at(0).limitKg, 0.0);
     EXPECT_EQ(lifts.at(0).people, 1);
     ASSERT_EQ(findings.size(), 1U);
-    EXPECT_EQ(findings[0].code, "too_heavy");
+    EXPECT_EQ(findings[0].code, "nobody_lifts") << "not twice nothing";
+    EXPECT_EQ(findings[0].severity, Severity::stop);
 }
 
 }  // namespace

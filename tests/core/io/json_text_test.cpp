@@ -43,8 +43,8 @@ TEST(JsonText, ColumnsCountCharactersNotBytes)
 
 TEST(JsonText, EmptyAndCutTexts)
 {
-    EXPECT_EQ(soleCode(""), "json_syntax");
-    EXPECT_EQ(soleCode("   \n"), "json_syntax");
+    EXPECT_EQ(soleCode(""), "file_empty");
+    EXPECT_EQ(soleCode("   \n"), "file_empty");
     EXPECT_EQ(soleCode("{\"a\": [1, 2"), "json_syntax");
     EXPECT_EQ(soleCode("{} {}"), "json_syntax");
     EXPECT_EQ(soleCode("\"open"), "json_syntax");

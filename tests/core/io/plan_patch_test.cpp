@@ -69,7 +69,7 @@ TEST(PlanPatch, SaysWhyItDoesNotFit)
     EXPECT_EQ(codeOf(applyPatch(plan, R"({"op":"test"})")), "patch_fails");
     EXPECT_EQ(codeOf(applyPatch(plan, R"([{"op":"juggle","path":"/title"}])")), "patch_fails");
     EXPECT_EQ(codeOf(applyPatch(plan, "[{]")), "json_syntax");
-    EXPECT_EQ(codeOf(applyPatch(plan, "")), "json_syntax");
+    EXPECT_EQ(codeOf(applyPatch(plan, "")), "file_empty");
     const std::string thickness = pathTo(plan, firstCounter(plan), "thickness_mm");
     const PlanReading wrong = applyPatch(plan, R"([{"op":"replace","path":")" + thickness + R"(","value":"thick"}])");
     EXPECT_EQ(codeOf(wrong), "wrong_type");
