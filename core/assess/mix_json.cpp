@@ -81,6 +81,7 @@ Json cardJson(const MixingCard& card)
     if (card.trialDensityKgM3 > 0.0) {
         json["trial_density_kg_m3"] = rounded(card.trialDensityKgM3);
         json["extra_water_l"] = rounded(card.extraWaterL);
+        json["trial_water_cement"] = rounded(card.check.ratios.waterCement);
     }
     return json;
 }

@@ -9,12 +9,13 @@
 #include "core/assess/finding_order.h"
 #include "core/assess/readiness_assessor.h"
 #include "core/io/patch_text.h"
+#include "core/pour/weather.h"
 
 namespace yardcast {
 
 namespace {
 
-/// Whole hours from which all castings of a part hold as planned; infinity where one never does.
+/// Hours, as shown, from which all castings of a part hold as planned; infinity where one never does.
 std::map<std::string, double> waitByPart(const std::vector<CastingHoursPtr>& hours)
 {
     std::map<std::string, double> waits;
@@ -22,7 +23,7 @@ std::map<std::string, double> waitByPart(const std::vector<CastingHoursPtr>& hou
         const EarliestHour* last = casting ? casting->governing() : nullptr;
         if (last == nullptr) continue;
         double& wait = waits[casting->part];
-        wait = std::max(wait, std::ceil(last->cautiousH));
+        wait = std::max(wait, shownWaitH(last->cautiousH));
     }
     return waits;
 }
@@ -128,6 +129,30 @@ std::vector<Finding> saidOnce(const std::vector<Finding>& findings)
     return once;
 }
 
+/// Hours asked for that the temperatures read do not reach: a note, for what comes after them is the plan's weather.
+void addReadingsEnd(const Plan& plan, const std::vector<CastingHoursPtr>& hours, std::vector<Finding>& findings)
+{
+    const std::vector<MeasuredTemperature>& read = plan.conditions.measured;
+    if (read.empty()) return;
+    double askedH = 0.0;
+    for (const CastingHoursPtr& casting : hours) {
+        const EarliestHour* last = casting ? casting->governing() : nullptr;
+        if (last && std::isfinite(last->cautiousH)) askedH = std::max(askedH, last->cautiousH);
+    }
+    if (!(askedH > read.back().h)) return;
+    const TemperatureCourse course = courseOf(plan);
+    findings.push_back({"readings_end",
+                        Severity::note,
+                        {},
+                        "/conditions/measured",
+                        {{"last_h", read.back().h},
+                         {"last_c", read.back().c},
+                         {"asked_h", askedH},
+                         {"low_c", course.lowC},
+                         {"high_c", course.highC}},
+                        {}});
+}
+
 }  // namespace
 
 AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, const Readiness& readiness)
@@ -151,7 +176,7 @@ AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, c
             finding.values["cautious_h"] = hour->cautiousH;
             const auto wait = waits.find(hours->part);
             const bool all = wait != waits.end() && std::isfinite(wait->second);
-            finding.values["wait_h"] = std::max(all ? wait->second : 0.0, std::ceil(hour->cautiousH));
+            finding.values["wait_h"] = std::max(all ? wait->second : 0.0, shownWaitH(hour->cautiousH));
         } else if (!std::isfinite(hour->cautiousDays)) {
             finding.values["never"] = 1.0;
         }
@@ -174,6 +199,7 @@ AssessmentPtr withReadiness(const Plan& plan, const AssessmentPtr& assessment, c
         }
     }
     added = saidOnce(added);
+    addReadingsEnd(plan, readiness.hours, added);
     if (readiness.play) std::ranges::copy(readiness.play->findings, std::back_inserter(added));
     const FindingOrder order(plan, answer->castings);
     order.sort(added);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/materials/materials.h"
 
@@ -38,10 +39,30 @@ std::optional<ConcreteProperties> concreteProperties(const std::string& name)
     return concreteProperties(strength->fckMpa);
 }
 
+ConcreteProperties weakened(const ConcreteProperties& concrete, double share)
+{
+    if (!(share < 1.0)) return concrete;
+    const double left = std::max(share, 0.0);
+    ConcreteProperties weak = concrete;
+    weak.fckMpa *= left;
+    weak.fcmMpa *= left;
+    weak.fctmMpa *= left;
+    weak.fctk005Mpa *= left;
+    weak.ecmMpa *= std::pow(left, 0.3);
+    return weak;
+}
+
 double strengthShare(double ageDays, double s)
 {
     if (!(ageDays > 0.0)) return 0.0;
     return std::exp(s * (1.0 - std::sqrt(kFullAgeDays / ageDays)));
+}
+
+double ageOfShareDays(double share, double s)
+{
+    if (!(share > 0.0)) return 0.0;
+    const double root = 1.0 - std::log(share) / s;
+    return root > 0.0 ? kFullAgeDays / (root * root) : std::numeric_limits<double>::infinity();
 }
 
 double equivalentAgeDays(double hours, double meanC)

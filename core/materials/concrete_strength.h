@@ -22,6 +22,11 @@ ConcreteProperties concreteProperties(double fckMpa);
 /// By the name of a class ("C25/30"); nothing for other words.
 std::optional<ConcreteProperties> concreteProperties(const std::string& name);
 
+/// The same concrete where it reaches only this share of its mean compressive strength at 28 days: tension falls with
+/// the share and stiffness with its power of 0.3, as eq. 3.4 and 3.5 have it of concrete that is too young. A share of 1
+/// and above changes nothing.
+ConcreteProperties weakened(const ConcreteProperties& concrete, double share);
+
 /// The s of eq. 3.2 by speed of the cement: class R (42.5 R, 52.5 N, 52.5 R), N (32.5 R, 42.5 N), S (32.5 N).
 inline constexpr double kRapidCementS = 0.20;
 inline constexpr double kNormalCementS = 0.25;
@@ -29,6 +34,8 @@ inline constexpr double kSlowCementS = 0.38;
 
 /// Eq. 3.2: share of the 28-day mean strength at an age in days at 20 deg C. 0 at no age; above 1 after 28 days.
 double strengthShare(double ageDays, double s);
+/// The age at which eq. 3.2 has this share of the 28-day mean strength; infinity where it never has. Days.
+double ageOfShareDays(double share, double s);
 
 /// Eq. B.10: days at 20 deg C that `hours` at a constant temperature are worth (0.9981 a day at 20 deg C, as the
 /// equation gives it). The equation is for 0 to 80 deg C: below 0 nothing is counted, above 80 as at 80.

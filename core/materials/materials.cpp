@@ -64,6 +64,31 @@ std::optional<ConcreteClass> concreteClass(const std::string& name)
     return std::nullopt;
 }
 
+ClassReading readClass(const std::string& text)
+{
+    if (concreteClass(text)) return {text, true, {text}};
+    std::vector<double> numbers;
+    bool inNumber = false;
+    for (const char c : text) {
+        const bool digit = c >= '0' && c <= '9';
+        if (digit && !inNumber) numbers.push_back(0.0);
+        if (digit) numbers.back() = numbers.back() * 10 + (c - '0');
+        inNumber = digit;
+    }
+    ClassReading reading{std::string(kClasses.front().name), false, {}};
+    if (numbers.empty()) return reading;
+    const double first = numbers.front();
+    const double second = numbers.size() > 1 ? numbers[1] : first;
+    for (const NamedClass& row : kClasses) {
+        if (numbers.size() > 1 && row.strength.fckMpa == first && row.strength.fckCubeMpa == second)
+            return {std::string(row.name), false, {std::string(row.name)}};
+        if (row.strength.fckMpa == first || row.strength.fckCubeMpa == second)
+            reading.canMean.emplace_back(row.name);
+    }
+    if (!reading.canMean.empty()) reading.taken = reading.canMean.front();
+    return reading;
+}
+
 double fibreKgL(const std::string& kind) { return lookUp(kFibres, kind, kOtherFibreKgL); }
 
 double timberKgM3(const std::string& species) { return lookUp(kTimbers, species, kOtherTimberKgM3); }

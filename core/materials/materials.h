@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 /// Properties of materials, each with its source.
 namespace yardcast {
@@ -32,6 +33,16 @@ struct ConcreteClass {
     double fckCubeMpa;
 };
 std::optional<ConcreteClass> concreteClass(const std::string& name);
+/// What a text is taken for that should name a strength class.
+struct ClassReading {
+    std::string taken;                   ///< the text itself where it is a class; else the lowest it can mean
+    bool exact = true;                   ///< it is the name of a class
+    std::vector<std::string> canMean;    ///< classes of the table with its numbers, lowest first; may be empty
+};
+/// By the numbers in the text: both of a class ("c25-30"), else one of them, for "30" stands on bags for cylinders as
+/// well as for cubes ("C30": C25/30 or C30/37). Without any such class the lowest of the table is taken: unsafe it must
+/// not be.
+ClassReading readClass(const std::string& text);
 
 /// kg/l of a fibre by its kind's name ("AR glass" 2.68, "PP" 0.91, "PVA" 1.3, "basalt" 2.7, "steel" 7.85);
 /// 2.6 for others. From memory.

@@ -208,10 +208,21 @@ Charge chargeOf(const Mix& mix)
     if (!density) return charge;
     if (mix.trial->waterL && isAmount(*mix.trial->waterL)) setWater(charge, *mix.trial->waterL);
     // The dose of fibres is of the true volume: litres = (all but fibres) / (density - dose).
-    charge.litres = massWithoutFibresKg(charge) / (*density / 1000 - fibreDoseKgL(mix));
+    const double byTrialL = massWithoutFibresKg(charge) / (*density / 1000 - fibreDoseKgL(mix));
+    const bool wetter = charge.effectiveWaterL > plannedChargeOf(mix).effectiveWaterL || extraWaterByTrialL(mix) > 0.0;
+    charge.byTrial = !wetter || byTrialL < charge.plannedLitres;
+    charge.litres = charge.byTrial ? byTrialL : charge.plannedLitres;
     addFibres(mix, charge);
     charge.massKg = massWithoutFibresKg(charge) + charge.fibreKg();
-    charge.byTrial = true;
+    return charge;
+}
+
+Charge weighedChargeOf(const Mix& mix)
+{
+    Charge charge = chargeOf(mix);
+    const double extraL = extraWaterByTrialL(mix);
+    charge.effectiveWaterL += extraL;
+    charge.waterL += extraL;
     return charge;
 }
 
@@ -265,6 +276,8 @@ double strengthByRatioMpa(double waterCement)
 {
     static constexpr TableOf<6> kTable{
         {{0.42, 40.0}, {0.47, 35.0}, {0.54, 30.0}, {0.61, 25.0}, {0.69, 20.0}, {0.79, 15.0}}};
+    constexpr double kWettest = 0.79;
+    if (waterCement > kWettest) return 15.0 * std::pow(15.0 / 20.0, (waterCement - kWettest) / (kWettest - 0.69));
     return interpolated(kTable, waterCement);
 }
 

@@ -30,7 +30,9 @@ struct Charge {
     double effectiveWaterL = 0.0;  ///< outside the pores: added, moisture, the plasticiser's
     double absorbedL = 0.0;        ///< in the pores of the aggregates once they are full; recipes only
     double airL = 0.0;             ///< recipes only, as declared or `entrappedAirPercent`; a bag's yield has its own
-    double litres = 0.0;           ///< fresh concrete; after a trial batch: as weighed
+    /// Fresh concrete; after a trial batch as weighed. Of one that was wetter than planned not more than planned: the
+    /// water it should not have fills no mould.
+    double litres = 0.0;
     double massKg = 0.0;           ///< all of it
     double densityKgM3() const { return litres > 0.0 ? massKg / litres * 1000 : 0.0; }
     double fibreKg() const;
@@ -56,6 +58,9 @@ double entrappedAirPercent(double maxAggregateMm);
 Charge chargeOf(const Mix& mix);
 /// The same as if no trial batch had been weighed.
 Charge plannedChargeOf(const Mix& mix);
+/// As `chargeOf`, with the water that the weighed bucket shows beyond what is said to have gone in: for ratios. The other
+/// figures are those of the mix as it is to be made.
+Charge weighedChargeOf(const Mix& mix);
 /// kg/m3 of the weighed bucket; nothing without a trial batch or where that is no density of concrete (300 to 5000).
 std::optional<double> trialDensityKgM3(const Mix& mix);
 /// Litres of water in one charge beyond what is said to have gone in, that would explain the trial batch's density;
@@ -85,7 +90,8 @@ inline constexpr double kMostFumeShare = 0.11;
 double binderKKg(const Mix& mix, const Charge& charge);
 
 /// What a ratio supports: mean cylinder strength by the table of ACI 211.1 (from memory: 40 at 0.42, 35 at 0.47, 30 at
-/// 0.54, 25 at 0.61, 20 at 0.69, 15 at 0.79; without entrained air), interpolated, flat beyond its ends. An estimate.
+/// 0.54, 25 at 0.61, 20 at 0.69, 15 at 0.79; without entrained air), interpolated, flat below its ratios; above them
+/// it goes on falling as between its last two (Abrams: by the same factor for the same more of water). An estimate.
 double strengthByRatioMpa(double waterCement);
 
 }  // namespace yardcast

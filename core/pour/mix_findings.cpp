@@ -11,6 +11,9 @@ namespace {
 
 using What = LimitCheck::What;
 
+/// A mix that its water leaves less of than this share of its class is not to be cast; our choice.
+constexpr double kHalfStrength = 0.5;
+
 /// The row of this kind that asks most of those that are not met; null where none fails.
 const LimitCheck* worstOf(const MixCheck& check, What what)
 {
@@ -63,8 +66,8 @@ public:
     {
         const LimitCheck* own = ownRow(card_.check);
         const LimitCheck* ratio = worstOf(card_.check, What::waterCement);
-        // Over the plan's own limit is said already, with what clears that.
-        if (ratio && (!own || own->met.value_or(true))) {
+        // Over the plan's own limit is said already, with what clears that; a trial batch that is too wet by `trial`.
+        if (ratio && (!own || own->met.value_or(true)) && !(card_.extraWaterL > 0.0)) {
             Finding& finding = asked("exposure_ratio", mix_.recipe ? "/recipe/water_l_m3" : "/bag/water_l", *ratio);
             finding.values["water_binder"] = ratio->is;
             finding.remedies = ratioRemedies(mix_, index_, ratio->limit);
@@ -114,7 +117,7 @@ public:
         }
         if (const LimitCheck* row = worstOf(card_.check, What::ratioForClass)) {
             Finding& finding = asked("ratio_class", "/strength_class", *row);
-            finding.severity = Severity::note;
+            if (row->is < kHalfStrength * row->limit) finding.severity = Severity::stop;
             finding.values["water_binder"] = card_.check.ratios.waterBinderK;
             finding.values["class"] = mix_.strengthClass;
             finding.values["mean_mpa"] = row->is;
@@ -156,8 +159,9 @@ public:
             finding.values["planned_density"] = card_.plannedDensityKgM3;
             finding.values["short_percent"] = (1 - card_.trialDensityKgM3 / card_.plannedDensityKgM3) * 100;
             finding.values["extra_l"] = card_.extraWaterL;
-            finding.values["water_cement"] =
-                (card_.charge.effectiveWaterL + card_.extraWaterL) / card_.charge.cementKg;
+            finding.values["in"] = std::string(card_.perBag ? "bag" : "m3");
+            finding.values["water_cement"] = card_.check.ratios.waterCement;
+            finding.values["planned_l"] = card_.charge.waterL;
         }
         const Charge planned = plannedChargeOf(mix_);
         const double lowL = card_.perBag ? litresAtSpread(mix_, planned, -1) : planned.litres * (1 - kDensityTolerance);

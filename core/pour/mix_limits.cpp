@@ -34,7 +34,7 @@ std::string classSupported(double meanMpa)
 /// Fills the rows of one mix.
 class Checker {
 public:
-    Checker(const Mix& mix, MixCheck& check) : mix_(mix), charge_(chargeOf(mix)), check_(check)
+    Checker(const Mix& mix, MixCheck& check) : mix_(mix), charge_(weighedChargeOf(mix)), check_(check)
     {
         check_.mix = mix.id;
         check_.ratios = ratiosOf(mix, charge_);

@@ -34,7 +34,7 @@ struct LimitCheck {
 std::string classNamed(double fckMpa);
 struct MixCheck {
     std::string mix;
-    Ratios ratios;
+    Ratios ratios;                   ///< after a trial batch that was too wet: its own, see weighedChargeOf
     double cementKgM3 = 0.0;
     std::string classSupported;      ///< highest class of Table 3.1 whose mean the ratio supports; "" below C12/15
     std::vector<LimitCheck> limits;

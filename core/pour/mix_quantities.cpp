@@ -6,7 +6,7 @@
 #include <string_view>
 #include <unordered_map>
 
-#include "core/materials/concrete_strength.h"
+#include "core/materials/materials.h"
 #include "core/pour/charge.h"
 #include "core/pour/mix_remedies.h"
 #include "core/pour/weather.h"
@@ -82,13 +82,13 @@ void addFindings(const Plan& plan, const Mix& mix, std::size_t index, const MixQ
                             {{"fume_percent", mix.silicaFumePercent}, {"counted_percent", kMostFumeShare * 100}},
                             {}});
     }
-    if (!concreteProperties(mix.strengthClass)) {
+    if (const ClassReading reading = readClass(mix.strengthClass); !reading.exact) {
         findings.push_back({"strength_class_unknown",
-                            Severity::caution,
+                            Severity::stop,
                             {mix.id},
                             pointer + "/strength_class",
-                            {{"class", mix.strengthClass}},
-                            {}});
+                            {{"class", mix.strengthClass}, {"taken", reading.taken}},
+                            classRemedies(index, reading.canMean)});
     }
     const double mostGrainMm = thinnest.thicknessMm * kAggregateShareOfThickness;
     if (maxAggregateMm(mix) > mostGrainMm + 1e-9) {

@@ -56,8 +56,7 @@ double bagsThatFit(double litres, double litresPerBag);
 double bagsInBatch(const MixQuantities& quantities);
 
 /// One entry for each mix in use that is usable, in the plan's order. `findings` receives cautions: water_cement_over,
-/// recipe_ratio_over (with the remedies that clear it exactly), aggregate_large, mixer_small, strength_class_unknown,
-/// fume_over (note), and why a recipe gives no concrete: recipe_no_room, recipe_too_wet (stop).
+/// recipe_ratio_over (with the remedies that clear it exactly), aggregate_large, mixer_small, fume_over (note), and why a recipe gives no concrete: recipe_no_room, recipe_too_wet (stop).
 std::vector<MixQuantities> mixQuantities(const Plan& plan, const std::vector<CastingPtr>& castings,
                                          std::vector<Finding>& findings);
 

@@ -113,6 +113,16 @@ Remedy plasticiserRemedy(std::size_t index, double percent)
     return remedy;
 }
 
+std::vector<Remedy> classRemedies(std::size_t index, const std::vector<std::string>& names)
+{
+    std::vector<Remedy> remedies;
+    for (const std::string& name : names) {
+        const std::string path = "/mixes/" + std::to_string(index) + "/strength_class";
+        remedies.push_back({"class_meant", {{"class", name}}, addPatch(path, '"' + name + '"'), {}});
+    }
+    return remedies;
+}
+
 Remedy pigmentRemedy(std::size_t index, double percent)
 {
     Remedy remedy;

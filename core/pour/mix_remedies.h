@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <string>
 #include <vector>
 
 #include "core/plan/finding.h"
@@ -20,6 +21,8 @@ std::vector<Remedy> ratioRemedies(const Mix& mix, std::size_t index, double most
 std::vector<Remedy> cementRemedies(const Mix& mix, std::size_t index, const std::function<bool(const Mix&)>& clears);
 /// The share set to the most there may be.
 Remedy plasticiserRemedy(std::size_t index, double percent);
+/// One for each class that a text can mean.
+std::vector<Remedy> classRemedies(std::size_t index, const std::vector<std::string>& names);
 Remedy pigmentRemedy(std::size_t index, double percent);
 
 }  // namespace yardcast

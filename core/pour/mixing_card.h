@@ -79,7 +79,8 @@ BatchCard batchOfLitres(const Plan& plan, const MixQuantities& quantities, doubl
 /// One a mix in use that is usable, in the order of `quantities`. Sums: full.times * full + odd = `MixQuantities` to
 /// 1e-9. Findings, one a mix and subject: scoop_small (note), too_wet_by_density, trial_impossible (cautions), yield_low
 /// (note); what EN 206 asks where it is known not to be met: exposure_ratio, exposure_cement, exposure_class, exposure_air
-/// (cautions); one exposure_air_unknown (note) for all mixes; ratio_class (note: the ratio does not support the class),
+/// (cautions); one exposure_air_unknown (note) for all mixes; ratio_class (caution: the ratio does not support the class;
+/// a stop under half of it),
 /// plasticiser_over (caution), pigment_over (note). Pointers into /mixes/i.
 std::vector<MixingCard> mixingCards(const Plan& plan, const std::vector<MixQuantities>& quantities,
                                     std::vector<Finding>& findings);

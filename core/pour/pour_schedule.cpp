@@ -8,6 +8,10 @@
 #include <unordered_map>
 #include <unordered_set>
 
+#include "core/materials/temperature_course.h"
+#include "core/pour/cement_speed.h"
+#include "core/pour/mix_concrete.h"
+
 namespace yardcast {
 
 namespace {
@@ -28,6 +32,25 @@ int batchAt(double litres, double batchL) { return static_cast<int>(std::floor(l
 int batchEndingAt(double litres, double batchL)
 {
     return static_cast<int>(std::ceil(litres / batchL - kBatchNoise)) - 1;
+}
+
+/// The hour at which the concrete of each mix can be counted on to leave its mould; 0 where it never can (readiness says
+/// so) or where nobody waits for a mould.
+std::unordered_map<std::string, double> strongEnoughH(const Plan& plan, const std::vector<MixQuantities>& quantities,
+                                                      const PourRules& rules)
+{
+    std::unordered_map<std::string, double> hours;
+    if (!rules.moulds && !(plan.moulding && !plan.moulding->shared.empty())) return hours;
+    const TemperatureCourse course = courseOf(plan);
+    const double stripMpa = assumptionsOf(plan).stripMpa;
+    for (const MixQuantities& quantity : quantities) {
+        const Mix* mix = findMix(plan, quantity.mix);
+        if (mix == nullptr) continue;
+        const double days = cautiousStripDays(concreteOf(*mix), cementS(mix->cementSpeed), stripMpa);
+        const double h = std::isfinite(days) ? hoursToEquivalentAge(course, days) : 0.0;
+        hours[quantity.mix] = within(h, 0.0, kLongestStripH, 0.0);
+    }
+    return hours;
 }
 
 double batchLitres(const MixQuantities& q)
@@ -395,6 +418,7 @@ PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& cast
 {
     PourSchedule schedule;
     schedule.rules = pourRules(plan);
+    const auto strongH = strongEnoughH(plan, quantities, schedule.rules);
     std::unordered_map<std::string, std::size_t> mixPlace;
     std::unordered_map<std::string, double> litres;
     for (std::size_t i = 0; i < quantities.size(); ++i) {
@@ -423,7 +447,8 @@ PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& cast
         }
         task.part = part->second;
         task.layers = pourLayers(*casting, *task.part, task.litres);
-        task.stripH = stripHours(*task.part);
+        const auto strong = strongH.find(casting->mix);
+        task.stripH = std::max(stripHours(*task.part), strong == strongH.end() ? 0.0 : strong->second);
         schedule.tasks.push_back(std::move(task));
     }
     Scheduler(schedule, working, uses);

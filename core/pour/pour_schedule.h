@@ -47,7 +47,9 @@ struct PourTask {
     std::vector<PourLayer> layers;
     double litres = 0.0;
     double batchL = 0.0;
-    double stripH = 0.0;     ///< so long it lies in its mould
+    /// So long it lies in its mould: to the plan's hour of lifting, or until its concrete can be counted on to be strong
+    /// enough, by the plan's course of temperatures, whichever is later. Used where moulds are bound only.
+    double stripH = 0.0;
 
     double batches() const { return litres / batchL; }
 };

@@ -53,7 +53,7 @@ Proportions proportion(const ProportionInput& input)
 Recipe startingRecipe(const Mix& mix, double mostWaterCement, double leastCementKgM3)
 {
     Recipe recipe;
-    const auto concrete = concreteProperties(mix.strengthClass);
+    const auto concrete = concreteProperties(readClass(mix.strengthClass).taken);
     recipe.maxAggregateMm = maxAggregateMm(mix) > 0.0 ? maxAggregateMm(mix) : recipe.maxAggregateMm;
     const auto dry = [](const Aggregate& a) { return a.densityKgM3 / (1 + a.absorptionPercent / 100); };
     ProportionInput input;

@@ -5,6 +5,7 @@
 
 #include "core/materials/concrete_strength.h"
 #include "core/pour/cement_speed.h"
+#include "core/pour/mix_concrete.h"
 #include "core/pour/pour_plan.h"
 #include "core/pour/weather_findings.h"
 
@@ -49,17 +50,16 @@ void watchFrost(const Plan& plan, const std::vector<const Mix*>& mixes, PourWeat
 {
     const TemperatureCourse course = courseOf(plan);
     for (const Mix* mix : mixes) {
-        const auto concrete = concreteProperties(mix->strengthClass);
-        if (!concrete) continue;
+        const ConcreteProperties concrete = concreteOf(*mix).likely;
         const double proofH = [&] {
             for (double h = 0.0; h <= kFrostWatchH; h += kFrostStepH) {
-                if (strengthAtAge(*concrete, cementS(mix->cementSpeed), h, course).fcmMpa >= kFrostProofMpa) return h;
+                if (strengthAtAge(concrete, cementS(mix->cementSpeed), h, course).fcmMpa >= kFrostProofMpa) return h;
             }
             return kFrostWatchH;
         }();
         for (double h = 0.0; h < proofH; h += kFrostStepH) {
             if (courseAtC(course, h) >= 0.0) continue;
-            const double mpa = strengthAtAge(*concrete, cementS(mix->cementSpeed), h, course).fcmMpa;
+            const double mpa = strengthAtAge(concrete, cementS(mix->cementSpeed), h, course).fcmMpa;
             if (!weather.frostTonight || h < weather.frostAtH) {
                 weather.frostAtH = h;
                 weather.frostMpa = mpa;
@@ -82,19 +82,21 @@ double chargesPerBatch(const Plan& plan, const std::vector<MixQuantities>& quant
     return 1.0;
 }
 
-Cooling coolingOf(const MixTemperatureInput& input, double units)
+/// The concrete of the plan counts where it is warmer than its ingredients say: whoever measured it wants that cooled.
+Cooling coolingOf(const MixTemperatureInput& input, double concreteC, double units)
 {
     Cooling cooling;
     cooling.targetC = kWarmMixC;
-    cooling.fromC = mixTemperatureC(input);
-    const double wantedC = waterForC(input, kWarmMixC);
+    const double mixC = mixTemperatureC(input);
+    cooling.fromC = std::max(mixC, concreteC);
+    const double wantedC = waterForC(input, kWarmMixC - (cooling.fromC - mixC));
     cooling.coldWaterEnough = wantedC >= kColdestWaterC;
     cooling.coldWaterC = std::max(wantedC, kColdestWaterC);
     // A kilogram of ice in place of one of water takes away its melting and the warmth of that water.
     MixTemperatureInput iced = input;
     iced.iceKg += 1.0;
     iced.waterKg -= 1.0;
-    const double perKgIceC = cooling.fromC - mixTemperatureC(iced);
+    const double perKgIceC = mixC - mixTemperatureC(iced);
     const double iceKg =
         perKgIceC > 0.0 ? input.iceKg + (cooling.fromC - kWarmMixC) / perKgIceC : HUGE_VAL;
     const double share = iceKg / (input.waterKg + input.iceKg);
@@ -196,7 +198,10 @@ double bestStart(const Plan& plan, double workH)
                         worstHour(plan, h, workH).evaporationKgM2H};
         if (h == kEarliestWorkH || isBetter(rank, best)) best = rank;
     }
-    return best.startH;
+    // Nobody is sent to a worse hour than their own.
+    const Rank planned{own, std::max(kColdestMixC - coldestC(plan, own, workH), 0.0),
+                       worstHour(plan, own, workH).evaporationKgM2H};
+    return own >= 0.0 && own < 24.0 && !isBetter(best, planned) ? own : best.startH;
 }
 
 PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesInUse, std::vector<Finding>& findings,
@@ -232,8 +237,9 @@ PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesI
         const Charge charge = chargeOf(mix);
         input = mixTemperatureInput(charge, c.materialsC.value_or(c.airC), c.waterC, iceShareOf(plan));
         weather.mixC = mixTemperatureC(input);
-        if (weather.mixC > kWarmMixC && input.waterKg > 1e-6)
-            weather.cooling.push_back(coolingOf(input, chargesPerBatch(plan, quantities, mix, charge)));
+        if (std::max(weather.mixC, c.concreteC) > kWarmMixC && input.waterKg > 1e-6)
+            weather.cooling.push_back(coolingOf(input, sane(c.concreteC, -40.0, 95.0),
+                                                chargesPerBatch(plan, quantities, mix, charge)));
     }
     addWeatherFindings(plan, weather, input, findings);
     return weather;

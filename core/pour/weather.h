@@ -88,7 +88,7 @@ struct WeatherHour {
 /// Which way of cooling brings the mix to `targetC`, and by how much water.
 struct Cooling {
     double targetC = 0.0;
-    double fromC = 0.0;             ///< with tap water
+    double fromC = 0.0;             ///< with tap water, as its ingredients give it or as the plan has it: the warmer
     double coldWaterC = 0.0;        ///< water this cold is enough; not below kColdestWaterC
     bool coldWaterEnough = false;
     double icePerBatchKg = 0.0;     ///< all of it, in place of as much water; 0 where not needed or beyond
@@ -124,7 +124,7 @@ double workHours(const Plan& plan, const std::vector<MixQuantities>& quantities)
 WeatherHour worstHour(const Plan& plan, double startH, double workH);
 /// The full or half hour between kEarliestWorkH and kLatestWorkH at which to start: where the work stays above
 /// kColdestMixC if any does (else where it is least cold), of those where the worst hour dries least, of those the
-/// nearest to the plan's own.
+/// nearest to the plan's own. The plan's own, whatever it is, where none of these is better.
 double bestStart(const Plan& plan, double workH);
 
 /// `quantities` give the length of the day's work and what goes into a batch; without them the plan's own hours a day.

@@ -7,6 +7,7 @@
 #include "core/io/patch_text.h"
 #include "core/materials/concrete_strength.h"
 #include "core/pour/cement_speed.h"
+#include "core/pour/mix_concrete.h"
 #include "core/pour/pour_changes.h"
 
 namespace yardcast {
@@ -178,11 +179,10 @@ void addFrost(const Plan& plan, const PourWeather& weather, std::vector<Finding>
                              {"strength_mpa", weather.frostMpa}, {"limit_mpa", kFrostProofMpa}});
     double warmH = 0.0;
     for (const Mix& mix : plan.mixes) {
-        const auto concrete = concreteProperties(mix.strengthClass);
-        if (!concrete) continue;
+        const ConcreteProperties concrete = concreteOf(mix).likely;
         const double s = cementS(mix.cementSpeed);
         double h = 0.0;
-        while (h < 24.0 * 14 && strengthAtAge(*concrete, s, h, kUnderMatsC).fcmMpa < kFrostProofMpa) h += 1.0;
+        while (h < 24.0 * 14 && strengthAtAge(concrete, s, h, kUnderMatsC).fcmMpa < kFrostProofMpa) h += 1.0;
         warmH = std::max(warmH, h);
     }
     if (warmH > 0.0) finding.remedies.push_back(attempt("keep_warm", {{"warm_h", warmH}, {"mats_c", kUnderMatsC}}));

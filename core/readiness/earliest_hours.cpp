@@ -39,6 +39,13 @@ std::vector<Finding> findingsOf(const StrengthInput& input, const CastingHours& 
 {
     const EarliestHour* late = hours.governing();
     if (late == nullptr) return {};
+    if (!std::isfinite(late->cautiousDays) && late->byCompression) {
+        const bool stop = !std::isfinite(late->likelyDays);
+        Finding finding = about(input, hours, *late, "never_strong", stop ? Severity::stop : Severity::caution);
+        const auto concrete = concreteProperties(input.strengthClass);
+        finding.values["fck_mpa"] = concrete ? concrete->fckMpa * input.cautiousShare : 0.0;
+        return {std::move(finding)};
+    }
     if (!std::isfinite(late->cautiousDays)) {
         const bool stop = !std::isfinite(late->likelyDays);
         return {about(input, hours, *late, "never_holds", stop ? Severity::stop : Severity::caution)};
@@ -49,6 +56,13 @@ std::vector<Finding> findingsOf(const StrengthInput& input, const CastingHours& 
 }
 
 }  // namespace
+
+double shownWaitH(double h)
+{
+    if (!std::isfinite(h)) return h;
+    const double whole = std::ceil(h - kSameH);
+    return whole <= kWholeHoursUpToH ? whole : std::ceil((h - kSameH) / 12.0) * 12.0;
+}
 
 const EarliestHour* CastingHours::find(HandlingWay way) const
 {

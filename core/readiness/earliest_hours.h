@@ -19,17 +19,23 @@ namespace yardcast {
 struct EarliestHour {
     HandlingWay way = HandlingWay::strip;
     double likelyH = 0.0;      ///< by the mean tensile strength, safety taken off
-    double cautiousH = 0.0;    ///< by its 5 % fractile, as the use in percent is reckoned
+    /// By its 5 % fractile, as the use in percent is reckoned, of what class and ratio of water to cement both support.
+    double cautiousH = 0.0;
     double likelyDays = 0.0;   ///< the same as days at 20 deg C
     double cautiousDays = 0.0;
     double tensionMpa = 0.0;   ///< greatest, at the cautious hour (or at 28 days where it never holds)
     PlaceName place;           ///< of the governing tension
-    bool byCompression = false;///< the mean compressive strength `strip_mpa` governs: the mould stays on until then
+    bool byCompression = false;///< compressive strength `strip_mpa` governs: the mould stays on until then
     bool possible = true;      ///< false: nothing holds it that way (no long edge, tips)
     /// Eq. 3.2 is an extrapolation before about one day at 20 deg C: such an hour is to be tested, not believed.
     bool stretched() const { return cautiousDays < 1.0; }
 };
 inline constexpr double kLongestWaitH = 28 * 24.0;
+
+/// As hours are shown to people: up to the whole hour until two days, beyond up to the half day; infinity stays. Hours are
+/// found to 0.1 h, but a class and a forecast are not known to the hour, and none may be shown earlier than it is.
+inline constexpr double kWholeHoursUpToH = 48.0;
+double shownWaitH(double h);
 
 struct CastingHours {
     std::string casting;
@@ -40,6 +46,8 @@ struct CastingHours {
     std::vector<EarliestHour> ways;      ///< in the order of kHandlingWays; those that make no sense are left out
     /// Subjects: casting, part; one at most.
     /// - lifted_early: the plan's hour is before the cautious one: a caution; a stop where it is before the likely one;
+    /// - never_strong: the cautious strength never is what a mould is taken off at: a caution; a stop where the likely
+    ///   is not either;
     /// - never_holds: a way that the plan needs does not hold at any age.
     std::vector<Finding> findings;
     std::string whyNot;
@@ -68,7 +76,7 @@ struct GainCurve {
     /// Empty while not solved; infinite where one of them never holds.
     std::optional<double> stripH, tiltH, carryH;
 };
-/// Of mixes whose class is known. By the plan's own course.
+/// By the plan's own course.
 std::vector<GainCurve> gainCurves(const Plan& plan, const std::vector<std::string>& mixesInUse,
                                   const std::vector<CastingHoursPtr>& hours);
 

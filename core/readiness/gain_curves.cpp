@@ -2,6 +2,7 @@
 
 #include "core/materials/concrete_strength.h"
 #include "core/pour/cement_speed.h"
+#include "core/pour/mix_concrete.h"
 #include "core/pour/weather.h"
 #include "core/readiness/earliest_hours.h"
 
@@ -26,15 +27,15 @@ std::vector<GainCurve> gainCurves(const Plan& plan, const std::vector<std::strin
     const TemperatureCourse course = courseOf(plan);
     for (const std::string& id : mixesInUse) {
         const Mix* mix = findMix(plan, id);
-        const auto concrete = mix ? concreteProperties(mix->strengthClass) : std::nullopt;
-        if (!concrete) continue;
+        if (!mix) continue;
+        const ConcreteProperties concrete = concreteOf(*mix).likely;
         GainCurve& curve = curves.emplace_back();
         curve.mix = id;
         const auto add = [&](double h) {
             const double days = equivalentAgeDays(course, h);
             curve.h.push_back(h);
             curve.share.push_back(strengthShare(days, cementS(mix->cementSpeed)));
-            curve.meanMpa.push_back(curve.share.back() * concrete->fcmMpa);
+            curve.meanMpa.push_back(curve.share.back() * concrete.fcmMpa);
         };
         for (double h = 0.0; h <= kCurveEndH; h += kCurveStepH) add(h);
         add(kLongestWaitH);

@@ -6,6 +6,7 @@
 
 #include "core/materials/concrete_strength.h"
 #include "core/pour/cement_speed.h"
+#include "core/pour/mix_concrete.h"
 
 namespace yardcast {
 
@@ -102,23 +103,16 @@ StrengthCase caseOfWay(HandlingWay way)
     return StrengthCase::suction;
 }
 
-double ageOfShareDays(double share, double s)
-{
-    if (!(share > 0.0)) return 0.0;
-    const double root = 1.0 - std::log(share) / s;
-    return root > 0.0 ? kFullDays / (root * root) : kNever;
-}
-
 CastingAgesPtr neededAges(const StrengthInput& input, Refinement refinement, const std::optional<ChosenHands>& hands,
                           std::stop_token stop)
 {
     auto answer = std::make_shared<CastingAges>();
-    const auto concrete = concreteProperties(input.strengthClass);
+    const auto whole = concreteProperties(input.strengthClass);
     if (!input.casting) {
         answer->whyNot = "no_casting";
         return answer;
     }
-    if (!concrete) {
+    if (!whole) {
         answer->whyNot = "class_unknown";
         return answer;
     }
@@ -129,21 +123,24 @@ CastingAgesPtr neededAges(const StrengthInput& input, Refinement refinement, con
         return answer;
     }
     const double s = cementS(input.cementSpeed);
-    const double share = input.assumptions.stripMpa / concrete->fcmMpa;
-    const double mouldOff = share > 1.0 ? kNever : ageOfShareDays(share, s);
+    const MixConcrete concrete{input.strengthClass, input.likelyShare, input.cautiousShare, 0.0, 0.0,
+                               weakened(*whole, input.likelyShare), weakened(*whole, input.cautiousShare)};
+    const double likelyOff = likelyStripDays(concrete, s, input.assumptions.stripMpa);
+    const double cautiousOff = std::max(likelyOff, cautiousStripDays(concrete, s, input.assumptions.stripMpa));
     const bool upright = isCastUpright(input);
     for (const HandlingWay way : kHandlingWays) {
         if (stop.stop_requested()) return nullptr;
-        NeededAge needed{way, mouldOff, mouldOff, 0.0, {}, true, true};
-        AgeSearch search(*ages, caseOfWay(way), *concrete, s);
-        const auto cautious = search.find(mouldOff, false);
+        NeededAge needed{way, likelyOff, cautiousOff, 0.0, {}, true, true};
+        AgeSearch likely(*ages, caseOfWay(way), concrete.likely, s);
+        AgeSearch safe(*ages, caseOfWay(way), concrete.cautious, s);
+        const auto cautious = safe.find(cautiousOff, false);
         if (cautious) {
             needed.possible = cautious->use.holds;
             needed.cautiousDays = cautious->days;
-            needed.likelyDays = search.find(mouldOff, true)->days;
+            needed.likelyDays = std::min(likely.find(likelyOff, true)->days, needed.cautiousDays);
             needed.tensionMpa = cautious->use.tensionMpa;
             needed.place = cautious->use.place;
-            needed.byCompression = !(needed.cautiousDays > mouldOff);
+            needed.byCompression = !(needed.cautiousDays > cautiousOff);
         } else if (way == HandlingWay::tilt || way == HandlingWay::carryFlat) {
             if (upright) continue;
             needed.possible = false;

@@ -28,8 +28,8 @@ struct NeededAge {
     double cautiousDays = 0.0;  ///< where its 5 % fractile does: use of 100 %
     double tensionMpa = 0.0;    ///< greatest, at the cautious age (at 28 days where it never holds)
     PlaceName place;            ///< of it
-    /// It would hold earlier, but the mould stays on until the mean compressive strength is `Assumptions::stripMpa`:
-    /// nothing is lifted out of a mould before. Likely and cautious are the same then: both are that mean.
+    /// It would hold earlier, but the mould stays on until the compressive strength is `Assumptions::stripMpa`: likely the
+    /// mean of it, cautiously what is counted on of that (`cautiousStripDays`). Nothing is lifted out of a mould before.
     bool byCompression = false;
     bool possible = true;       ///< false: nothing holds it that way (no long edge, tips)
 };
@@ -39,9 +39,6 @@ struct CastingAges {
     std::string whyNot;            ///< as CastingStrength's; empty when solved
 };
 using CastingAgesPtr = std::shared_ptr<const CastingAges>;
-
-/// The age at which eq. 3.2 has this share of the 28-day mean strength; infinity where it never has. Days.
-double ageOfShareDays(double share, double s);
 
 /// Found on one mesh, with these hands or those the solver chooses at the input's age of lifting: tension depends on
 /// the age only through the stiffness against hands and edges, so the age follows from the tension, and the tension

@@ -6,6 +6,7 @@
 #include "core/castings/steel_in_casting.h"
 #include "core/io/plan_words.h"
 #include "core/materials/concrete_strength.h"
+#include "core/materials/materials.h"
 #include "core/reinforcement/detailing_rules.h"
 #include "core/reinforcement/section.h"
 #include "core/reinforcement/steel_depths.h"
@@ -45,7 +46,7 @@ Passage passageOf(const BarGroup& group, const std::vector<CastingPtr>& castings
 double fctk005Mpa(const Plan& plan, const std::string& mixId)
 {
     const Mix* mix = findMix(plan, mixId);
-    const auto concrete = concreteProperties(mix != nullptr ? mix->strengthClass : Mix{}.strengthClass);
+    const auto concrete = concreteProperties(readClass(mix != nullptr ? mix->strengthClass : Mix{}.strengthClass).taken);
     return concrete.value_or(concreteProperties(25.0)).fctk005Mpa;
 }
 

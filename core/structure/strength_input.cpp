@@ -6,6 +6,7 @@
 #include <map>
 
 #include "core/pour/cement_speed.h"
+#include "core/pour/mix_concrete.h"
 #include "core/pour/weather.h"
 #include "core/structure/body.h"
 
@@ -249,7 +250,10 @@ void addMix(const Plan& plan, StrengthInput& input)
 {
     const Mix* mix = findMix(plan, input.casting->mix);
     if (!mix) return;
-    input.strengthClass = mix->strengthClass;
+    const MixConcrete concrete = concreteOf(*mix);
+    input.strengthClass = concrete.name;
+    input.likelyShare = concrete.likelyShare;
+    input.cautiousShare = concrete.cautiousShare;
     input.cementSpeed = mix->cementSpeed;
     input.maxAggregateMm = maxAggregateMm(*mix);
     input.fibres = std::any_of(mix->fibres.begin(), mix->fibres.end(), [](const Fibre& f) { return f.kgPerM3 > 0.0; });
@@ -275,14 +279,22 @@ bool operator==(const StrengthInput& a, const StrengthInput& b)
     // A casting is a pure function of its part's body.
     const bool sameCasting = a.casting == b.casting || (a.casting && b.casting && a.casting->id == b.casting->id);
     return sameCasting && a.body == b.body && a.rests == b.rests && a.loads == b.loads && a.carriedN == b.carriedN &&
-           a.carriedAtMm == b.carriedAtMm && a.strengthClass == b.strengthClass && a.cementSpeed == b.cementSpeed &&
+           a.carriedAtMm == b.carriedAtMm && a.strengthClass == b.strengthClass &&
+           a.likelyShare == b.likelyShare && a.cautiousShare == b.cautiousShare && a.cementSpeed == b.cementSpeed &&
            a.maxAggregateMm == b.maxAggregateMm && a.fibres == b.fibres && a.course == b.course &&
            a.liftAgeH == b.liftAgeH && a.people == b.people && a.grips == b.grips && a.assumptions == b.assumptions;
 }
 
+std::optional<ConcreteProperties> concreteOf(const StrengthInput& input)
+{
+    const auto whole = concreteProperties(input.strengthClass);
+    if (!whole) return std::nullopt;
+    return weakened(*whole, input.likelyShare);
+}
+
 StrengthAtAge concreteAtAge(const StrengthInput& input, double ageH)
 {
-    const auto concrete = concreteProperties(input.strengthClass);
+    const auto concrete = concreteOf(input);
     if (!concrete) return {};
     const double s = cementS(input.cementSpeed);
     if (ageH >= kFullAgeH) return strengthAtEquivalentAge(*concrete, s, kFullAgeH / 24);

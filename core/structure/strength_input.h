@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -35,7 +36,9 @@ struct StrengthInput {
     std::vector<PressingLoad> loads;    ///< counters
     double carriedN = 0.0;              ///< supports: what the counters above put on it, with its place along own x
     double carriedAtMm = 0.0;
-    std::string strengthClass;
+    std::string strengthClass;          ///< that the mix is taken for, see core/pour/mix_concrete.h
+    double likelyShare = 1.0;           ///< of its strength, after a trial batch that was too wet
+    double cautiousShare = 1.0;         ///< what the water supports of it; hours only
     CementSpeed cementSpeed = CementSpeed::normal;
     double maxAggregateMm = 0.0;
     bool fibres = false;
@@ -50,6 +53,8 @@ struct StrengthInput {
 
 /// From this age on, 28 days, concrete has the strength of its class, whatever the temperature was.
 inline constexpr double kFullAgeH = 28 * 24.0;
+/// The concrete it is cast of, likely; nothing where its class is none.
+std::optional<ConcreteProperties> concreteOf(const StrengthInput& input);
 /// The concrete of the input at an age: by its course until `kFullAgeH`, then at 28 days. All zero where its class is
 /// none.
 StrengthAtAge concreteAtAge(const StrengthInput& input, double ageH);

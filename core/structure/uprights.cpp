@@ -218,7 +218,7 @@ StandingAnswer standingCase(const StrengthInput& input)
                           {"weight_n", std::round(stands.weightN)}};
         answer.findings.push_back(std::move(finding));
     }
-    const auto concrete = concreteProperties(input.strengthClass);
+    const auto concrete = concreteOf(input);
     const double bearing = dryBearingMpa(concrete ? concrete->fckMpa : 0.0);
     if (stands.padMpa > bearing && bearing > 0.0) {
         Finding finding = findingAbout(input, "pad_pressure", Severity::caution);

@@ -28,10 +28,10 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("Usual rule: at most a third of the least thickness (from memory)."),
      WORDS("Take a finer mix, or make the piece thicker.")},
     {"strength_class_unknown",
-     WORDS("Mix {subject}: no strength class is called \"{class}\". Whether its pieces crack is not known, and nothing is "
-           "said about it."),
+     WORDS("Mix {subject}: no strength class is called \"{class}\". Every figure is reckoned with {taken}, the lowest that "
+           "it can mean; what the bag holds is not known."),
      WORDS("EN 1992-1-1 Table 3.1 (from memory)."),
-     WORDS("Take the class from the bag, such as C25/30 or C30/37.")},
+     WORDS("Write the class as the bag has it, with both figures: \"C30/37\", not \"C30\".")},
     {"mixer_small",
      WORDS("Mix {subject}: one bag gives {bag_l}, but the mixer's drum of {drum_l} takes only {usable_l} at once."),
      WORDS("The share of the drum this plan fills; 50 to 80 % is common practice, no source."),

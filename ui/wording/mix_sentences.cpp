@@ -54,7 +54,8 @@ const std::vector<FindingSentence> kMixSentences{
      WORDS("Mix {subject}: a ratio of water to cement of {water_binder:2} gives about {mean_mpa:0} MPa; {class} has "
            "{wanted_mpa:0} MPa on average."),
      WORDS("ACI 211.1, strength by ratio (from memory); an estimate, no test."),
-     WORDS("Take less water, or believe the lower figure.")},
+     WORDS("Take less water. Cautious hours are reckoned with the lower figure, whether it cracks with the class: a test "
+           "would tell.")},
     {"plasticiser_over",
      WORDS("Mix {subject}: {plasticiser_percent} of plasticiser is more than the {limit_percent} of the cement that "
            "admixtures may have."),
@@ -72,8 +73,10 @@ const std::vector<FindingSentence> kMixSentences{
      WORDS("Weigh it for several batches at once and divide that by volume, or take a finer scale.")},
     {"too_wet_by_density",
      WORDS("Mix {subject}: the trial bucket weighs {trial_density:0} kg/m³, {short_percent} less than it should. That "
-           "is {extra_l} of water too much in a bag or cubic metre (water to cement then {water_cement:2}), or air."),
-     kTrialSource, WORDS("Measure the water of the next batch and weigh it again before it goes into the mould.")},
+           "is {extra_l} of water too much in {in:unitofmix} (water to cement then {water_cement:2}), or air. Do not pour it."),
+     kTrialSource,
+     WORDS("Mix again, the water measured: {planned_l} for {in:unitofmix}, {extra_l} less than is in it. Weigh that before "
+           "any of it goes into the mould.")},
     {"trial_impossible",
      WORDS("Mix {subject}: {concrete_kg} in a bucket of {bucket_l} is no concrete; the trial batch is not used."),
      kTrialSource, WORDS("Weigh the full bucket and take off what it weighs empty.")},

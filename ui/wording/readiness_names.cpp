@@ -9,8 +9,10 @@ namespace yardcast::ui {
 
 namespace {
 
+/// Nobody lifts in the dark; our choice.
+constexpr double kEveningH = 20.0;
+constexpr double kMorningH = 6.0;
 constexpr double kHoursADay = 24.0;
-constexpr double kInDaysFromH = 96.0;
 
 }  // namespace
 
@@ -37,8 +39,35 @@ QString handledWayText(const std::string& word)
 QString waitText(double h)
 {
     if (!std::isfinite(h)) return Words::tr("never");
-    if (h < kInDaysFromH) return Words::tr("%1\u00a0h").arg(numberText(std::ceil(h - 0.05), 0));
-    return Words::tr("%1\u00a0days").arg(shortNumberText(std::ceil(h / kHoursADay * 10 - 0.05) / 10, 1));
+    const double shown = shownWaitH(h);
+    if (shown <= kWholeHoursUpToH) return Words::tr("%1\u00a0h").arg(numberText(shown, 0));
+    return Words::tr("%1\u00a0days").arg(shortNumberText(shown / kHoursADay, 1));
+}
+
+QString plannedHourText(double h)
+{
+    if (!(std::isfinite(h) && h > kWholeHoursUpToH)) return Words::tr("%1\u00a0h").arg(shortNumberText(h, 1));
+    return Words::tr("%1\u00a0days (%2\u00a0h)").arg(shortNumberText(h / kHoursADay, 1), shortNumberText(h, 1));
+}
+
+QString curingDaysText(double days)
+{
+    if (!std::isfinite(days)) return Words::tr("no end in these days");
+    const double halves = std::ceil(days * 2 - 1e-6) / 2;
+    return halves == 1.0 ? Words::tr("1\u00a0day") : Words::tr("%1\u00a0days").arg(shortNumberText(halves, 1));
+}
+
+bool isNight(double hourOfDay)
+{
+    const double ofDay = hourOfDay - kHoursADay * std::floor(hourOfDay / kHoursADay);
+    return ofDay >= kEveningH || ofDay < kMorningH;
+}
+
+QString byDayText(double h, double startH)
+{
+    if (!std::isfinite(h) || !isNight(h + startH)) return {};
+    const double toMorning = std::fmod(kMorningH + 2 * kHoursADay - std::fmod(h + startH, kHoursADay), kHoursADay);
+    return Words::tr("that is at night: lift it by daylight, %1").arg(clockText(h + toMorning, startH));
 }
 
 QString clockText(double h, double startH)
@@ -67,8 +96,10 @@ QString tooEarlyText(const FindingValues& values)
 {
     const QString cautious = waitText(numberAt(values, "cautious_h").value_or(HUGE_VAL));
     if (numberAt(values, "by_compression") == 1.0) {
-        return Words::tr("The mould should stay on for %1, until the concrete has %2\u00a0MPa on the mean.")
-            .arg(cautious, shortNumberText(numberAt(values, "strip_mpa").value_or(0.0), 1));
+        return Words::tr("The mould should stay on for %1, until %2\u00a0MPa can be counted on; on the mean the concrete has "
+                         "them from %3 on.")
+            .arg(cautious, shortNumberText(numberAt(values, "strip_mpa").value_or(0.0), 1),
+                 waitText(numberAt(values, "likely_h").value_or(HUGE_VAL)));
     }
     return Words::tr("When it is %1 it is likely to hold from %2 on, and with the safety kept from %3 on.")
         .arg(handledWayText(wordAt(values, "way")), waitText(numberAt(values, "likely_h").value_or(HUGE_VAL)), cautious);

@@ -16,11 +16,12 @@ const std::vector<RemedySentence> kRemedySentences{
     {"more_cement", WORDS("Add {extra_percent} of the bag as extra cement.")},
     {"more_cement_recipe", WORDS("Take {cement_kg} of cement for a cubic metre.")},
     {"less_plasticiser", WORDS("Take {percent} of plasticiser.")},
+    {"class_meant", WORDS("Write {class}, if the bag says so.")},
     {"less_pigment", WORDS("Take {percent} of pigment.")},
 
     // tried by the solver before they are offered (core/remedy)
-    {"lift_later", WORDS("Lift it {age_h} after casting, not earlier.")},
-    {"wait_longer", WORDS("Leave it in the mould until it is {age_h} old.")},
+    {"lift_later", WORDS("Lift it {age_h:wait} after casting, not earlier.")},
+    {"wait_longer", WORDS("Leave it in the mould until it is {age_h:wait} old.")},
     {"grips_proposed", WORDS("Hold it where the program proposes instead of at the grips drawn.")},
     {"more_people", WORDS("Lift it with {people} people, each with a hold of their own.")},
     {"carry_on_edge", WORDS("Carry it standing on edge, not flat.")},

@@ -129,19 +129,41 @@ TEST(TrialBatch, ABucketAsPlannedChangesNothing)
     }
 }
 
-TEST(TrialBatch, ALighterBucketMeansMoreLitresAndMoreFibres)
+TEST(TrialBatch, ABucketThatIsNotWetGivesItsLitresAndFibres)
+{
+    for (const double share : {0.985, 1.04}) {
+        for (Mix mix : {bagMix(), recipeMix()}) {
+            const Charge planned = chargeOf(mix);
+            mix.trial = TrialBatch{10, planned.densityKgM3() / 100 * share, {}, {}};
+            const Charge weighed = chargeOf(mix);
+            EXPECT_NEAR(weighed.densityKgM3(), planned.densityKgM3() * share, 1e-9 * planned.densityKgM3());
+            EXPECT_GT((weighed.litres - planned.litres) * (1 - share), 0.0);
+            // The dose of each kind of fibre is still that of the true volume.
+            for (std::size_t i = 0; i < mix.fibres.size(); ++i)
+                EXPECT_NEAR(weighed.fibresKg[i].second / weighed.litres * 1000, mix.fibres[i].kgPerM3, 1e-9);
+            EXPECT_EQ(weighed.cementKg, planned.cementKg);
+            EXPECT_EQ(weighed.plannedLitres, planned.litres);
+        }
+    }
+}
+
+/// Water that should not be there fills no mould: nobody buys fewer bags for a mistake at the mixer.
+TEST(TrialBatch, AWetOneIsMixedAgainAndSavesNoBags)
 {
     for (Mix mix : {bagMix(), recipeMix()}) {
         const Charge planned = chargeOf(mix);
         mix.trial = TrialBatch{10, planned.densityKgM3() / 100 * 0.9, {}, {}};
-        const Charge weighed = chargeOf(mix);
-        EXPECT_NEAR(weighed.densityKgM3(), planned.densityKgM3() * 0.9, 1e-9 * planned.densityKgM3());
-        EXPECT_GT(weighed.litres, planned.litres * 1.1);
-        // The dose of each kind of fibre is still that of the true volume.
-        for (std::size_t i = 0; i < mix.fibres.size(); ++i)
-            EXPECT_NEAR(weighed.fibresKg[i].second / weighed.litres * 1000, mix.fibres[i].kgPerM3, 1e-9);
-        EXPECT_EQ(weighed.cementKg, planned.cementKg);
-        EXPECT_EQ(weighed.plannedLitres, planned.litres);
+        const Charge again = chargeOf(mix);
+        EXPECT_EQ(again.litres, planned.litres);
+        EXPECT_EQ(again.waterL, planned.waterL);
+        EXPECT_FALSE(again.byTrial);
+        // The ratio is that of the bucket.
+        const Charge weighed = weighedChargeOf(mix);
+        EXPECT_NEAR(weighed.effectiveWaterL, planned.effectiveWaterL + extraWaterByTrialL(mix), 1e-12);
+        EXPECT_EQ(weighed.litres, planned.litres);
+        // Likewise where the maker says that more water went in.
+        mix.trial = TrialBatch{10, planned.densityKgM3() / 100 * 0.97, planned.waterL * 1.3, {}};
+        EXPECT_LE(chargeOf(mix).litres, planned.litres);
     }
 }
 
@@ -273,7 +295,9 @@ TEST(StrengthByRatio, FallsWithWaterAndIsFlatBeyondTheTable)
         before = strengthByRatioMpa(ratio);
     }
     EXPECT_EQ(strengthByRatioMpa(0.2), 40.0);
-    EXPECT_EQ(strengthByRatioMpa(1.2), 15.0);
+    // Beyond the table: 15 of 20 MPa for each 0.10 more.
+    EXPECT_NEAR(strengthByRatioMpa(0.89), 11.25, 1e-9);
+    EXPECT_NEAR(strengthByRatioMpa(0.99), 8.4375, 1e-9);
 }
 
 }  // namespace

@@ -216,7 +216,17 @@ TEST(StrengthClass, OneNobodyKnowsIsSaid)
         ASSERT_NE(finding, nullptr) << unknown;
         EXPECT_EQ(finding->pointer, "/mixes/0/strength_class");
         EXPECT_EQ(std::get<std::string>(finding->values.at("class")), unknown);
+        EXPECT_EQ(finding->severity, Severity::stop) << "nothing is lifted by a class that nobody knows";
+        EXPECT_EQ(wordAt(finding->values, "taken"), "C12/15");
+        EXPECT_TRUE(finding->remedies.empty());
     }
+    plan.mixes[0].strengthClass = "C30";
+    const Result result = quantities(plan, {casting("C1", 60)});
+    const Finding* finding = result.find("strength_class_unknown");
+    ASSERT_NE(finding, nullptr);
+    EXPECT_EQ(wordAt(finding->values, "taken"), "C25/30");
+    ASSERT_EQ(finding->remedies.size(), 2u);
+    EXPECT_EQ(finding->remedies[1].edit, R"([{"op":"add","path":"/mixes/0/strength_class","value":"C30/37"}])");
 }
 
 TEST(Batches, TakeWholeBagsWhereOneFits)

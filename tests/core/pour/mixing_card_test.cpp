@@ -310,7 +310,12 @@ TEST(Findings, TooWetByDensity)
     ASSERT_NE(finding, nullptr);
     EXPECT_EQ(finding->severity, Severity::caution);
     EXPECT_NEAR(numberAt(finding->values, "short_percent").value(), 5.0, 1e-9);
-    EXPECT_GT(numberAt(finding->values, "water_cement").value(), made.cards[0].check.ratios.waterCement);
+    EXPECT_EQ(wordAt(finding->values, "in"), "bag");
+    // The card speaks of the bucket that was weighed, and so does what the ratio is good for.
+    EXPECT_EQ(numberAt(finding->values, "water_cement").value(), made.cards[0].check.ratios.waterCement);
+    EXPECT_GT(made.cards[0].check.ratios.waterCement, ratiosOf(mix, planned).waterCement + 0.1);
+    EXPECT_NE(made.find("ratio_class"), nullptr);
+    EXPECT_EQ(made.quantities[0].bagsExact, cardsOf(planOf(bagMix())).quantities[0].bagsExact);
     EXPECT_EQ(made.find("yield_low"), nullptr);
     mix.trial->concreteKg = planned.densityKgM3() / 100 * 1.08;
     const Cards heavy = cardsOf(planOf(mix));

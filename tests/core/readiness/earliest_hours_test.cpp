@@ -112,7 +112,7 @@ TEST(EarliestHours, LikelyIsWhereTheMeanInPlaceOfTheFractileBearsIt)
     }
 }
 
-TEST(EarliestHours, NothingLeavesTheMouldBeforeTheMeanCompressiveStrengthIsReached)
+TEST(EarliestHours, NothingLeavesTheMouldBeforeItsCompressiveStrengthIsReached)
 {
     StrengthInput input = inputOf(slab(900, 600, 50));
     input.assumptions.stripMpa = 15.0;
@@ -120,14 +120,51 @@ TEST(EarliestHours, NothingLeavesTheMouldBeforeTheMeanCompressiveStrengthIsReach
     ASSERT_EQ(hours->ways.size(), 4u);
     for (const EarliestHour& hour : hours->ways) {
         EXPECT_TRUE(hour.byCompression);
-        EXPECT_EQ(hour.likelyH, hour.cautiousH);
         // Eq. 3.1 and 3.2 of EN 1992-1-1 by hand: C25/30, fcm 33; share 15/33; s 0.25:
         // t = 28 / (1 - ln(0.4545) / 0.25)^2 = 1.6236 d; at 20 deg C a day is worth 0.9981 d (eq. B.10).
-        EXPECT_NEAR(hour.cautiousDays, 1.6236, 1e-3);
-        EXPECT_NEAR(hour.cautiousH, 1.6236 * 24 / 0.9981, 0.05);
+        EXPECT_NEAR(hour.likelyDays, 1.6236, 1e-3);
+        EXPECT_NEAR(hour.likelyH, 1.6236 * 24 / 0.9981, 0.05);
+        // Counted on are 25 of 33 MPa: share 15/25; t = 28 / (1 - ln(0.6) / 0.25)^2 = 3.0242 d.
+        EXPECT_NEAR(hour.cautiousDays, 3.0242, 1e-3);
+        EXPECT_NEAR(hour.cautiousH, 3.0242 * 24 / 0.9981, 0.05);
     }
+    input.assumptions.stripMpa = 25.5;
+    const CastingHoursPtr weak = earliestHours(input);
+    EXPECT_TRUE(std::isfinite(hourOf(weak, strip).likelyH));
+    EXPECT_FALSE(std::isfinite(hourOf(weak, strip).cautiousH));
+    ASSERT_EQ(weak->findings.size(), 1u);
+    EXPECT_EQ(weak->findings.front().code, "never_strong");
+    EXPECT_EQ(weak->findings.front().severity, Severity::caution);
+    EXPECT_EQ(numberAt(weak->findings.front().values, "fck_mpa"), 25.0);
     input.assumptions.stripMpa = 33.5;
-    EXPECT_FALSE(std::isfinite(hourOf(earliestHours(input), strip).cautiousH));
+    EXPECT_EQ(earliestHours(input)->findings.front().severity, Severity::stop);
+}
+
+TEST(EarliestHours, WaterTakesStrengthAwayFromBothOrFromTheCautiousHourAlone)
+{
+    // Byhand as above: a mean of 0.6 of 33 MPa takes 15/19.8 of it, counted on 15/15.
+    StrengthInput input = inputOf(slab(900, 600, 50));
+    input.assumptions.stripMpa = 15.0;
+    const EarliestHour dry = hourOf(earliestHours(input), strip);
+    input.likelyShare = input.cautiousShare = 0.6;
+    const EarliestHour wet = hourOf(earliestHours(input), strip);
+    EXPECT_NEAR(wet.likelyDays, ageOfShareDays(15 / 19.8, kNormalCementS), 1e-3);
+    EXPECT_NEAR(wet.cautiousDays, 28.0, 1e-3);
+    EXPECT_GT(wet.likelyH, dry.likelyH + 24);
+    input.likelyShare = 1.0;
+    const EarliestHour unsure = hourOf(earliestHours(input), strip);
+    EXPECT_EQ(unsure.likelyH, dry.likelyH);
+    EXPECT_NEAR(unsure.cautiousDays, 28.0, 1e-3);
+
+    // And where tension decides.
+    StrengthInput slim = weakSlab();
+    const EarliestHour before = hourOf(earliestHours(slim), carryFlat);
+    slim.cautiousShare = 0.8;
+    const EarliestHour after = hourOf(earliestHours(slim), carryFlat);
+    EXPECT_EQ(after.likelyH, before.likelyH);
+    EXPECT_GT(after.cautiousH, before.cautiousH + 1);
+    slim.likelyShare = 0.8;
+    EXPECT_GT(hourOf(earliestHours(slim), carryFlat).likelyH, before.likelyH + 1);
 }
 
 TEST(EarliestHours, WarmerIsEarlierAndAgesDoNotKnowTheWeather)
