@@ -34,7 +34,7 @@ int check(const Job& job)
 {
     std::optional<Loaded> loaded = load(job);
     if (!loaded) return kUnusable;
-    solve(*loaded, Refinement::working);
+    solve(*loaded, Refinement::printed);
     solveCuts(*loaded);
     if (!print(findingsReport(*loaded))) return kUnusable;
     return loaded->assessment->count(Severity::stop) > 0 ? kStopFound : kDone;

@@ -1,13 +1,16 @@
 #include "app/cli_pour_report.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QCoreApplication>
 
 #include "app/cli_text_table.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/handling_advice.h"
 #include "ui/wording/names.h"
 #include "ui/wording/pour_names.h"
+#include "ui/wording/readiness_names.h"
 
 namespace yardcast::cli {
 
@@ -49,6 +52,88 @@ QString pourTable(const Loaded& loaded)
         }
     }
     return QLatin1Char('\n') + Cli::tr("Pour plan") + QLatin1Char('\n') + table.text();
+}
+
+QString hoursTable(const Loaded& loaded)
+{
+    const Assessment& assessment = *loaded.assessment;
+    if (assessment.hours.empty()) return {};
+    const double startH = loaded.plan.pouring.value_or(Pouring{}).startH;
+    TextTable table(QStringLiteral("llrrrl"));
+    table.add({Cli::tr("casting"), Cli::tr("handled"), Cli::tr("likely"), Cli::tr("with safety"), Cli::tr("plan"),
+               Cli::tr("that is")});
+    QStringList words;
+    const auto say = [&words](const QString& text) {
+        if (!text.isEmpty() && !words.contains(text)) words << text;
+    };
+    for (const CastingHoursPtr& hours : assessment.hours) {
+        if (!hours) continue;
+        for (const EarliestHour& hour : hours->ways) {
+            const QString name = subjectName(&loaded.plan, hours->casting);
+            if (!hour.possible) {
+                table.add({name, handlingWayName(hour.way), Cli::tr("not so"), QString(), QString(), QString()});
+                continue;
+            }
+            QString when;
+            if (std::isfinite(hour.cautiousH)) {
+                when = clockText(hour.cautiousH, startH);
+                if (isNight(hour.cautiousH + startH)) when += Cli::tr(" (night: the morning after)");
+            }
+            table.add({name, handlingWayName(hour.way), waitText(hour.likelyH), waitText(hour.cautiousH),
+                       plannedHourText(hours->planH), when});
+        }
+        if (const QString late = lateCornerText(loaded.plan, assessment, hours->casting); !late.isEmpty()) {
+            say(QString::fromStdString(hours->casting) + QStringLiteral(": ") + late);
+        }
+        if (const QString wet = wetMixText(loaded.plan, hours->mix); !wet.isEmpty()) {
+            say(Cli::tr("Mix %1: %2").arg(QString::fromStdString(hours->mix), wet));
+        }
+    }
+    say(lastCaution());
+    return QLatin1Char('\n') + Cli::tr("When it may be handled") + QLatin1Char('\n') + table.text() +
+           words.join(QLatin1Char('\n')) + QLatin1Char('\n');
+}
+
+QString curingTable(const Loaded& loaded)
+{
+    const Assessment& assessment = *loaded.assessment;
+    if (assessment.curing.empty()) return {};
+    TextTable table(QStringLiteral("lrr"));
+    table.add({Cli::tr("mix"), Cli::tr("keep moist"), Cli::tr("sheeting")});
+    for (const Curing& curing : assessment.curing) {
+        table.add({QString::fromStdString(curing.mix), curingDaysText(curing.days), areaText(curing.sheetM2)});
+    }
+    const PourWeather& weather = assessment.weather;
+    return QLatin1Char('\n') + Cli::tr("Curing") + QLatin1Char('\n') + table.text() +
+           Cli::tr("Evaporation: up to %1 kg/m² an hour begun at %2, limit %3; begun at %4 up to %5.")
+               .arg(numberText(std::max(weather.worstAtPlanKgM2H, weather.evaporationKgM2H), 2),
+                    clockText(weather.startH), numberText(weather.limitKgM2H, 1), clockText(weather.bestStartH),
+                    numberText(weather.worstAtBestKgM2H, 2)) +
+           QLatin1Char('\n');
+}
+
+QString holdsTable(const Loaded& loaded)
+{
+    const Assessment& assessment = *loaded.assessment;
+    TextTable table(QStringLiteral("lrrrr"));
+    table.add({Cli::tr("casting"), Cli::tr("grip"), Cli::tr("from the left"), Cli::tr("from the front"), Cli::tr("bears")});
+    bool any = false;
+    for (const CastingLift& lift : assessment.handling) {
+        const CastingStrength* strength = assessment.strengthOf(lift.casting);
+        const auto loads = lift.loadsAt(strength ? strength->grips : std::vector<Point>());
+        const auto placed = std::ranges::find_if(assessment.castings, [&](const PlacedCasting& one) {
+            return one.casting && one.casting->id == lift.casting;
+        });
+        if (placed == assessment.castings.end()) continue;
+        const Point origin = placed->casting->boundsMm.low;
+        for (std::size_t i = 0; i < loads.size(); ++i) {
+            any = true;
+            table.add({i == 0 ? subjectName(&loaded.plan, lift.casting) : QString(), QString::number(i + 1),
+                       lengthText(std::round(loads[i].at.x - origin.x)), lengthText(std::round(loads[i].at.y - origin.y)),
+                       massText(loads[i].kg)});
+        }
+    }
+    return any ? QLatin1Char('\n') + Cli::tr("Who holds what") + QLatin1Char('\n') + table.text() : QString();
 }
 
 }  // namespace yardcast::cli

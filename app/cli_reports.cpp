@@ -63,7 +63,7 @@ QString mixesTable(const Assessment& assessment)
     TextTable table(QStringLiteral("lrrrrrrrr"));
     table.add({Cli::tr("mix"), Cli::tr("to mix"), Cli::tr("bags"), Cli::tr("spare"), Cli::tr("cement"),
                Cli::tr("silica fume"), Cli::tr("plasticiser"), Cli::tr("water"), Cli::tr("water/cement"),
-               Cli::tr("batches")});
+               Cli::tr("batches in one run")});
     for (const MixQuantities& mix : assessment.mixes) {
         table.add({QString::fromStdString(mix.mix), volumeText(mix.volumeL),
                    mix.perBag ? QString::number(mix.bags) : QStringLiteral("-"),
@@ -252,6 +252,9 @@ std::string assessmentReport(const Loaded& loaded)
     text += castingsTable(loaded);
     if (!assessment.mixes.empty()) text += mixesTable(assessment) + cardsTable(assessment);
     text += pourTable(loaded);
+    text += curingTable(loaded);
+    text += hoursTable(loaded);
+    text += holdsTable(loaded);
     text += strengthTable(loaded);
     text += steelTable(assessment.steel);
     text += mouldsTable(loaded);

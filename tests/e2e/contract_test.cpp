@@ -85,6 +85,16 @@ TEST(Cli, CheckIsZeroWithoutAStopAndOneWithOne)
     EXPECT_EQ(run({"list", path}).code, 0);
 }
 
+TEST(Cli, AssessTellsPourHoursCuringAndHandsInText)
+{
+    const Folder folder;
+    const Outcome told = run({"assess", folder.write("plan.yardplan", smallPlan())});
+    EXPECT_EQ(told.code, 0) << told.err;
+    for (const char* table : {"Pour plan", "Curing", "Evaporation", "When it may be handled", "Who holds what"}) {
+        EXPECT_THAT(told.out, HasSubstr(table));
+    }
+}
+
 TEST(Cli, JsonHasTheKeysOfTheContract)
 {
     for (const std::string& path : samplePaths()) {

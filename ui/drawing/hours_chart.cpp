@@ -222,7 +222,7 @@ void paintGroup(QPainter& painter, const HoursGroup& group, const Axis& axis, do
     painter.drawLine(QPointF(plan, top + 0.75 * row), QPointF(plan, y));
     look.colour = style.ink.ink;
     look.behind = style.onPaper ? QColor(Qt::white) : style.ink.card;
-    const QString said = Chart::tr("plan: %1").arg(waitText(group.planH));
+    const QString said = Chart::tr("plan: %1").arg(plannedHourText(group.planH));
     const double half = textSizeMm(said, style).width() / 2;
     look.align = Qt::AlignCenter;
     TextLook bold;
@@ -386,7 +386,7 @@ QString hoursChartWords(const HoursChart& chart)
                                                                           : Chart::tr("never"))
                                   : Chart::tr("%1: nothing holds it that way").arg(handlingWayName(bar.way)));
         }
-        lines << Chart::tr("%1, plan %2. %3").arg(group.title, waitText(group.planH), ways.join(QStringLiteral("; ")));
+        lines << Chart::tr("%1, plan %2. %3").arg(group.title, plannedHourText(group.planH), ways.join(QStringLiteral("; ")));
     }
     return lines.join(QLatin1Char('\n'));
 }

@@ -221,7 +221,8 @@ void ConcreteCard::fillMixCards(const Plan& plan, const Assessment& assessment)
                            .cells = {name, numberText(value, 2), QString()},
                            .source = i});
         };
-        ratio("ratio", tr("Water to cement"), ratios.waterCement);
+        ratio("ratio", card->extraWaterL > 0.0 ? tr("Water to cement, trial batch") : tr("Water to cement"),
+              ratios.waterCement);
         if (ratios.kValue > 0.0) {
             ratio("binder", tr("the same, silica fume counted"), ratios.waterBinderK);
             ratio("plain", tr("the same, all silica fume as cement"), ratios.waterBinderPlain);

@@ -7,6 +7,7 @@
 
 #include "ui/drawing/hours_chart.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/handling_advice.h"
 #include "ui/wording/names.h"
 #include "ui/wording/readiness_names.h"
 #include "ui/wording/strength_names.h"
@@ -37,6 +38,30 @@ std::optional<Severity> severityOf(const HoursBar& bar, double planH)
     return Severity::caution;
 }
 
+/// What else has to be known before it is touched, as lines of words.
+void addAdvice(const Plan& plan, const Assessment& assessment, const HoursGroup& group, int source, HoursLines& all)
+{
+    const QString key = QString::fromStdString(group.castings.front());
+    const auto add = [&](const QString& what, const QString& name, const QString& text) {
+        if (text.isEmpty()) return;
+        all.lines.append({.key = key + QLatin1Char('|') + what,
+                          .cells = {name, QString(), QString()},
+                          .tip = text,
+                          .mark = Severity::caution,
+                          .source = source});
+    };
+    for (const std::string& casting : group.castings) {
+        const QString late = lateCornerText(plan, assessment, casting);
+        if (late.isEmpty()) continue;
+        add(QStringLiteral("late"), When::tr("Set down all corners at once"), late);
+        break;
+    }
+    for (const CastingHoursPtr& hours : assessment.hours) {
+        if (!hours || hours->casting != group.castings.front()) continue;
+        add(QStringLiteral("water"), When::tr("Much water: less strength"), wetMixText(plan, hours->mix));
+    }
+}
+
 void addCastings(const Plan& plan, const Assessment& assessment, HoursLines& all)
 {
     const HoursChart chart = hoursChart(plan, assessment);
@@ -48,7 +73,7 @@ void addCastings(const Plan& plan, const Assessment& assessment, HoursLines& all
         title.source = source;
         all.lines.append(title);
         all.lines.append({.key = key + QStringLiteral("|plan"),
-                          .cells = {When::tr("The plan lifts it"), QString(), waitText(group.planH)},
+                          .cells = {When::tr("The plan lifts it"), QString(), plannedHourText(group.planH)},
                           .source = source});
         for (const HoursBar& bar : group.bars) {
             Line line{.key = key + QLatin1Char('|') + QLatin1String(handlingWayWord(bar.way)),
@@ -60,9 +85,13 @@ void addCastings(const Plan& plan, const Assessment& assessment, HoursLines& all
                 line.tip = When::tr("Nothing holds it that way");
             } else if (std::isfinite(bar.cautiousH)) {
                 line.tip = When::tr("With the safety kept from %1 on").arg(clockText(bar.cautiousH, chart.startH));
+                if (const QString night = byDayText(bar.cautiousH, chart.startH); !night.isEmpty()) {
+                    line.tip += QStringLiteral("; ") + night;
+                }
             }
             all.lines.append(line);
         }
+        addAdvice(plan, assessment, group, source, all);
     }
 }
 
@@ -196,6 +225,11 @@ HoursLines hoursLines(const Plan& plan, const Assessment& assessment)
 {
     HoursLines all;
     addCastings(plan, assessment, all);
+    if (!all.lines.isEmpty()) {
+        all.lines.append({.key = QStringLiteral("last_caution"),
+                          .cells = {When::tr("Cold, wet or soft: wait, whatever the hour"), QString(), QString()},
+                          .tip = lastCaution()});
+    }
     addGain(assessment, all);
     addSeason(assessment, all);
     return all;

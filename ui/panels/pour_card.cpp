@@ -204,9 +204,17 @@ void PourCard::fillTables(const Plan& plan, const Assessment& assessment)
         const PourPlay& play = *assessment.play;
         changes.append({.key = QStringLiteral("now"),
                         .cells = {tr("As planned"), chanceText(play.anyChance, play.plays)}});
+        QList<Line> noHelp;
         for (const TriedChange& tried : play.tried) {
-            changes.append({.key = QString::fromLatin1(playChangeWord(tried.change)),
-                            .cells = {changeName(tried), chanceText(tried.anyChance, play.plays)}});
+            (tried.anyChance < play.anyChance ? changes : noHelp)
+                .append({.key = QString::fromLatin1(playChangeWord(tried.change)),
+                         .cells = {changeName(tried), chanceText(tried.anyChance, play.plays)}});
+        }
+        if (!noHelp.isEmpty()) {
+            changes.append({.key = QStringLiteral("no_help"),
+                            .kind = Line::Kind::heading,
+                            .cells = {tr("Tried, and no help"), QString()}});
+            changes += noHelp;
         }
         remedies_->setRemedies(remediesOf(play));
     } else {

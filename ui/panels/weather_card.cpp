@@ -11,6 +11,7 @@
 #include "ui/panels/weather_chart_view.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
+#include "ui/wording/readiness_names.h"
 
 namespace yardcast::ui {
 
@@ -21,10 +22,25 @@ QString rate(double kgM2H) { return WeatherCard::tr("%1 kg/m² an hour").arg(num
 QString minutes(double value) { return WeatherCard::tr("%1 min").arg(numberText(value, 0)); }
 QString hoursText(double value) { return WeatherCard::tr("%1 h").arg(shortNumberText(value, 1)); }
 
-QString days(double value)
+QString days(double value) { return curingDaysText(value); }
+
+/// By the hours at which castings are begun, as the pour plan has them; without a pour by the concrete typed.
+QString workableText(const Plan& plan, const Assessment& assessment)
 {
-    return std::isfinite(value) ? WeatherCard::tr("%1 days").arg(shortNumberText(value, 1))
-                                : WeatherCard::tr("no end in these days");
+    double least = HUGE_VAL;
+    double most = 0.0;
+    for (const PourDay& day : assessment.pour.days) {
+        for (const PouredCasting& poured : day.castings) {
+            least = std::min(least, poured.workingMinutes);
+            most = std::max(most, poured.workingMinutes);
+        }
+    }
+    if (!(most > 0.0)) {
+        return WeatherCard::tr("Workable for %1 at %2")
+            .arg(minutes(assessment.weather.workingMinutes), celsius(plan.conditions.concreteC));
+    }
+    if (most - least < 0.5) return WeatherCard::tr("Workable for %1 when it is poured").arg(minutes(least));
+    return WeatherCard::tr("Workable for %1 to %2, by the hour it is poured").arg(numberText(least, 0), minutes(most));
 }
 
 /// As the finding has it.
@@ -80,7 +96,7 @@ WeatherCard::WeatherCard(PlanDocument& document, Selection& selection, LiveAsses
                                           {tr("humid\n%"), true},
                                           {tr("mixed\n°C"), true},
                                           {tr("lost\nkg/m² h"), true}});
-    curing_ = addTable(tr("Curing"), {{tr("Mix"), false}, {tr("days"), true}, {tr("sheeting\nm²"), true}});
+    curing_ = addTable(tr("Curing"), {{tr("Mix"), false}, {tr("keep moist"), true}, {tr("sheeting\nm²"), true}});
     foot_ = new QLabel(this);
     foot_->setObjectName(QStringLiteral("weatherFoot"));
     foot_->setWordWrap(true);
@@ -96,17 +112,18 @@ CardSummary WeatherCard::summarise(const Plan& plan, const Assessment& assessmen
     if (summary.empty) return summary;
     const PourWeather& weather = assessment.weather;
     const bool asPlanned = std::abs(weather.bestStartH - weather.startH) < 0.25;
+    const bool none = weather.worstAtBestKgM2H >= weather.limitKgM2H;
     summary.big = {.code = QStringLiteral("best_start"),
                    .text = clockText(weather.bestStartH),
-                   .unit = asPlanned ? tr("is the best start, as planned")
+                   .unit = none ? tr("dries it least, but no hour of this day is good")
+                           : asPlanned ? tr("is the best start, as planned")
                                      : tr("is the best start (planned %1)").arg(clockText(weather.startH))};
     const double worst = worstOf(weather);
     summary.lines.append({.code = QStringLiteral("evaporation"),
                           .text = tr("Loses up to %1, limit %2").arg(rate(worst), numberText(weather.limitKgM2H, 1)),
                           .mark = severityOf(worst, weather.limitKgM2H)});
     summary.lines.append({.code = QStringLiteral("working_time"),
-                          .text = tr("Workable for %1 at %2")
-                                      .arg(minutes(weather.workingMinutes), celsius(plan.conditions.concreteC))});
+                          .text = workableText(plan, assessment)});
     if (weather.frostTonight) {
         summary.lines.append({.code = QStringLiteral("frost"),
                               .text = tr("Freezes after %1, at %2 MPa")
@@ -142,7 +159,7 @@ void WeatherCard::fillTables(const Plan&, const Assessment& assessment)
         const Curing& one = assessment.curing[i];
         lines.append({.key = QString::fromStdString(one.mix),
                       .cells = {QString::fromStdString(one.mix),
-                                std::isfinite(one.days) ? shortNumberText(one.days, 1) : tr("too cold"),
+                                std::isfinite(one.days) ? curingDaysText(one.days) : tr("too cold"),
                                 numberText(one.sheetM2, 1)},
                       .mark = std::isfinite(one.days) ? std::nullopt : std::optional(Severity::caution),
                       .source = i});
@@ -166,7 +183,8 @@ QList<FigureValue> WeatherCard::valuesBehind(const QString& code, const Plan& pl
     if (code == QLatin1String("working_time")) {
         return {{tr("At 20 °C"), minutes(plan.pouring.value_or(Pouring{}).workingMinutes)},
                 {tr("Concrete"), celsius(day.concreteC)},
-                {tr("Workable for"), minutes(weather.workingMinutes)}};
+                {tr("Workable at that"), minutes(weather.workingMinutes)},
+                {tr("In the pour"), workableText(plan, assessment)}};
     }
     if (code == QLatin1String("frost")) {
         return {{tr("Coldest"), celsius(weather.lowC)},

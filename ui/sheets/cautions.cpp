@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/sheets/sheet_words.h"
+#include "ui/wording/handling_advice.h"
 
 namespace yardcast::ui {
 
@@ -35,6 +36,7 @@ QStringList sawCautions()
 QStringList liftingCautions()
 {
     return {
+        lastCaution(),
         Sheets::tr("Lifting: rehearse without the piece, one person gives the commands, nobody stands under or in "
                    "the fall line of a slab on edge. Secure leaning slabs. Clear and measure the way: widths, "
                    "steps, turns."),

@@ -14,8 +14,10 @@
 #include "ui/sheets/sheet_text.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/handling_advice.h"
 #include "ui/wording/lifting_names.h"
 #include "ui/wording/names.h"
+#include "ui/wording/readiness_names.h"
 
 namespace yardcast::ui {
 
@@ -112,6 +114,20 @@ QStringList sentencesOf(const Card& card)
     return said;
 }
 
+/// Where the hour to carry falls into the night.
+QString nightText(const HoursChart& hours)
+{
+    double last = 0.0;
+    for (const HoursGroup& group : hours.groups) {
+        for (const HoursBar& bar : group.bars) {
+            if (bar.planned && bar.possible) last = std::max(last, bar.cautiousH);
+        }
+    }
+    const QString night = last > 0.0 ? byDayText(last, hours.startH) : QString();
+    return night.isEmpty() ? night
+                           : Sheets::tr("With the safety kept from %1 on: %2.").arg(clockText(last, hours.startH), night);
+}
+
 std::vector<Card> cardsOf(const Plan& plan, const Assessment& assessment)
 {
     std::vector<Card> cards;
@@ -137,6 +153,10 @@ std::vector<Card> cardsOf(const Plan& plan, const Assessment& assessment)
         card.grips = gripTable(*card.casting, card.sketch);
         card.sentences = sentencesOf(card);
         card.hours = chartOf(hours, lift.casting);
+        for (const QString& said : {lateCornerText(plan, assessment, lift.casting), wetMixText(plan, card.casting->mix),
+                                    nightText(card.hours)}) {
+            if (!said.isEmpty()) card.sentences << said;
+        }
         cards.push_back(std::move(card));
     }
     return cards;

@@ -227,6 +227,18 @@ QStringList closingWords(const CardText& text)
     return words + materialCautions();
 }
 
+/// What the weighed bucket says; empty where it is as it should be.
+QString tooWetText(const MixingCard& card)
+{
+    if (!(card.extraWaterL > 0.0)) return {};
+    const QString words =
+        card.perBag ? Sheets::tr("The trial batch is too wet: do not pour it. Mix again with %1 of water for a bag, measured: "
+                                 "%2 less than is in it.")
+                    : Sheets::tr("The trial batch is too wet: do not pour it. Mix again with %1 of water for a cubic metre, "
+                                 "measured: %2 less than is in it.");
+    return words.arg(volumeText(card.charge.waterL), volumeText(card.extraWaterL));
+}
+
 void paintCard(QPainter& painter, const QRectF& area, const CardText& text)
 {
     const QRectF box = area.adjusted(2.5, 0.0, -2.5, 0.0);
@@ -239,6 +251,12 @@ void paintCard(QPainter& painter, const QRectF& area, const CardText& text)
     y += 11.5;
     Type type;
     type.sizeMm = 4.2;
+    if (const QString wet = tooWetText(card); !wet.isEmpty()) {
+        Type warning;
+        warning.sizeMm = 5.0;
+        warning.bold = true;
+        y += paintWrapped(painter, QRectF(box.left(), y, box.width(), 0.0), wet, warning) + 1.0;
+    }
     for (const QString& line : {text.batches, text.needs, text.check}) {
         if (!line.isEmpty()) y += paintWrapped(painter, QRectF(box.left(), y, box.width(), 0.0), line, type) + 0.6;
         type.sizeMm = 3.6;
@@ -277,6 +295,7 @@ QString checkText(const MixingCard& card)
     const Ratios& ratios = card.check.ratios;
     QString text = Sheets::tr("Water to cement %1").arg(numberText(ratios.waterCement, 2));
     if (ratios.kValue > 0.0) text += Sheets::tr(", with silica fume %1").arg(numberText(ratios.waterBinderK, 2));
+    if (card.extraWaterL > 0.0) text += Sheets::tr(" by the trial batch");
     const QString missed = missedText(card.check);
     return missed.isEmpty() ? text + Sheets::tr(".") : text + Sheets::tr(". Not met: %1.").arg(missed);
 }

@@ -10,6 +10,7 @@
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
 #include "ui/wording/pour_names.h"
+#include "ui/wording/readiness_names.h"
 
 namespace yardcast::ui {
 
@@ -140,7 +141,8 @@ QStringList weatherWords(const PourDay& day, const PourWeather& weather)
                  .arg(numberText(first->airC, 0), clockText(day.startH), numberText(last->airC, 0),
                       at(day, day.endMin), numberText(std::min(first->concreteC, last->concreteC), 0),
                       numberText(std::max(first->concreteC, last->concreteC), 0));
-    double worst = 0.0;
+    // Not less than the card of the weather has: that looks every half hour, and at the conditions typed.
+    double worst = std::max(weather.evaporationKgM2H, weather.worstAtPlanKgM2H);
     for (double h = day.startH; h <= day.startH + day.endMin / 60 + 0.5; h += 1.0) {
         worst = std::max(worst, weatherAt(weather, h)->evaporationKgM2H);
     }
@@ -165,8 +167,8 @@ QStringList curingWords(const PourDay& day, const std::vector<Curing>& curing)
         if (!used || !std::isfinite(one.days)) {
             continue;
         }
-        words << Sheets::tr("Keep %1 moist and covered for %2 days (%3 of sheeting in all), the edges weighted down.")
-                     .arg(QString::fromStdString(one.mix), numberText(std::ceil(one.days), 0), areaText(one.sheetM2));
+        words << Sheets::tr("Keep %1 moist and covered for %2 (%3 of sheeting in all), the edges weighted down.")
+                     .arg(QString::fromStdString(one.mix), curingDaysText(one.days), areaText(one.sheetM2));
     }
     return words;
 }

@@ -112,7 +112,7 @@ private slots:
             const QString first = QString::fromStdString(hours->casting);
             if (s.when()->lineModel().rowOf(first) < 0) continue;  // alike to one that was told
             ++told;
-            QCOMPARE(s.line(first + QStringLiteral("|plan")).cells[2], waitText(hours->planH));
+            QCOMPARE(s.line(first + QStringLiteral("|plan")).cells[2], plannedHourText(hours->planH));
             for (const EarliestHour& hour : hours->ways) {
                 const Line& line = s.line(first + QLatin1Char('|') + QLatin1String(handlingWayWord(hour.way)));
                 if (!hour.possible) continue;

@@ -67,7 +67,7 @@ private slots:
             const QString text = textOf(pages);
             QVERIFY(!known->hours.empty());
             for (const CastingHoursPtr& hours : known->hours) {
-                QVERIFY(text.contains(QStringLiteral("plan: %1").arg(plain(waitText(hours->planH)))));
+                QVERIFY(text.contains(QStringLiteral("plan: %1").arg(plain(plannedHourText(hours->planH)))));
                 for (const EarliestHour& hour : hours->ways) {
                     QVERIFY(text.contains(handlingWayName(hour.way), Qt::CaseInsensitive));
                     if (!hour.possible) continue;

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+
+#include <QString>
+#include <QStringList>
+
+#include "core/assess/assessment.h"
+#include "core/plan/plan.h"
+
+/// What is said beside the hours at which castings may be handled.
+namespace yardcast::ui {
+
+/// "Set down all corners together: one late by 3 mm cracks it at 48 h ..." where the solver found so; else empty.
+QString lateCornerText(const Plan& plan, const Assessment& assessment, const std::string& casting);
+/// What the water of a mix leaves of its class, where it does not support it; else empty.
+QString wetMixText(const Plan& plan, const std::string& mix);
+/// What the hand decides, not the hour.
+QString lastCaution();
+
+}  // namespace yardcast::ui
