@@ -168,12 +168,12 @@ private:
 
     bool add(double h, double c)
     {
-        if (!(h >= 0.0 && h <= kMostH)) return fail(range("h", h, 0.0, kMostH));
-        if (!(c >= kLeastC && c <= kMostF)) return fail(range("c", c, kLeastC, kHottestLogC));
-        if (c > kHottestLogC) return fail(fahrenheit(line_, c));
         if (!log_.rows.empty() && h <= log_.rows.back().h) {
             return fail(problem("log_not_rising", {{"line", line_}, {"at_h", h}, {"before_h", log_.rows.back().h}}));
         }
+        if (!(h >= 0.0 && h <= kMostH)) return fail(range("h", h, 0.0, kMostH));
+        if (!(c >= kLeastC && c <= kMostF)) return fail(range("c", c, kLeastC, kHottestLogC));
+        if (c > kHottestLogC) return fail(fahrenheit(line_, c));
         log_.rows.push_back({h, c, {}});
         return true;
     }

@@ -12,8 +12,10 @@ namespace {
 
 double daysTo(double wantedMpa, double fullMpa, double s)
 {
-    if (!(fullMpa >= wantedMpa)) return std::numeric_limits<double>::infinity();
-    return ageOfShareDays(wantedMpa / fullMpa, s);
+    // Rounding must not make "never" of a strength that is reached at 28 days.
+    constexpr double kRounding = 1e-9;
+    if (!(fullMpa * (1 + kRounding) >= wantedMpa)) return std::numeric_limits<double>::infinity();
+    return ageOfShareDays(std::min(1.0, wantedMpa / fullMpa), s);
 }
 
 }  // namespace
