@@ -154,7 +154,7 @@ HoursNote castingNote(const Plan& plan, const Assessment& assessment, const Cast
         return way == QLatin1String(handlingWayWord(hour.way));
     });
     const EarliestHour* hour = found == hours.ways.end() ? hours.governing() : &*found;
-    add(When::tr("The plan lifts it"), waitText(hours.planH));
+    add(When::tr("The plan lifts it"), plannedHourText(hours.planH));
     if (!hour || !hour->possible) return note;
     add(When::tr("Way"), handlingWayName(hour->way));
     add(When::tr("Likely from"), waitText(hour->likelyH));
@@ -167,7 +167,7 @@ HoursNote castingNote(const Plan& plan, const Assessment& assessment, const Cast
     add(When::tr("Greatest tension"), mpaText(hour->tensionMpa));
     add(When::tr("Where"), placeText(hour->place, findPart(plan, hours.part)));
     if (hour->byCompression) {
-        add(When::tr("Decided by"), When::tr("stripping at a mean of %1").arg(mpaText(assumptionsOf(plan).stripMpa)));
+        add(When::tr("Decided by"), When::tr("stripping at %1: likely on the mean, with safety of what counts on it").arg(mpaText(assumptionsOf(plan).stripMpa)));
     }
     if (hour->stretched()) add(When::tr("Beware"), When::tr("before one day at 20 °C: to be tested"));
     return note;

@@ -19,6 +19,7 @@ inline StrengthInput inputOf(Part part, int people = 4)
     Plan plan;
     Mix mix;
     mix.id = kMixId;
+    mix.bag.waterL = 1.8;  // a ratio that its class stands by
     plan.mixes.push_back(mix);
     plan.crew.people = people;
     plan.parts.push_back(std::make_shared<const Part>(std::move(part)));
