@@ -82,21 +82,19 @@ double chargesPerBatch(const Plan& plan, const std::vector<MixQuantities>& quant
     return 1.0;
 }
 
-/// The concrete of the plan counts where it is warmer than its ingredients say: whoever measured it wants that cooled.
-Cooling coolingOf(const MixTemperatureInput& input, double concreteC, double units)
+Cooling coolingOf(const MixTemperatureInput& input, double units)
 {
     Cooling cooling;
     cooling.targetC = kWarmMixC;
-    const double mixC = mixTemperatureC(input);
-    cooling.fromC = std::max(mixC, concreteC);
-    const double wantedC = waterForC(input, kWarmMixC - (cooling.fromC - mixC));
+    cooling.fromC = mixTemperatureC(input);
+    const double wantedC = waterForC(input, kWarmMixC);
     cooling.coldWaterEnough = wantedC >= kColdestWaterC;
     cooling.coldWaterC = std::max(wantedC, kColdestWaterC);
     // A kilogram of ice in place of one of water takes away its melting and the warmth of that water.
     MixTemperatureInput iced = input;
     iced.iceKg += 1.0;
     iced.waterKg -= 1.0;
-    const double perKgIceC = mixC - mixTemperatureC(iced);
+    const double perKgIceC = cooling.fromC - mixTemperatureC(iced);
     const double iceKg =
         perKgIceC > 0.0 ? input.iceKg + (cooling.fromC - kWarmMixC) / perKgIceC : HUGE_VAL;
     const double share = iceKg / (input.waterKg + input.iceKg);
@@ -237,9 +235,8 @@ PourWeather pourWeather(const Plan& plan, const std::vector<std::string>& mixesI
         const Charge charge = chargeOf(mix);
         input = mixTemperatureInput(charge, c.materialsC.value_or(c.airC), c.waterC, iceShareOf(plan));
         weather.mixC = mixTemperatureC(input);
-        if (std::max(weather.mixC, c.concreteC) > kWarmMixC && input.waterKg > 1e-6)
-            weather.cooling.push_back(coolingOf(input, sane(c.concreteC, -40.0, 95.0),
-                                                chargesPerBatch(plan, quantities, mix, charge)));
+        if (weather.mixC > kWarmMixC && input.waterKg > 1e-6)
+            weather.cooling.push_back(coolingOf(input, chargesPerBatch(plan, quantities, mix, charge)));
     }
     addWeatherFindings(plan, weather, input, findings);
     return weather;

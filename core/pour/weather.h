@@ -88,7 +88,7 @@ struct WeatherHour {
 /// Which way of cooling brings the mix to `targetC`, and by how much water.
 struct Cooling {
     double targetC = 0.0;
-    double fromC = 0.0;             ///< with tap water, as its ingredients give it or as the plan has it: the warmer
+    double fromC = 0.0;             ///< with tap water
     double coldWaterC = 0.0;        ///< water this cold is enough; not below kColdestWaterC
     bool coldWaterEnough = false;
     double icePerBatchKg = 0.0;     ///< all of it, in place of as much water; 0 where not needed or beyond
