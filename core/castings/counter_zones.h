@@ -1,6 +1,5 @@
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "core/castings/casting.h"
@@ -17,14 +16,11 @@ struct CounterSolid {
 
 /// The zones of the whole counter. Where deep strips meet, rim goes before cutout rim before rib. Without a rim, or
 /// with one no deeper than the field, all is field. Drip groove and rebate divide zones; where they would leave less than
-/// `kLeastLeftMm` of the concrete, and where foam lies below it (drip), they are left out. Empty where a size is no size or a coordinate is out of reach.
+/// `kLeastLeftMm` of the concrete, and where foam lies below it (drip), they are left out. Empty where a size
+/// is no size or a coordinate is out of reach.
 CounterSolid counterSolid(const Counter& counter);
 
 inline constexpr double kLeastLeftMm = 1.0;
-
-/// Strips on the inner side of edges of the outline, from the edge to `widthMm` within, mitred where two of them meet at a
-/// re-entrant corner; they may overlap. No `edges`: all. Unknown edges are passed over.
-std::vector<Ring> stripsAlongEdges(const Ring& outline, double widthMm, const std::optional<std::vector<int>>& edges);
 
 /// The pieces that joints leave of `plan`, in order of their centroids along own x, then y (to the mm). What is
 /// smaller than `kSliverMm2` is dropped.

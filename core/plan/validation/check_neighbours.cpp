@@ -2,6 +2,7 @@
 #include <map>
 #include <tuple>
 
+#include "core/geometry/edge_strips.h"
 #include "core/plan/validation/report.h"
 
 namespace yardcast::validation {
@@ -74,6 +75,19 @@ double sharedMm(const Body& a, const Body& b)
     const bool open = hasCutouts(a) || hasCutouts(b);
     if (a.isBox && b.isBox && !open) return boxes;
     return overlapMm(openRegion(a), openRegion(b));
+}
+
+/// What stands in the rebate of a counter's face, no deeper than it is and nowhere beside it, is where it should be.
+bool standsInRebate(const Body& other, const Body& counter)
+{
+    if (!counter.is(PartKind::counter)) return false;
+    const Counter& slab = std::get<Counter>(counter.part->body);
+    if (!slab.rebate || slab.rebate->edges.empty()) return false;
+    if (sharedHeightMm(other.levels, counter.levels) > slab.rebate->depthMm + kTouchMm) return false;
+    if (other.levels.lowMm < counter.levels.highMm - slab.rebate->depthMm - kTouchMm) return false;
+    std::vector<Ring> strips = stripsAlongEdges(slab.outline, slab.rebate->widthMm, slab.rebate->edges);
+    for (Ring& strip : strips) strip = transformed(strip, counter.part->place);
+    return overlapMm(subtract(openRegion(other), uniteRings(strips)), openRegion(counter)) <= 0.0;
 }
 
 /// One support or panel under one counter.
@@ -202,7 +216,7 @@ private:
         const double height = sharedHeightMm(a.levels, b.levels);
         if (height <= kTouchMm) return;
         const double shared = sharedMm(a, b);
-        if (shared <= 0.0) return;
+        if (shared <= 0.0 || standsInRebate(a, b) || standsInRebate(b, a)) return;
         pairs_.push_back({&a, &b, "parts_collide", Severity::stop,
                           {{"overlap_mm", shared}, {"height_mm", height}}});
     }
