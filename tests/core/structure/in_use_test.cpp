@@ -182,14 +182,19 @@ TEST(InUse, NothingUnderItIsSaidAndNotSolved)
     EXPECT_THAT(codes(*strength), testing::Contains("tips"));
 }
 
-TEST(InUse, AnUnknownClassIsSaid)
+TEST(InUse, AnUnknownClassIsTakenForTheLowest)
 {
-    PlanMaker plan;
-    plan.plan.mixes[0].strengthClass = "hard";
-    plan.counter("C1", slab(1800, 600, 40)).wall("S1", 100, 100, 0, 600, 860);
-    const auto strength = inUse(plan);
-    EXPECT_EQ(strength->whyNot, "class_unknown");
-    EXPECT_TRUE(strength->cases.empty());
+    const auto ownWeightOfClass = [](const std::string& name) {
+        PlanMaker plan;
+        plan.plan.mixes[0].strengthClass = name;
+        plan.counter("C1", slab(1800, 600, 40)).wall("S1", 100, 100, 0, 600, 860).wall("S2", 1700, 100, 0, 600, 860);
+        const auto strength = inUse(plan);
+        EXPECT_TRUE(strength && strength->whyNot.empty());
+        return strength->find(StrengthCase::ownWeight)->strengthMpa;
+    };
+    EXPECT_GT(ownWeightOfClass("hard"), 0.0);
+    EXPECT_DOUBLE_EQ(ownWeightOfClass("hard"), ownWeightOfClass("C12/15")) << "the lowest of EN 1992-1-1 Table 3.1";
+    EXPECT_LT(ownWeightOfClass("hard"), ownWeightOfClass("C25/30"));
 }
 
 TEST(InUse, GivesUpWhenAsked)
