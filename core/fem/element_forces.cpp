@@ -48,6 +48,8 @@ std::array<ShellForces, 3> ElementRecovery::forces(const ShellSection& section, 
     const PlaneModuli e = planeStress(elasticMpa, poisson);
     const double t = section.areaMm;
     const double inertia = section.inertiaMm3;
+    const double sine = section.twistSine();
+    const double cosine = section.twistCosine();
     const double turns[3] = {displacement[0][5] - turn, displacement[1][5] - turn, displacement[2][5] - turn};
     std::array<ShellForces, 3> forces;
     double shear[2] = {};
@@ -60,9 +62,12 @@ std::array<ShellForces, 3> ElementRecovery::forces(const ShellSection& section, 
         const double* const bend = curvature[k];
         forces[k].force = {t * (e.direct * there[0] + e.cross * there[1]),
                            t * (e.cross * there[0] + e.direct * there[1]), t * e.shear * there[2]};
-        const std::array<double, 3> m{inertia * (e.direct * bend[0] + e.cross * bend[1]),
-                                      inertia * (e.cross * bend[0] + e.direct * bend[1]),
-                                      inertia * section.twistFactor * e.shear * bend[2]};
+        // What the strip's twist is too soft by, in its own directions.
+        const double soft = inertia * (1.0 - section.twistFactor) * e.shear *
+                            (sine * (bend[1] - bend[0]) + cosine * bend[2]);
+        const std::array<double, 3> m{inertia * (e.direct * bend[0] + e.cross * bend[1]) + sine * soft,
+                                      inertia * (e.cross * bend[0] + e.direct * bend[1]) - sine * soft,
+                                      inertia * e.shear * bend[2] - cosine * soft};
         forces[k].moment = m;
         shear[0] -= s.gradientX[k] * m[0] + s.gradientY[k] * m[2];
         shear[1] -= s.gradientX[k] * m[2] + s.gradientY[k] * m[1];

@@ -19,6 +19,12 @@ struct ShellSection {
     double centreMm = 0.0;     ///< z of its centroid (negative: below the face)
     double inertiaMm3 = 0.0;   ///< second moment about the centroid, mm4 per mm (t^3/12 for a solid one)
     double twistFactor = 1.0;  ///< reduces the twisting stiffness of compact strips (torsion of a bar, not a plate)
+    /// Unit direction of the strip: the twist that is reduced is that along and across it.
+    std::array<double, 2> twistAlong{1.0, 0.0};
+
+    /// Sine and cosine of twice the angle of the strip.
+    double twistSine() const { return 2 * twistAlong[0] * twistAlong[1]; }
+    double twistCosine() const { return twistAlong[0] * twistAlong[0] - twistAlong[1] * twistAlong[1]; }
 };
 
 struct ShellModel {

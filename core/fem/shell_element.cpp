@@ -213,12 +213,32 @@ void membraneStiffness(const TriangleShape& s, const PlaneModuli& e, double pois
     mirror(stiffness);
 }
 
+/// K of a frame turned so that x runs along (c, s), in the frame itself: displacements and turns as vectors.
+void turnBack(double c, double s, ElementStiffness& stiffness)
+{
+    const auto turnPair = [c, s](double& x, double& y) {
+        const double turned = c * x - s * y;
+        y = s * x + c * y;
+        x = turned;
+    };
+    for (std::size_t i = 0; i < 18; ++i)
+        for (std::size_t j = 0; j < 18; j += 3) turnPair(stiffness[i * 18 + j], stiffness[i * 18 + j + 1]);
+    for (std::size_t j = 0; j < 18; ++j)
+        for (std::size_t i = 0; i < 18; i += 3) turnPair(stiffness[i * 18 + j], stiffness[(i + 1) * 18 + j]);
+}
+
 }  // namespace
 
 void elementStiffness(const Corners& corners, const ShellSection& section, double elasticMpa, double poisson,
                       ElementStiffness& stiffness)
 {
-    const TriangleShape s(corners);
+    const auto [along, aside] = section.twistAlong;
+    const bool turned = section.twistFactor < 1.0 && std::abs(aside) > 0.0;
+    // A strip's twist is soft along and across it: the element is made in its directions and turned back.
+    Corners own = corners;
+    if (turned)
+        for (Point& p : own) p = {along * p.x + aside * p.y, along * p.y - aside * p.x};
+    const TriangleShape s(own);
     const PlaneModuli e = planeStress(elasticMpa, poisson);
     Nine bending;
     bendingStiffness(s, {e.direct * section.inertiaMm3, e.cross * section.inertiaMm3,
@@ -246,6 +266,7 @@ void elementStiffness(const Corners& corners, const ShellSection& section, doubl
             for (std::size_t i = 0; i < 6; ++i)
                 for (std::size_t j = 0; j < 6; ++j) k[i * 18 + j] = rows[i][j];
         }
+    if (turned) turnBack(along, aside, stiffness);
 }
 
 }  // namespace yardcast::fem

@@ -7,6 +7,7 @@
 #include "core/materials/concrete_strength.h"
 #include "core/materials/materials.h"
 #include "core/structure/mesh_plan.h"
+#include "core/structure/stress_marks.h"
 
 namespace yardcast {
 
@@ -205,9 +206,49 @@ std::vector<double> twistLeftByEdges(const Body& body, const std::vector<KindReg
     return left;
 }
 
-/// Integrals over the depth, weighed by area; and the mass.
-void fillSections(Body& body, const std::vector<double>& twistLeft)
+/// The long edges of the body and of its deeper strips, which tell which way strips run; none where all of them lie along
+/// the axes.
+std::vector<std::pair<Point, Point>> stripEdges(const Body& body, const std::vector<KindRegion>& kinds)
 {
+    constexpr double kLongMm = 40.0;
+    constexpr double kAlongAxis = 1e-6;
+    std::vector<std::pair<Point, Point>> edges;
+    bool turned = false;
+    const auto add = [&](const Ring& ring) {
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            const Point a = ring[i];
+            const Point b = ring[(i + 1) % ring.size()];
+            if (distance(a, b) < kLongMm) continue;
+            edges.emplace_back(a, b);
+            turned = turned || std::min(std::abs(b.x - a.x), std::abs(b.y - a.y)) > kAlongAxis * distance(a, b);
+        }
+    };
+    const auto addAll = [&](const Region& region) {
+        for (const Polygon& polygon : region) {
+            add(polygon.outer);
+            for (const Ring& hole : polygon.holes) add(hole);
+        }
+    };
+    addAll(body.input.casting->outline);
+    for (std::size_t i = 0; i + 1 < kinds.size(); ++i) addAll(kinds[i].region);
+    if (!turned) edges.clear();
+    return edges;
+}
+
+/// Of the nearest edge, as a unit vector.
+std::array<double, 2> directionAt(const std::vector<std::pair<Point, Point>>& edges, Point p)
+{
+    const auto nearest = std::min_element(edges.begin(), edges.end(), [p](const auto& one, const auto& other) {
+        return distanceToSegment(p, one.first, one.second) < distanceToSegment(p, other.first, other.second);
+    });
+    const Point along = (nearest->second - nearest->first) * (1.0 / distance(nearest->first, nearest->second));
+    return {along.x, along.y};
+}
+
+/// Integrals over the depth, weighed by area; and the mass.
+void fillSections(Body& body, const std::vector<double>& twistLeft, const std::vector<KindRegion>& kinds)
+{
+    const std::vector<std::pair<Point, Point>> strips = stripEdges(body, kinds);
     const std::size_t count = body.mesh().triangles.size();
     const std::size_t k = body.kinds.size();
     body.model.sections.resize(count);
@@ -237,6 +278,7 @@ void fillSections(Body& body, const std::vector<double>& twistLeft)
         s.centreMm = first / s.areaMm;
         s.twistFactor = twisting / s.inertiaMm3;
         s.inertiaMm3 = second - first * s.centreMm;
+        if (!strips.empty() && s.twistFactor < 1.0) s.twistAlong = directionAt(strips, triangleCentre(body.mesh(), t));
         body.model.sections[t] = s;
         body.massKgMm2[t] = mass;
         body.massZMm[t] = massFirst / mass;
@@ -323,6 +365,22 @@ int mostOf(const Body& body, int triangle)
     return most;
 }
 
+/// Along all crack lines: beside a step in depth a thickness that is neither the one nor the other, and does not change at
+/// once when the step passes the corner.
+double meanThicknessMm(const Body& body, const InnerCorner& corner)
+{
+    double sum = 0.0;
+    int count = 0;
+    for (const CrackLine& line : corner.lines) {
+        for (const PlaceInMesh& place : line.samples) {
+            for (int k = 0; k < body.kindCount(); ++k)
+                sum += body.share[static_cast<std::size_t>(place.triangle) * body.kinds.size() + k] * body.kinds[k].depthMm;
+            ++count;
+        }
+    }
+    return count > 0 ? sum / count : 0.0;
+}
+
 void fillCorners(Body& body, const std::vector<InnerArc>& arcs)
 {
     const TriangleMesh& mesh = body.mesh();
@@ -336,7 +394,6 @@ void fillCorners(Body& body, const std::vector<InnerArc>& arcs)
             const PlaceInMesh just = body.index.find(mesh, line.from + line.inward * 1.0);
             if (just.triangle < 0) continue;
             const double thickness = body.kinds[mostOf(body, just.triangle)].depthMm;
-            corner.thicknessMm = std::max(corner.thicknessMm, thickness);
             for (int i = 0; i < kCrackSamples; ++i) {
                 const Point p = line.from + line.inward * (thickness * (i + 0.5) / kCrackSamples);
                 const PlaceInMesh place = body.index.find(mesh, p);
@@ -346,6 +403,7 @@ void fillCorners(Body& body, const std::vector<InnerArc>& arcs)
         }
         std::erase_if(corner.lines, [](const CrackLine& line) { return line.samples.empty(); });
         if (corner.lines.empty()) continue;
+        corner.thicknessMm = meanThicknessMm(body, corner);
         const double reach = kCornerNodeShare * corner.thicknessMm;
         const int number = static_cast<int>(body.corners.size());
         for (const Point p : corner.along) {
@@ -362,7 +420,7 @@ void fillCorners(Body& body, const std::vector<InnerArc>& arcs)
 
 std::shared_ptr<const Body> makeMeshed(const StrengthInput& input, Refinement refinement, const Fineness& fineness,
                                        const std::vector<Ring>& alsoLines, const std::vector<Point>& alsoPoints,
-                                       const std::vector<FinePlace>& alsoFine)
+                                       const std::vector<FinePlace>& alsoFine, bool withMarks)
 {
     if (!input.casting || input.casting->outline.empty() || !(input.casting->massKg > 0.0)) return nullptr;
     const std::vector<KindRegion> kinds = kindsOf(input);
@@ -385,9 +443,15 @@ std::shared_ptr<const Body> makeMeshed(const StrengthInput& input, Refinement re
     body->model.elasticMpa = concreteAtAge(input, kFullAgeH).elasticMpa;
     body->index = TriangleIndex(body->mesh());
     fillShares(*body, kinds);
-    fillSections(*body, twistLeftByEdges(*body, kinds));
+    fillSections(*body, twistLeftByEdges(*body, kinds), kinds);
     fillAngles(*body);
     fillCorners(*body, plan.arcs);
+    if (withMarks) {
+        const Polygon& domain = plan.request.domain.front();
+        std::vector<Ring> boundary{domain.outer};
+        boundary.insert(boundary.end(), domain.holes.begin(), domain.holes.end());
+        body->marks = stressMarks(*body, regions, boundary);
+    }
     return body;
 }
 
@@ -407,13 +471,13 @@ std::shared_ptr<const Body> makeBody(const StrengthInput& input, Refinement refi
                                      const std::vector<Ring>& alsoLines, const std::vector<Point>& alsoPoints,
                                      const std::vector<FinePlace>& alsoFine)
 {
-    return makeMeshed(input, refinement, finenessOf(refinement), alsoLines, alsoPoints, alsoFine);
+    return makeMeshed(input, refinement, finenessOf(refinement), alsoLines, alsoPoints, alsoFine, true);
 }
 
 std::shared_ptr<const Body> makeCoarseBody(const StrengthInput& input, const std::vector<Ring>& alsoLines,
                                            const std::vector<Point>& alsoPoints)
 {
-    return makeMeshed(input, Refinement::draft, coarse(), alsoLines, alsoPoints, {});
+    return makeMeshed(input, Refinement::draft, coarse(), alsoLines, alsoPoints, {}, false);
 }
 
 NodeVector ownWeightLoad(const Body& body, std::array<double, 3> down, double factor)

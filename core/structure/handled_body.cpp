@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/materials/concrete_strength.h"
+#include "core/structure/design_stress.h"
 
 namespace yardcast {
 
@@ -149,9 +150,11 @@ HandledBody::Uses HandledBody::usesOf(const FreeBody::State& state, Side side)
 GreatestUse HandledBody::greatestUseOf(const FreeBody::State& state, bool onFace)
 {
     if (!state.holds || state.combination.empty()) return {};
-    fillSum(state);
-    if (onFace) turnSum();
-    return greatestUse(*body_, sum_, strengthMpa_);
+    NodeVector displacement = free_->displacement(state);
+    if (onFace) std::for_each(displacement.begin(), displacement.end(), [](double& value) { value = -value; });
+    const auto forces = free_->system().forces(displacement);
+    const StressField field = stressField(*body_, forces);
+    return DesignStress(*body_, forces, field).greatestUse(strengthMpa_);
 }
 
 void HandledBody::setConcrete(double elasticMpa, double fctk005Mpa)

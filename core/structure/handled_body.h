@@ -57,14 +57,14 @@ public:
     void solveAdded() { free_->solveAdded(); }
 
     /// Greatest use in percent of a state: as it is, and with all signs turned (lying on its face). What is not asked
-    /// for stays zero.
+    /// for stays zero. By the bare nodes of the mesh: for comparing many states.
     struct Uses {
         double faceUpPercent = 0.0;
         double onFacePercent = 0.0;
     };
     enum class Side { faceUp, onFace, both };
     Uses usesOf(const FreeBody::State& state, Side side = Side::both);
-    /// The greatest use of a state and where it is; `onFace` with all signs turned.
+    /// The greatest use of a state, as an answer says it, and where it is; `onFace` with all signs turned.
     GreatestUse greatestUseOf(const FreeBody::State& state, bool onFace);
     /// Many states of the same loads are summed from the loads' own fields; few are cheaper one by one.
     void expectMany(bool many) { many_ = many; }

@@ -2,12 +2,14 @@
 
 #include <span>
 
+#include "core/structure/design_stress.h"
+
 namespace yardcast {
 
 namespace {
 
 /// So many of the coarse sweep's worst spots are solved on the mesh itself.
-constexpr std::size_t kSpotsSolved = 5;
+constexpr std::size_t kSpotsSolved = 8;
 
 /// Uses that differ by less, as a share, are the same.
 constexpr double kSamePercent = 1e-9;
@@ -25,7 +27,9 @@ struct WorstTwo {
     Worst lying;
 };
 
-WorstTwo worstOf(const Body& body, const ShellSystem& system, std::span<const ShellSolution> solutions, double ageH)
+/// `spots` are the places of the loads after the first.
+WorstTwo worstOf(const Body& body, const ShellSystem& system, std::span<const ShellSolution> solutions,
+                 const std::vector<Point>& spots, double ageH)
 {
     const std::vector<double> strength = usableStrengthMpa(body, ageH);
     WorstTwo two;
@@ -36,8 +40,10 @@ WorstTwo worstOf(const Body& body, const ShellSystem& system, std::span<const Sh
             tips = true;
             continue;
         }
-        const StressField stress = stressField(body, system.forces(solutions[i].displacement));
-        const double percent = greatestUse(body, stress, strength).percent;
+        const auto forces = system.forces(solutions[i].displacement);
+        const StressField field = stressField(body, forces);
+        const std::vector<Point> under(i > 0 ? 1 : 0, i > 0 ? spots[i - 1] : Point{});
+        const double percent = DesignStress(body, forces, field, under).greatestUse(strength).percent;
         // Of squares that press on the same concrete the first is taken, whatever rounding says.
         if (percent > two.lying.percent * (1.0 + kSamePercent)) two.lying = {i, percent, solutions[i]};
     }
@@ -71,8 +77,8 @@ std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, s
     }
     std::vector<NamedCut> cuts = stripCuts(*body);
     for (NamedCut& cut : restCuts(*body)) cuts.push_back(std::move(cut));
-    const auto finish = [&](const ShellSolution& solution, const CaseSetting& setting) {
-        CaseResult result = caseResult(*body, use.system(), solution, setting, cuts);
+    const auto finish = [&](const ShellSolution& solution, const CaseSetting& setting, const std::vector<Point>& under) {
+        CaseResult result = caseResult(*body, use.system(), solution, setting, cuts, under);
         if (result.holds) result.held = use.held(solution);
         return result;
     };
@@ -92,10 +98,11 @@ std::optional<InUseAnswer> inUseCases(const std::shared_ptr<const Body>& body, s
     if (stop.stop_requested()) return std::nullopt;
     const std::vector<ShellSolution> solutions = use.system().solve(loads);
     if (stop.stop_requested()) return std::nullopt;
-    answer.cases.push_back(finish(solutions.front(), own));
-    const WorstTwo two = worstOf(*body, use.system(), std::span(solutions).subspan(1), place.ageH);
+    answer.cases.push_back(finish(solutions.front(), own, {}));
+    const WorstTwo two = worstOf(*body, use.system(), std::span(solutions).subspan(1), spots, place.ageH);
     const auto under = [&](const Worst& load) {
-        CaseResult result = finish(load.solution, place);
+        CaseResult result =
+            finish(load.solution, place, load.load > 0 ? std::vector{spots[load.load - 1]} : std::vector<Point>{});
         result.personGoverns = load.load > 0;
         if (result.personGoverns) result.personAt = spots[load.load - 1];
         return result;

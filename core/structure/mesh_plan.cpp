@@ -22,7 +22,6 @@ constexpr double kSharpMm = 5.0;
 constexpr double kOnBoundaryMm = 0.6;
 /// Strips beside smaller cutouts than this, mm, are no strips but slab.
 constexpr double kLeastStripMm = 100.0;
-constexpr double kAcrossStrip = 3.0;
 
 double turnAt(Point before, Point at, Point after)
 {
@@ -190,7 +189,17 @@ void refineAlong(const Ring& ring, double sizeMm, std::vector<FinePlace>& fine)
     }
 }
 
-/// Strips beside cutouts carry most: three elements or more across.
+/// Where a step in depth runs out at the boundary, the thin side's stress is uneven.
+void refineEnds(const std::vector<Ring>& lines, const Fineness& fineness, std::vector<FinePlace>& fine)
+{
+    if (fineness.atEndsMm >= fineness.sizeMm) return;
+    for (const Ring& line : lines) {
+        if (line.front() == line.back()) continue;
+        for (const Point end : {line.front(), line.back()}) fine.push_back({end, fineness.atEndsMm});
+    }
+}
+
+/// Strips beside cutouts carry most: some elements across.
 void refineStrips(const StrengthInput& input, const Fineness& fineness, std::vector<FinePlace>& fine)
 {
     const auto* counter = std::get_if<Counter>(&input.body);
@@ -202,7 +211,7 @@ void refineStrips(const StrengthInput& input, const Fineness& fineness, std::vec
                                      PlaceKind::stripRight}) {
             const auto strip = stripBeside(*input.casting, cutout, side);
             if (!strip) continue;
-            const double wanted = distance(strip->from, strip->to) / kAcrossStrip;
+            const double wanted = distance(strip->from, strip->to) / fineness.acrossStrips;
             const double size = std::max(wanted, fineness.inStripsMm);
             if (size >= fineness.sizeMm) continue;
             const bool alongX = side == PlaceKind::stripInFront || side == PlaceKind::stripBehind;
@@ -254,14 +263,14 @@ Fineness finenessOf(Refinement refinement)
 {
     const double size = meshSizeMm(refinement);
     switch (refinement) {
-        case Refinement::draft: return {size, 30.0, 5.0, 80, 0.4, 0.35, 40.0};
-        case Refinement::working: return {size, 14.0, 5.0, 160, 0.4, 0.35, 18.0};
-        case Refinement::printed: return {size, 10.0, 5.0, 250, 0.4, 0.35, 12.0};
+        case Refinement::draft: return {size, 30.0, 5.0, 80, 0.4, 0.35, 30.0, 5.0, 25.0};
+        case Refinement::working: return {size, 14.0, 5.0, 160, 0.4, 0.35, 18.0, 3.0, 25.0};
+        case Refinement::printed: return {size, 10.0, 5.0, 250, 0.4, 0.35, 12.0, 3.0, 25.0};
     }
     return {};
 }
 
-Fineness coarse() { return {90.0, 90.0, 25.0, 40, 1.5, 0.6, 90.0}; }
+Fineness coarse() { return {90.0, 90.0, 25.0, 40, 1.5, 0.6, 90.0, 3.0, 90.0}; }
 
 MeshPlan meshPlan(const StrengthInput& input, const Fineness& fineness, const std::vector<Region>& regions)
 {
@@ -280,6 +289,7 @@ MeshPlan meshPlan(const StrengthInput& input, const Fineness& fineness, const st
     // Where the thinner kinds end; the deepest one is what is left.
     const double tolerance = std::max(fineness.chordMm, size / 25);
     for (std::size_t i = 1; i < regions.size(); ++i) addLines(regions[i], request.domain, tolerance, request.lines);
+    refineEnds(request.lines, fineness, request.fine);
     for (const Rest& rest : input.rests) addLines(rest.bearing, request.domain, tolerance, request.lines);
 
     addArcs(domain.outer, plan.arcs);

@@ -18,6 +18,8 @@ struct Fineness {
     double chordMm = 0.4;      ///< arcs of the boundary are meshed with chords that leave them by no more than this
     double growth = 0.35;
     double inStripsMm = 18.0;  ///< in strips beside cutouts, at least
+    double acrossStrips = 3.0; ///< elements across such a strip
+    double atEndsMm = 25.0;    ///< where steps in depth meet the boundary
 };
 Fineness finenessOf(Refinement refinement);
 /// Enough to tell the worst of many loads, not for figures: no finer than its field anywhere but at inner corners.

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/structure/body.h"
+#include "core/structure/design_stress.h"
 #include "core/structure/places.h"
 
 namespace yardcast {
@@ -11,8 +12,6 @@ namespace {
 using Stress = std::array<double, 3>;
 /// Uses that differ by less, as a share, are the same.
 constexpr double kSameUse = 1e-9;
-/// A triangle tells the stress of a kind of section of which it has so much; of up to three kinds one always has as much.
-constexpr double kTellingShare = 0.33;
 
 /// The larger principal value; 0 where both press.
 double tensionOf(const Stress& s)
@@ -95,6 +94,18 @@ double percentOf(double tensionMpa, double strengthMpa)
 
 }  // namespace
 
+std::array<double, 3> stressPerMm(const ShellSection& section, const std::array<double, 3>& moment)
+{
+    Stress perMm;
+    for (int c = 0; c < 3; ++c) perMm[c] = moment[c] / section.inertiaMm3;
+    if (!(section.twistFactor < 1.0)) return perMm;
+    const double sine = section.twistSine();
+    const double cosine = section.twistCosine();
+    const double twist = sine * (perMm[1] - perMm[0]) / 2 + cosine * perMm[2];
+    const double more = twist * (1.0 / std::sqrt(section.twistFactor) - 1.0);
+    return {perMm[0] - sine * more, perMm[1] + sine * more, perMm[2] + cosine * more};
+}
+
 StressField stressField(const Body& body, const std::vector<std::array<ShellForces, 3>>& forces)
 {
     const TriangleMesh& mesh = body.mesh();
@@ -107,20 +118,15 @@ StressField stressField(const Body& body, const std::vector<std::array<ShellForc
     for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
         const ShellSection& section = body.model.sections[t];
         const double perArea = 1.0 / section.areaMm;
-        const double perInertia = 1.0 / section.inertiaMm3;
-        // A compact strip's greatest shear stress in torsion, at a given twist, is less than a plate's by about the
-        // root of the factor (a square bar: 0.68 for a factor of 0.42; Roark, from memory).
-        const double perTwist = perInertia / std::sqrt(section.twistFactor);
         for (int k = 0; k < kinds; ++k) {
             const double share = body.share[t * kinds + k];
-            // A sliver of a deep strip in a triangle of thin slab bends as the slab does: its fibre there is a fiction.
-            if (share < kTellingShare) continue;
+            if (!body.tells(static_cast<int>(t), k)) continue;
             const SectionKind& kind = body.kinds[k];
             // z of the face from the section's centroid, with the sign of stress; skins bend about their own middles.
             const double up = kind.skins ? -kind.depthMm / 2 : section.centreMm;
             for (int i = 0; i < 3; ++i) {
                 const ShellForces& f = forces[t][i];
-                const Stress perMm{f.moment[0] * perInertia, f.moment[1] * perInertia, f.moment[2] * perTwist};
+                const Stress perMm = stressPerMm(section, f.moment);
                 const std::size_t at = static_cast<std::size_t>(mesh.triangles[t][i]) * kinds + k;
                 // By angle: how many triangles share the room about a node does not matter then.
                 const double weight = share * body.angle[t][i];
@@ -147,11 +153,6 @@ FibreTension fibreTension(const Body& body, const StressField& field, int node, 
 {
     const std::size_t at = static_cast<std::size_t>(node) * body.kinds.size() + kind;
     return {tensionOf(field.atFace[at]), tensionOf(fibre(field.atFace[at], field.perMm[at], body.kinds[kind].depthMm))};
-}
-
-FibreTension cornerTension(const Body& body, const StressField& field, int corner)
-{
-    return worstOf(body, field, body.corners[corner]).tension;
 }
 
 GreatestUse greatestUse(const Body& body, const StressField& field, const std::vector<double>& strengthMpa)
@@ -182,7 +183,7 @@ GreatestUse greatestUse(const Body& body, const StressField& field, const std::v
 }
 
 CaseResult caseResult(const Body& body, const ShellSystem& system, const ShellSolution& solution,
-                      const CaseSetting& setting, const std::vector<NamedCut>& cuts)
+                      const CaseSetting& setting, const std::vector<NamedCut>& cuts, const std::vector<Point>& also)
 {
     CaseResult result;
     result.which = setting.which;
@@ -206,35 +207,25 @@ CaseResult caseResult(const Body& body, const ShellSystem& system, const ShellSo
     field->downMm.resize(mesh.nodes.size());
     field->tensionTopMpa.resize(mesh.nodes.size());
     field->tensionBottomMpa.resize(mesh.nodes.size());
-    std::vector<CornerTension> corners;
-    for (const InnerCorner& corner : body.corners) {
-        corners.push_back(worstOf(body, stress, corner));
-        result.tensionTopMpa = std::max(result.tensionTopMpa, corners.back().tension.topMpa);
-        result.tensionBottomMpa = std::max(result.tensionBottomMpa, corners.back().tension.bottomMpa);
-    }
+    DesignStress design(body, forces, stress, also);
+    const FibreTension greatest = design.greatestTension();
+    result.tensionTopMpa = greatest.topMpa;
+    result.tensionBottomMpa = greatest.bottomMpa;
+    const GreatestUse use = design.greatestUse(strength);
     for (std::size_t node = 0; node < mesh.nodes.size(); ++node) {
         const double* u = &solution.displacement[6 * node];
         const double down = u[0] * setting.down[0] + u[1] * setting.down[1] + u[2] * setting.down[2];
         field->downMm[node] = down;
         result.deflectionMm = std::max(result.deflectionMm, down);
-        const int corner = body.cornerOfNode[node];
         for (int k = 0; k < kinds; ++k) {
             if (!stress.there[node * kinds + k]) continue;
-            FibreTension t = fibreTension(body, stress, static_cast<int>(node), k);
-            if (corner >= 0) {
-                t.topMpa = std::min(t.topMpa, corners[corner].tension.topMpa);
-                t.bottomMpa = std::min(t.bottomMpa, corners[corner].tension.bottomMpa);
-            } else {
-                result.tensionTopMpa = std::max(result.tensionTopMpa, t.topMpa);
-                result.tensionBottomMpa = std::max(result.tensionBottomMpa, t.bottomMpa);
-            }
+            const FibreTension t = design.drawnAt(static_cast<int>(node), k);
             field->tensionTopMpa[node] = std::max(field->tensionTopMpa[node], t.topMpa);
             field->tensionBottomMpa[node] = std::max(field->tensionBottomMpa[node], t.bottomMpa);
             const double percent = percentOf(std::max(t.topMpa, t.bottomMpa), strength[k]);
-            field->usePercent[node] = std::max(field->usePercent[node], percent);
+            field->usePercent[node] = std::max(field->usePercent[node], std::min(percent, use.percent));
         }
     }
-    const GreatestUse use = greatestUse(body, stress, strength);
     result.usePercent = use.percent;
     result.at = use.at;
     result.onFace = use.onFace;

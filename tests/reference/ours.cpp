@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/structure/body.h"
+#include "core/structure/design_stress.h"
 
 namespace yardcast::reference {
 
@@ -14,22 +14,17 @@ PlaceKind kindOf(const PlaneCut& cut)
     return cut.name.starts_with("over") ? PlaceKind::over : PlaceKind::field;
 }
 
-/// Stress of the kind of section that lies at a place, between the nodes of its triangle.
-bool sampleAt(const Body& body, const StressField& field, double depthMm, FibreSample& sample)
+/// The stress that the design counts with, of the kind of section that lies at a place.
+bool sampleAt(const Body& body, DesignStress& design, double depthMm, FibreSample& sample)
 {
     const PlaceInMesh place = body.index.find(body.mesh(), sample.at);
     if (place.triangle < 0) return false;
     for (int k = 0; k < body.kindCount(); ++k) {
         if (std::abs(body.kinds[k].depthMm - depthMm) > 1e-6) continue;
-        sample.face = sample.underside = {};
-        for (int i = 0; i < 3; ++i) {
-            const int at = body.mesh().triangles[place.triangle][i] * body.kindCount() + k;
-            if (!field.there[at]) return false;
-            for (int c = 0; c < 3; ++c) {
-                sample.face[c] += place.weight[i] * field.atFace[at][c];
-                sample.underside[c] += place.weight[i] * (field.atFace[at][c] + depthMm * field.perMm[at][c]);
-            }
-        }
+        if (!body.tells(place.triangle, k)) return false;
+        const FibreStress stress = design.at(sample.at, k);
+        sample.face = stress.face;
+        sample.underside = stress.underside;
         return true;
     }
     return false;
@@ -128,10 +123,11 @@ OurAnswer solveOurs(const Slab& slab, Refinement refinement, const std::vector<F
         answer.cuts.push_back(section ? CutForce{section->meanMomentN, section->meanForceNMm} : CutForce{});
     }
     const std::vector<Zone> zones = zonesOf(slab);
+    DesignStress design(*body, forces, field);
     for (const FibreSample& place : places) {
         FibreSample sample;
         sample.at = place.at;
-        if (sampleAt(*body, field, depthAt(zones, place.at), sample)) {
+        if (sampleAt(*body, design, depthAt(zones, place.at), sample)) {
             answer.fibres.push_back(sample);
         } else {
             answer.fibres.push_back({place.at, {}, {}});

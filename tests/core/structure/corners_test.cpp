@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/structure/design_stress.h"
 #include "core/structure/in_use.h"
 #include "tests/core/structure/slabs.h"
 
@@ -31,10 +32,12 @@ AtCorners cornersOf(double radius, Refinement refinement, double extraFineMm)
     const auto body = makeBody(input, refinement, {}, {}, fine);
     const OnRests rests(*body);
     const ShellSolution solution = rests.system().solve(rests.deadLoad(true));
-    const StressField stress = stressField(*body, rests.system().forces(solution.displacement));
+    const auto forces = rests.system().forces(solution.displacement);
+    const StressField stress = stressField(*body, forces);
+    DesignStress counts(*body, forces, stress);
     AtCorners result;
     for (std::size_t i = 0; i < body->corners.size(); ++i) {
-        const FibreTension t = cornerTension(*body, stress, static_cast<int>(i));
+        const FibreTension t = counts.atCorner(static_cast<int>(i));
         result.design = std::max({result.design, t.topMpa, t.bottomMpa});
     }
     for (std::size_t i = 0; i < body->mesh().nodes.size(); ++i) {

@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "core/structure/design_stress.h"
 #include "core/structure/in_use.h"
 #include "tests/core/structure/slabs.h"
 
@@ -91,8 +92,9 @@ TEST(InUse, ThePersonIsWorstBesideTheSinkAndGoverns)
         NodeVector load = rests.deadLoad(true);
         rests.addPerson(p, 1000, load);
         const ShellSolution solution = rests.system().solve(load);
-        const StressField stress = stressField(*body, rests.system().forces(solution.displacement));
-        worst = std::max(worst, greatestUse(*body, stress, usable).percent);
+        const auto forces = rests.system().forces(solution.displacement);
+        const StressField stress = stressField(*body, forces);
+        worst = std::max(worst, DesignStress(*body, forces, stress, {p}).greatestUse(usable).percent);
     }
     EXPECT_NEAR(place->usePercent, worst, 0.02 * worst);
 }
