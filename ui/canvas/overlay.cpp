@@ -248,7 +248,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
             if (known != assessment->moulds.end()) mould = *known;
         }
         marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength, mould,
-                         stage_ == Stage::lift && selection_.contains(QString::fromStdString(placed.casting->part)),
+                         (stage_ == Stage::lift || stage_ == Stage::mould) && selection_.contains(QString::fromStdString(placed.casting->part)),
                          shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
     }
     return marks;
@@ -257,7 +257,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
 std::vector<StageWords> Overlay::stageWords() const
 {
     const AssessmentPtr assessment = live_.assessment();
-    if (!assessment || (stage_ != Stage::pour && stage_ != Stage::lift)) return {};
+    if (!assessment || (stage_ != Stage::mould && stage_ != Stage::pour && stage_ != Stage::lift)) return {};
     WordsView view;
     view.visible = visible_;
     for (const QString& part : selection_.parts()) view.chosen.push_back(part.toStdString());
@@ -265,8 +265,8 @@ std::vector<StageWords> Overlay::stageWords() const
     for (const Handle& handle : handles_) view.keepClear.push_back(around(handle.at, px(kHandlePx)));
     for (const Dimension& dimension : dimensions_) view.keepClear.push_back(dimensionBounds(dimension, scene_.style()));
     const Plan& plan = *scene_.plan();
-    return stage_ == Stage::pour ? pourWords(plan, *assessment, scene_.projection(), scene_.style(), view)
-                                 : liftWords(plan, *assessment, scene_.projection(), scene_.style(), view);
+    const auto words = stage_ == Stage::mould ? mouldWords : stage_ == Stage::pour ? pourWords : liftWords;
+    return words(plan, *assessment, scene_.projection(), scene_.style(), view);
 }
 
 std::vector<QRectF> Overlay::refreshStage()
@@ -324,9 +324,7 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
     if (stage_ == Stage::steel && !inSight.castings.empty()) {
         paintSteelOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
     }
-    if (stage_ == Stage::mould && !inSight.castings.empty()) {
-        paintMouldOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
-    }
+    if (stage_ == Stage::mould) paintMouldSigns(painter, plan, inSight, scene_.projection(), scene_.style(), chosen);
     if (stage_ == Stage::lift) paintLiftSigns(painter, plan, inSight, scene_.projection(), scene_.style(), chosen);
     paintStageWords(painter, words_, scene_.style(), exposed);
     painter.restore();

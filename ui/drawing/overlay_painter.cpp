@@ -4,13 +4,13 @@
 
 #include <QCoreApplication>
 
+#include "ui/drawing/hand_marks.h"
 #include "ui/drawing/label_set.h"
 #include "ui/drawing/mould_painter.h"
 #include "ui/drawing/painters.h"
 #include "ui/drawing/stage_words.h"
 #include "ui/drawing/steel_painter.h"
 #include "ui/drawing/strength_marks.h"
-#include "ui/wording/mould_names.h"
 
 namespace yardcast::ui {
 
@@ -98,7 +98,7 @@ void paintLiftSigns(QPainter& painter, const Plan& plan, const Assessment& asses
             paintHandling(painter, {*part, *counter, *placed.casting, assessment.strengthOf(placed.casting->id)},
                           projection, style);
         }
-        if (showsCentre(plan, *part, projection, style, chosen)) {
+        if (showsSign(plan, *part, projection, style, chosen)) {
             const QPointF centre =
                 projection.map({placed.centroidMm[0], placed.centroidMm[1]}, placed.centroidMm[2]);
             paintCentreOfGravity(painter, centre, style, style.ink.ink);
@@ -113,35 +113,24 @@ void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& ass
     paintStageWords(painter, liftWords(plan, assessment, projection, style), style);
 }
 
-void paintMouldOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
-                       const Projection& projection, const PaintStyle& style)
+void paintMouldSigns(QPainter& painter, const Plan& plan, const Assessment& assessment, const Projection& projection,
+                     const PaintStyle& style, const std::vector<std::string>& chosen)
 {
-    std::vector<OverlayLabel> labels;
-    std::vector<Hand> hands;
     for (const MouldPtr& mould : assessment.moulds) {
         const auto placed = std::find_if(
             assessment.castings.begin(), assessment.castings.end(),
             [&](const PlacedCasting& one) { return one.casting && one.casting->id == mould->casting; });
         const Part* part = placed == assessment.castings.end() ? nullptr : findPart(plan, placed->casting->part);
-        if (!part) continue;
-        OverlayLabel label;
-        label.at = castingMiddle(plan, *placed, *part, projection);
-        label.clearUnits = handBadgeUnits(style);
-        label.look.bold = true;
-        label.look.behind = style.ink.sheet;
-        const QString id = QString::fromStdString(mould->casting);
-        const QString name = QCoreApplication::translate("Drawing", "mould %1").arg(id);
-        const QString hand = mould->mirrored ? QCoreApplication::translate("Drawing", "built mirrored")
-                                             : QCoreApplication::translate("Drawing", "built as it stands");
-        const QStringList twins = twinNames(*mould);
-        label.texts = {(QStringList{name, hand} + twins).join(QLatin1Char('\n')),
-                       (QStringList{name} + twins).join(QLatin1Char('\n')), name, id};
-        label.weight = mould->widthMm * mould->depthMm + (part->kind() == PartKind::counter ? kCounterFirst : 0.0);
-        labels.push_back(std::move(label));
-        hands.push_back(handOf(*mould));
+        if (!part || !showsSign(plan, *part, projection, style, chosen)) continue;
+        paintHandBadge(painter, castingMiddle(plan, *placed, *part, projection), handOf(*mould), style);
     }
-    for (std::size_t i = 0; i < labels.size(); ++i) paintHandBadge(painter, labels[i].at, hands[i], style);
-    paintLabels(painter, labels, style, counterNameBoxes(plan, assessment.castings, projection, style));
+}
+
+void paintMouldOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
+                       const Projection& projection, const PaintStyle& style)
+{
+    paintMouldSigns(painter, plan, assessment, projection, style, {});
+    paintStageWords(painter, mouldWords(plan, assessment, projection, style), style);
 }
 
 }  // namespace yardcast::ui

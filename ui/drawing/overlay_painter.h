@@ -23,7 +23,10 @@ void paintLiftSigns(QPainter& painter, const Plan& plan, const Assessment& asses
 /// These with mass and people of each casting, for paper; on the screen words are placed once (ui/drawing/stage_words).
 void paintLiftOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                       const Projection& projection, const PaintStyle& style);
-/// Each casting's mould, whether it is built as the mirror of what one sees, and which others look alike.
+/// Whether the mould of each casting is built as the mirror of what one sees; `chosen` parts.
+void paintMouldSigns(QPainter& painter, const Plan& plan, const Assessment& assessment, const Projection& projection,
+                     const PaintStyle& style, const std::vector<std::string>& chosen);
+/// These with the name of each mould and which others look alike, for paper.
 void paintMouldOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                        const Projection& projection, const PaintStyle& style);
 /// Half of a ring filled crosswise: the sign of a centre of gravity.

@@ -8,8 +8,10 @@
 #include <QCoreApplication>
 #include <QPainter>
 
+#include "ui/drawing/hand_marks.h"
 #include "ui/drawing/painters.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/mould_names.h"
 
 namespace yardcast::ui {
 
@@ -240,7 +242,7 @@ CastingGrips castingGrips(const Counter& counter, const Casting& casting, const 
     return found;
 }
 
-bool showsCentre(const Plan& plan, const Part& part, const Projection& projection, const PaintStyle& style,
+bool showsSign(const Plan& plan, const Part& part, const Projection& projection, const PaintStyle& style,
                  const std::vector<std::string>& chosen)
 {
     if (style.onPaper || !projection.isAbove() || part.kind() == PartKind::counter) return true;
@@ -301,7 +303,7 @@ std::vector<StageWords> liftWords(const Plan& plan, const Assessment& assessment
     for (const PlacedCasting& placed : assessment.castings) {
         const Part* part = placed.casting ? findPart(plan, placed.casting->part) : nullptr;
         if (!part) continue;
-        if (!showsCentre(plan, *part, projection, style, view.chosen)) continue;
+        if (!showsSign(plan, *part, projection, style, view.chosen)) continue;
         const Casting& casting = *placed.casting;
         const QPointF centre = projection.map({placed.centroidMm[0], placed.centroidMm[1]}, placed.centroidMm[2]);
         const auto known = lifts.find(casting.id);
@@ -340,6 +342,36 @@ std::vector<StageWords> liftWords(const Plan& plan, const Assessment& assessment
             label.look.colour = style.ink.caution;
         }
         speaker.keepOn(label, placed, *part);
+        labels.push_back(std::move(label));
+    }
+    return speaker.placed(labels, std::move(taken));
+}
+
+std::vector<StageWords> mouldWords(const Plan& plan, const Assessment& assessment, const Projection& projection,
+                                   const PaintStyle& style, const WordsView& view)
+{
+    const Speaker speaker(plan, assessment, projection, style, view);
+    std::unordered_map<std::string_view, const PlacedCasting*> castings;
+    for (const PlacedCasting& placed : assessment.castings) {
+        if (placed.casting) castings.emplace(placed.casting->id, &placed);
+    }
+    std::vector<OverlayLabel> labels;
+    std::vector<QRectF> taken;
+    for (const MouldPtr& mould : assessment.moulds) {
+        const auto placed = castings.find(mould->casting);
+        const Part* part = placed == castings.end() ? nullptr : findPart(plan, placed->second->casting->part);
+        if (!part || !showsSign(plan, *part, projection, style, view.chosen)) continue;
+        OverlayLabel label = speaker.labelOf(*placed->second, *part, placed->second->casting->massKg);
+        const double half = handBadgeUnits(style) * style.mmPerUnit;
+        taken.emplace_back(label.at.x() - half, label.at.y() - half, 2.0 * half, 2.0 * half);
+        label.clearUnits = handBadgeUnits(style);
+        const QString id = QString::fromStdString(mould->casting);
+        const QString name = tr("mould %1").arg(id);
+        const QString hand = mould->mirrored ? tr("built mirrored") : tr("built as it stands");
+        const QString shortHand = mould->mirrored ? tr("mirrored") : tr("as it stands");
+        const QStringList twins = twinNames(*mould);
+        label.texts = {lines(QStringList{name, hand} + twins), lines({name, hand}), lines({id, shortHand}), id};
+        speaker.keepOn(label, *placed->second, *part);
         labels.push_back(std::move(label));
     }
     return speaker.placed(labels, std::move(taken));

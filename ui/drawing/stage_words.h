@@ -10,7 +10,7 @@
 #include "core/assess/assessment.h"
 #include "ui/drawing/label_set.h"
 
-/// Words over the drawing in the stages Pour and Lift: none lies over another, and on the screen each stays on what it
+/// Words over the drawing in the stages Mould, Pour and Lift: none lies over another, and on the screen each stays on what it
 /// speaks of. What finds no room is said shorter or left to the cards; a part that is chosen is spoken of in full, beside
 /// it where it has to be.
 namespace yardcast::ui {
@@ -39,6 +39,9 @@ std::vector<StageWords> pourWords(const Plan& plan, const Assessment& assessment
 /// Mass and people, and what each grip of a counter bears.
 std::vector<StageWords> liftWords(const Plan& plan, const Assessment& assessment, const Projection& projection,
                                   const PaintStyle& style, const WordsView& view = {});
+/// Each casting's mould, whether it is built mirrored, and which others look alike.
+std::vector<StageWords> mouldWords(const Plan& plan, const Assessment& assessment, const Projection& projection,
+                                   const PaintStyle& style, const WordsView& view = {});
 /// Those that `exposed` shows some of; all where it is null.
 void paintStageWords(QPainter& painter, const std::vector<StageWords>& words, const PaintStyle& style,
                      const QRectF& exposed = {});
@@ -53,8 +56,8 @@ struct CastingGrips {
     bool own = false;           ///< the plan's, not the program's
 };
 CastingGrips castingGrips(const Counter& counter, const Casting& casting, const CastingStrength* strength);
-/// Whether the sign of its centre of gravity is shown: not of what a counter hides, unless it is chosen.
-bool showsCentre(const Plan& plan, const Part& part, const Projection& projection, const PaintStyle& style,
+/// Whether the sign of a casting (centre of gravity, hand of its mould) is shown: not of what a counter hides, unless it is chosen.
+bool showsSign(const Plan& plan, const Part& part, const Projection& projection, const PaintStyle& style,
                  const std::vector<std::string>& chosen);
 /// Half sizes of signs, style units.
 double centreUnits(const PaintStyle& style);

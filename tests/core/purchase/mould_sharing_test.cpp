@@ -31,6 +31,8 @@ struct Yard {
         }
         plan.mixes = {pour_fixture::mixNamed("body")};
         plan.mixer = Mixer{};
+        // So that the age of lifting decides when a mould is free, not the strength of the concrete.
+        plan.assumptions.emplace().stripMpa = kStripLimits.least;
         plan.parts = std::move(parts);
         castings = pour_fixture::castingsOfPlan(plan);
         quantities = pour_fixture::quantitiesOf(plan, castings, 30);

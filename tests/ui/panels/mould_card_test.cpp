@@ -29,7 +29,7 @@ struct OpenCard {
         card.resize(360, 760);
         card.show();
         card.setOpened(true);
-        QTest::qWaitForWindowExposed(&card);
+        QVERIFY(QTest::qWaitForWindowExposed(&card));
         picture = card.findChild<MouldView*>(QStringLiteral("mouldPicture"));
         parts = tableOf(card, QStringLiteral("Parts"));
         moulds = tableOf(card, QStringLiteral("All moulds"));
