@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "core/io/number_text.h"
 #include "core/io/patch_text.h"
@@ -118,7 +119,8 @@ std::vector<Remedy> classRemedies(std::size_t index, const std::vector<std::stri
     std::vector<Remedy> remedies;
     for (const std::string& name : names) {
         const std::string path = "/mixes/" + std::to_string(index) + "/strength_class";
-        remedies.push_back({"class_meant", {{"class", name}}, addPatch(path, '"' + name + '"'), {}});
+        Remedy meant{"class_meant", {{"class", name}}, addPatch(path, '"' + name + '"'), {}};
+        remedies.push_back(std::move(meant));
     }
     return remedies;
 }

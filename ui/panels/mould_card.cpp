@@ -282,9 +282,9 @@ void MouldCard::showCasting(const std::string& casting)
 {
     if (!shownAssessment() || !shownPlan()) return;
     const Mould* mould = mouldOf(*shownAssessment(), casting);
-    if (!mould || casting == casting_) return;
+    if (!mould) return;
+    if (casting != casting_) picture_->setMarked({});
     casting_ = casting;
-    picture_->setMarked({});
     // The sheet shows which piece it is; one that is chosen among others stays so.
     const QString part = QString::fromStdString(mould->part);
     choosing_ = true;
