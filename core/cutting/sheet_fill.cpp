@@ -10,7 +10,6 @@ namespace {
 
 constexpr int kOrders = 5;
 constexpr int kFits = 3;
-constexpr int kSplits = 3;
 
 double key(const Item& item, int order)
 {
