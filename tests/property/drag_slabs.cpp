@@ -73,7 +73,9 @@ int sum(const std::vector<std::string>& files)
         }
     }
     std::printf("%d slabs, %d failed, %d with an angle under 15 degrees (least %.2f)\n", slabs, failed, thin, leastAngle);
-    for (auto& [kind, steps] : kinds) {
+    for (auto& entry : kinds) {
+        const std::string& kind = entry.first;
+        auto& steps = entry.second;
         std::sort(steps.shares.begin(), steps.shares.end());
         const auto above = [&](double limit) {
             return static_cast<int>(steps.shares.end() -

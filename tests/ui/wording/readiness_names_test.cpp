@@ -55,5 +55,5 @@ private slots:
     }
 };
 
-QTEST_MAIN(ReadinessNamesTest)
+QTEST_APPLESS_MAIN(ReadinessNamesTest)
 #include "readiness_names_test.moc"
