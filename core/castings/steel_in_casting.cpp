@@ -65,7 +65,7 @@ void addMesh(const Mesh& mesh, const Region& outline, SteelInPiece& steel)
 void addBars(const BarGroup& group, const Region& outline, SteelInPiece& steel)
 {
     std::map<long long, SteelItem> byLength;  // tenths of a mm
-    for (const BarPiece& piece : barPieces(group, outline)) {
+    for (const BarStretch& piece : barPieces(group, outline)) {
         const double lengthMm = piece.lengthMm();
         SteelItem& item = byLength[std::llround(lengthMm * 10)];
         const double massKg = barAreaMm2(group.diameterMm) * lengthMm * 1e-9 * reinforcementKgM3(group.material);
@@ -147,7 +147,7 @@ void addNearSpans(Point from, Point to, const Ring& ring, double coverMm, std::v
 }
 
 /// The parts of the segment that lie in the region and at least `coverMm` from its boundary.
-std::vector<BarPiece> clipWithCover(Point from, Point to, const Region& region, double coverMm)
+std::vector<BarStretch> clipWithCover(Point from, Point to, const Region& region, double coverMm)
 {
     if (coverMm <= 2 * kOnLineMm) return clipToRegion(from, to, region);
     std::vector<Span> spans;
@@ -159,7 +159,7 @@ std::vector<BarPiece> clipWithCover(Point from, Point to, const Region& region, 
     spans.push_back({1.0, HUGE_VAL});
 
     const Point along = to - from;
-    std::vector<BarPiece> pieces;
+    std::vector<BarStretch> pieces;
     double start = 0.0;
     for (const Span& span : spans) {
         const double end = std::min(span.low, 1.0);
@@ -173,7 +173,7 @@ std::vector<BarPiece> clipWithCover(Point from, Point to, const Region& region, 
 
 }  // namespace
 
-std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region)
+std::vector<BarStretch> clipToRegion(Point from, Point to, const Region& region)
 {
     const Point along = to - from;
     const double span = length(along);
@@ -185,7 +185,7 @@ std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region)
     }
     std::sort(shares.begin(), shares.end());
 
-    std::vector<BarPiece> pieces;
+    std::vector<BarStretch> pieces;
     double start = -1.0;
     const auto close = [&](double end) {
         if (start >= 0.0 && (end - start) * span >= kShortestBarMm)
@@ -204,7 +204,7 @@ std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region)
     return pieces;
 }
 
-std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline)
+std::vector<BarStretch> barPieces(const BarGroup& group, const Region& outline)
 {
     const double spacing = group.spacingMm.value_or(kDefaultBarSpacingMm);
     const Point along = group.to - group.from;
@@ -214,10 +214,10 @@ std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline)
     if (!(span > 0.0 && span <= 2 * kLargestCoordinateMm)) return {};
 
     const Point side = leftNormal(along) * (1.0 / span);
-    std::vector<BarPiece> pieces;
+    std::vector<BarStretch> pieces;
     for (int i = 0; i < group.count; ++i) {
         const Point shift = side * ((i - (group.count - 1) / 2.0) * spacing);
-        const std::vector<BarPiece> bars = clipWithCover(group.from + shift, group.to + shift, outline, group.coverMm);
+        const std::vector<BarStretch> bars = clipWithCover(group.from + shift, group.to + shift, outline, group.coverMm);
         pieces.insert(pieces.end(), bars.begin(), bars.end());
     }
     return pieces;

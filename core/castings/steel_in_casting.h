@@ -8,7 +8,7 @@
 namespace yardcast {
 
 /// Straight piece of bar, in the plane of the casting's outline, mm.
-struct BarPiece {
+struct BarStretch {
     Point from;
     Point to;
     double lengthMm() const { return distance(from, to); }
@@ -16,13 +16,13 @@ struct BarPiece {
 
 /// The parts of the segment from-to that lie in the region (its boundary included), in order from `from`. Pieces
 /// shorter than `kShortestBarMm` are dropped.
-std::vector<BarPiece> clipToRegion(Point from, Point to, const Region& region);
+std::vector<BarStretch> clipToRegion(Point from, Point to, const Region& region);
 inline constexpr double kShortestBarMm = 1.0;
 
 /// The bars of a group in a piece with this outline: side by side about the line from-to, cut to what lies inside
 /// the outline and no nearer to its boundary than the cover. Empty for sizes that are no sizes and for more than
 /// `kMostBars` bars.
-std::vector<BarPiece> barPieces(const BarGroup& group, const Region& outline);
+std::vector<BarStretch> barPieces(const BarGroup& group, const Region& outline);
 inline constexpr int kMostBars = 1000;
 inline constexpr double kDefaultBarSpacingMm = 40.0;
 

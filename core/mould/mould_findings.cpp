@@ -206,7 +206,7 @@ double coverBelowRebateMm(const Casting& casting, const Counter& counter)
         if (!zone.isConcrete() || !(zone.fromMm > 0.0)) continue;
         if (counter.steel->mesh) least = std::min(least, counter.steel->mesh->coverMm - zone.fromMm);
         for (const BarGroup& group : counter.steel->bars) {
-            for (const BarPiece& bar : barPieces(group, casting.outline)) {
+            for (const BarStretch& bar : barPieces(group, casting.outline)) {
                 if (!clipToRegion(bar.from, bar.to, zone.region).empty())
                     least = std::min(least, group.coverMm - zone.fromMm);
             }

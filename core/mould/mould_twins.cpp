@@ -126,7 +126,7 @@ Shapely shapelyOf(const Casting& casting, const Part& part)
     }
     if (const Steel* steel = steelOf(part.body)) {
         for (const BarGroup& group : steel->bars) {
-            for (const BarPiece& bar : barPieces(group, casting.outline))
+            for (const BarStretch& bar : barPieces(group, casting.outline))
                 all.bars.push_back({bar.from - low, bar.to - low, tenth(group.diameterMm), tenth(group.coverMm)});
         }
     }

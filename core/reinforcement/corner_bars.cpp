@@ -80,7 +80,7 @@ std::vector<CrossingBar> barAcross(const ReentrantCorner& corner, const Region& 
     wanted.to = middle + along * anchorageMm;
     wanted.diameterMm = diameterMm;
     wanted.coverMm = clearMm;
-    for (const BarPiece& piece : barPieces(wanted, outline)) {
+    for (const BarStretch& piece : barPieces(wanted, outline)) {
         const double before = dot(middle - piece.from, along);
         const double after = dot(piece.to - middle, along);
         const double shorter = std::min(before, after);
@@ -89,10 +89,10 @@ std::vector<CrossingBar> barAcross(const ReentrantCorner& corner, const Region& 
     return {};
 }
 
-bool isCrossed(const ReentrantCorner& corner, const std::vector<BarPiece>& bars, double clearMm)
+bool isCrossed(const ReentrantCorner& corner, const std::vector<BarStretch>& bars, double clearMm)
 {
     const Point crack = corner.inward * (clearMm + kNearCornerMm);
-    return std::any_of(bars.begin(), bars.end(), [&](const BarPiece& bar) {
+    return std::any_of(bars.begin(), bars.end(), [&](const BarStretch& bar) {
         const Point along = bar.to - bar.from;
         const double denominator = cross(along, crack);
         if (std::abs(denominator) < kCosineNearAcross * length(along) * length(crack)) return false;

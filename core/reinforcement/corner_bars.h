@@ -20,13 +20,13 @@ std::vector<ReentrantCorner> reentrantCorners(const Casting& casting, const Coun
 /// Where a bar straight across the crack lies: `clearMm` from the corner to its side, `anchorageMm` long on either side
 /// of the crack or as far as the concrete and the cover `clearMm` allow. Nothing where it has no room.
 struct CrossingBar {
-    BarPiece piece;
+    BarStretch piece;
     double shorterSideMm = 0.0;  ///< of the crack
 };
 std::vector<CrossingBar> barAcross(const ReentrantCorner& corner, const Region& outline, double diameterMm,
                                    double clearMm, double anchorageMm);
 
 /// Whether one of these bars crosses the crack near its start, and within 30 degrees of straight across.
-bool isCrossed(const ReentrantCorner& corner, const std::vector<BarPiece>& bars, double clearMm);
+bool isCrossed(const ReentrantCorner& corner, const std::vector<BarStretch>& bars, double clearMm);
 
 }  // namespace yardcast

@@ -11,7 +11,7 @@ namespace yardcast {
 namespace {
 
 /// Where a bar crosses the cut, as the length of its shorter side; negative where it does not.
-double shorterSideMm(const BarPiece& bar, Point from, Point to)
+double shorterSideMm(const BarStretch& bar, Point from, Point to)
 {
     const Point along = bar.to - bar.from;
     const Point cut = to - from;
@@ -32,7 +32,7 @@ double wiresAcross(const Mesh& mesh, const Region& outline, Point from, Point to
     cut.diameterMm = mesh.barMm;
     cut.coverMm = mesh.coverMm;
     double wires = 0.0;
-    for (const BarPiece& piece : barPieces(cut, outline)) wires += std::floor(piece.lengthMm() / mesh.pitchMm + 1e-6);
+    for (const BarStretch& piece : barPieces(cut, outline)) wires += std::floor(piece.lengthMm() / mesh.pitchMm + 1e-6);
     return wires;
 }
 
@@ -67,7 +67,7 @@ std::vector<SteelLayer> layersAcross(const Steel& steel, const Region& outline, 
         if (group.count > 1) held.clearMm = std::max(spacing - group.diameterMm, 0.0);
         const double anchorage = anchorageMm(held, fctk005Mpa);
         double area = 0.0;
-        for (const BarPiece& bar : barPieces(group, outline)) {
+        for (const BarStretch& bar : barPieces(group, outline)) {
             const double side = shorterSideMm(bar, from, to);
             if (!(side > 0.0)) continue;
             const double cosine = dot(bar.to - bar.from, normal) / bar.lengthMm();

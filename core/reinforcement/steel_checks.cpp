@@ -32,7 +32,7 @@ Passage passageOf(const BarGroup& group, const std::vector<CastingPtr>& castings
 {
     Passage passage;
     for (const CastingPtr& casting : castings) {
-        for (const BarPiece& bar : barPieces(group, casting->outline)) {
+        for (const BarStretch& bar : barPieces(group, casting->outline)) {
             passage.any = true;
             passage.thicknessMm = std::min(passage.thicknessMm, thinnestAlongMm(*casting, bar));
             passage.longestMm = std::max(passage.longestMm, bar.lengthMm());

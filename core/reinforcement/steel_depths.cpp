@@ -14,7 +14,7 @@ double thinnestAtFaceMm(const Casting& casting)
     return least;
 }
 
-double thinnestAlongMm(const Casting& casting, const BarPiece& bar)
+double thinnestAlongMm(const Casting& casting, const BarStretch& bar)
 {
     double least = std::numeric_limits<double>::infinity();
     for (const Zone& zone : casting.zones) {

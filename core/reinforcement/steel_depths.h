@@ -12,6 +12,6 @@ inline bool isAtFace(const Zone& zone) { return zone.isConcrete() && zone.fromMm
 /// Thickness of the thinnest of it in the casting, mm; infinite where there is none.
 double thinnestAtFaceMm(const Casting& casting);
 /// Of that which a bar runs through.
-double thinnestAlongMm(const Casting& casting, const BarPiece& bar);
+double thinnestAlongMm(const Casting& casting, const BarStretch& bar);
 
 }  // namespace yardcast

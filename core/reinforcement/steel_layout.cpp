@@ -65,7 +65,7 @@ public:
         }
         for (std::size_t i = 0; i < steel_.bars.size(); ++i) {
             const BarGroup& group = steel_.bars[i];
-            for (const BarPiece& piece : barPieces(group, casting_.outline)) {
+            for (const BarStretch& piece : barPieces(group, casting_.outline)) {
                 result_.bars.push_back(laid(piece, group.diameterMm, group.material, group.coverMm));
                 result_.bars.back().group = static_cast<int>(i);
                 pieces_.push_back(piece);
@@ -90,7 +90,7 @@ public:
     }
 
 private:
-    LaidBar laid(const BarPiece& piece, double diameterMm, SteelMaterial material, double coverMm) const
+    LaidBar laid(const BarStretch& piece, double diameterMm, SteelMaterial material, double coverMm) const
     {
         LaidBar bar;
         bar.from = piece.from;
@@ -175,7 +175,7 @@ private:
     Lie lie_;
     double fctk005Mpa_;
     CastingSteelLayout result_;
-    std::vector<BarPiece> pieces_;
+    std::vector<BarStretch> pieces_;
 };
 
 }  // namespace

@@ -158,7 +158,7 @@ TEST(SteelInCasting, EveryPointOfABarKeepsItsCoverAndNoneIsLost)
         const double span = distance(group.from, group.to);
         for (int k = 0; k <= 200; ++k) {
             const Point p = group.from + (group.to - group.from) * (k / 200.0);
-            const bool inBar = std::any_of(bars.begin(), bars.end(), [&](const BarPiece& bar) {
+            const bool inBar = std::any_of(bars.begin(), bars.end(), [&](const BarStretch& bar) {
                 return distanceToSegment(p, bar.from, bar.to) < 1e-6;
             });
             const double clear = clearance(p);
