@@ -259,15 +259,6 @@ double BarMaster::objective() const
     return sum;
 }
 
-double BarMaster::leftOver() const
-{
-    double sum = 0.0;
-    for (std::size_t r = 0; r < basis_.size(); ++r) {
-        if (basis_[r].kind == Basic::Kind::StandIn) sum += std::max(level_[r], 0.0);
-    }
-    return sum;
-}
-
 double BarMaster::stockDual(int stock) const
 {
     const auto s = static_cast<std::size_t>(stock);

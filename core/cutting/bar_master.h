@@ -20,7 +20,6 @@ public:
     bool solve(long long mostSteps);
 
     double objective() const;               ///< in shares of dearest()
-    double leftOver() const;                ///< demand that no pattern meets; 0 where the limits allow all of it
     double pieceDual(int piece) const { return duals_[static_cast<std::size_t>(piece)]; }
     double stockDual(int stock) const;      ///< of both limits together
     std::vector<double> amounts() const;    ///< one a pattern, in the order they were added

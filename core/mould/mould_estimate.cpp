@@ -22,14 +22,6 @@ constexpr double kSealerM2PerL = 8.0;
 constexpr double kSealerCoats = 2.0;
 constexpr double kM2PerMm2 = 1e-6;
 
-bool isCastUpright(const Part* part)
-{
-    if (part == nullptr) return false;
-    if (const auto* support = std::get_if<Support>(&part->body)) return support->cast == UprightCast::upright;
-    if (const auto* panel = std::get_if<Panel>(&part->body)) return panel->cast == UprightCast::upright;
-    return false;
-}
-
 void addFoam(MouldNeed& need, const Casting& casting)
 {
     for (const Zone& zone : casting.zones) {
@@ -114,7 +106,7 @@ MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& ca
     estimate.castings.reserve(castings.size());
     for (const CastingPtr& casting : castings) {
         const auto found = parts.find(casting->part);
-        MouldNeed need = needOf(*casting, isCastUpright(found == parts.end() ? nullptr : found->second));
+        MouldNeed need = needOf(*casting, found != parts.end() && isCastUpright(found->second->body));
         const auto mould = known.find(casting->id);
         if (mould != known.end()) takeFrom(need, *mould->second);
         estimate.boardM2 += need.boardM2;

@@ -17,7 +17,7 @@ constexpr double kSameAreaMm2 = 1.0;
 
 Point originOf(const Casting& casting, const Part& part)
 {
-    if (isStanding(part)) return {casting.boundsMm.low.x, 0.0};
+    if (isCastUpright(part.body)) return {casting.boundsMm.low.x, 0.0};
     return casting.boundsMm.low;
 }
 
@@ -94,17 +94,10 @@ Point fromMould(const Casting& casting, const Part& part, Point mould)
 
 namespace mould_making {
 
-bool isStanding(const Part& part)
-{
-    if (const auto* support = std::get_if<Support>(&part.body)) return support->cast == UprightCast::upright;
-    if (const auto* panel = std::get_if<Panel>(&part.body)) return panel->cast == UprightCast::upright;
-    return false;
-}
-
 bool isMirrored(const Part& part)
 {
     if (const auto* counter = std::get_if<Counter>(&part.body)) return counter->cast == CounterCast::faceDown;
-    return !isStanding(part);
+    return !isCastUpright(part.body);
 }
 
 Ring ringInMould(const Casting& casting, const Part& part, const Ring& ring)
@@ -164,7 +157,7 @@ void layDown(Making& making)
     mould.casting = casting.id;
     mould.part = casting.part;
     mould.mirrored = isMirrored(making.part);
-    mould.standing = isStanding(making.part);
+    mould.standing = isCastUpright(making.part.body);
     const auto* counter = making.counter();
     making.faceUp = counter && counter->cast == CounterCast::faceUp;
     mould.widthMm = casting.boundsMm.width();

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/materials/boards.h"
+#include "core/materials/holding.h"
 #include "core/materials/materials.h"
 #include "core/mould/fresh_pressure.h"
 #include "core/mould/mould_making.h"
@@ -12,14 +13,10 @@ namespace yardcast::mould_making {
 namespace {
 
 constexpr double kGravityMS2 = 9.81;
-/// What foam is held down with, against its uplift; our choice, as in the pour's finding.
-constexpr double kHoldFactor = 1.5;
-constexpr double kScrewN = 300.0;
 constexpr double kHoldSpacingMm = 400.0;
 constexpr double kHoldFromEndMm = 80.0;
 /// A batten reaches past the sides.
 constexpr double kHoldPastMm = 20.0;
-constexpr double kDefaultFoamKgM3 = 20.0;
 constexpr double kMostBracketMm = 800.0;
 constexpr double kLeastBracketMm = 100.0;
 constexpr double kRoundedToMm = 10.0;
@@ -29,16 +26,6 @@ constexpr double kScrewHeightMm = 80.0;
 constexpr FreshClass kStandingClass = FreshClass::f3;
 
 double volumeMm3(const MouldPart& part) { return areaMm2(part.outline) * (part.toMm - part.fromMm); }
-
-double foamDensity(const Making& making)
-{
-    if (const Counter* counter = making.counter())
-        return counter->filler ? counter->filler->densityKgM3 : kDefaultFoamKgM3;
-    const std::optional<Core>* core = nullptr;
-    if (const auto* support = std::get_if<Support>(&making.part.body)) core = &support->core;
-    if (const auto* panel = std::get_if<Panel>(&making.part.body)) core = &panel->core;
-    return core && *core ? (*core)->densityKgM3 : kDefaultFoamKgM3;
-}
 
 bool isFoamInside(const MouldPart& part)
 {
@@ -71,7 +58,8 @@ double bendingKpa(const Making& making)
     return making.mould.standing ? pressure.pressureKpa : pressure.pressureKpa / 2;
 }
 
-/// How far a bracket reaches out from the side: lengths of one batten, on edge beside a high side, flat against a low one.
+/// How far a bracket reaches out from the side: lengths of one batten, on edge beside a high side, flat against a low
+/// one.
 double bracketFootMm(const Making& making)
 {
     return making.mould.standing ? kMouldBattenWidthMm : kMouldBattenThicknessMm;
@@ -162,12 +150,12 @@ void addHoldDowns(Making& making)
         if (const auto box = boundsOf(part.outline)) boxes.push_back(*box);
     }
     if (boxes.empty()) return;
-    const double foam = foamDensity(making);
+    const double foam = foamDensityKgM3(making.part.body);
     mould.upliftN = std::max(0.0, mm3 * 1e-9 * (kFreshConcreteKgM3 - foam) * kGravityMS2);
-    mould.holdDownN = kHoldFactor * mould.upliftN;
+    mould.holdDownN = kHoldShare * mould.upliftN;
     if (making.faceUp) {
         mould.screws.foam = std::max(2 * static_cast<int>(boxes.size()),
-                                     static_cast<int>(std::ceil(mould.holdDownN / kScrewN)));
+                                     static_cast<int>(std::ceil(mould.holdDownN / kFixingN)));
         return;
     }
     const bool alongY = mould.depthMm <= mould.widthMm;
@@ -217,7 +205,7 @@ void addHoldDowns(Making& making)
     }
     if (battens > 0) {
         const double ends = 2.0 * static_cast<double>(battens);
-        const int each = std::max(1, static_cast<int>(std::ceil(mould.holdDownN / (kScrewN * ends))));
+        const int each = std::max(1, static_cast<int>(std::ceil(mould.holdDownN / (kFixingN * ends))));
         mould.screws.holdDowns += each * 2 * static_cast<int>(battens);
     }
     for (MouldPart& part : made) mould.parts.push_back(std::move(part));

@@ -35,9 +35,8 @@ struct Making {
     double highMm(double fromMm, double toMm) const { return faceUp ? mould.heightMm - fromMm : toMm; }
 };
 
-/// Whether it is drawn mirrored, and poured standing.
+/// Whether it is drawn mirrored.
 bool isMirrored(const Part& part);
-bool isStanding(const Part& part);
 Ring ringInMould(const Casting& casting, const Part& part, const Ring& ring);
 Region regionInMould(const Casting& casting, const Part& part, const Region& region);
 

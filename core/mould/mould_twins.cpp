@@ -222,7 +222,7 @@ Shape shapeOf(const Casting& casting, const Part& part)
     Shape shape;
     const auto* counter = std::get_if<Counter>(&part.body);
     const bool faceUp = counter && counter->cast == CounterCast::faceUp;
-    shape.sizes = {static_cast<long long>(casting.kind), faceUp ? 1 : 0, isStanding(part) ? 1 : 0,
+    shape.sizes = {static_cast<long long>(casting.kind), faceUp ? 1 : 0, isCastUpright(part.body) ? 1 : 0,
                    tenth(casting.deepestMm), tenth(areaMm2(casting.outline) / 100), tenth(casting.volumeL * 10)};
     if (const Steel* steel = steelOf(part.body); steel && steel->mesh) {
         for (const double value : {steel->mesh->barMm, steel->mesh->pitchMm, steel->mesh->coverMm})

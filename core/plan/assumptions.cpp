@@ -2,22 +2,6 @@
 
 namespace yardcast {
 
-namespace {
-
-bool isWithin(double value, NumberLimits limits) { return value >= limits.least && value <= limits.most; }
-
-void keepWithin(double& value, NumberLimits limits, double otherwise)
-{
-    if (!isWithin(value, limits)) value = otherwise;
-}
-
-void keepWithin(std::optional<double>& value, NumberLimits limits)
-{
-    if (value && !isWithin(*value, limits)) value.reset();
-}
-
-}  // namespace
-
 Assumptions withinLimits(const Assumptions& assumptions)
 {
     const Assumptions defaults;

@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "core/plan/file_source.h"
+#include "core/plan/number_limits.h"
 #include "core/plan/parts.h"
 
 namespace yardcast {
@@ -37,11 +38,6 @@ struct Assumptions {
     friend bool operator==(const Assumptions&, const Assumptions&) = default;
 };
 
-/// What the numbers may be, both ends allowed.
-struct NumberLimits {
-    double least;
-    double most;
-};
 inline constexpr NumberLimits kBedLimits{0.01, 1000.0};
 inline constexpr NumberLimits kFactorLimits{1.0, 5.0};
 inline constexpr NumberLimits kSuctionLimits{0.0, 20.0};

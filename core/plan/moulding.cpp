@@ -6,15 +6,8 @@ namespace yardcast {
 
 namespace {
 
-bool isWithin(double value, MouldLimits limits) { return value >= limits.least && value <= limits.most; }
-
-void keepWithin(double& value, MouldLimits limits, double otherwise)
-{
-    if (!isWithin(value, limits)) value = otherwise;
-}
-
 /// Shorter than this, mm, nothing can be made of it; longer, it is no board.
-constexpr MouldLimits kOffcutLimits{20.0, 20'000.0};
+constexpr NumberLimits kOffcutLimits{20.0, 20'000.0};
 constexpr int kMostOffcuts = 1000;
 
 bool isBoard(const Offcut& offcut)
@@ -34,7 +27,7 @@ Moulding withinLimits(const Moulding& moulding)
     keepWithin(sound.draftDeg, kDraftLimits, defaults.draftDeg);
     keepWithin(sound.toleranceMm, kToleranceLimits, defaults.toleranceMm);
     keepWithin(sound.bowMm, kBowLimits, defaults.bowMm);
-    if (sound.bracketMm && !isWithin(*sound.bracketMm, kBracketLimits)) sound.bracketMm.reset();
+    keepWithin(sound.bracketMm, kBracketLimits);
     keepWithin(sound.sawMm, kSawLimits, defaults.sawMm);
     keepWithin(sound.trimMm, kTrimLimits, defaults.trimMm);
     keepWithin(sound.leastStripMm, kLeastStripLimits, defaults.leastStripMm);

@@ -6,6 +6,7 @@
 
 #include "core/geometry/point.h"
 #include "core/plan/file_source.h"
+#include "core/plan/number_limits.h"
 
 /// How the moulds are to be built and sawn.
 namespace yardcast {
@@ -52,20 +53,15 @@ struct Moulding {
     friend bool operator==(const Moulding&, const Moulding&) = default;
 };
 
-/// What the numbers may be, both ends allowed.
-struct MouldLimits {
-    double least;
-    double most;
-};
-inline constexpr MouldLimits kBoardLimits{3.0, 60.0};
-inline constexpr MouldLimits kEdgeLimits{0.0, 50.0};
-inline constexpr MouldLimits kDraftLimits{0.0, 30.0};
-inline constexpr MouldLimits kToleranceLimits{0.0, 20.0};
-inline constexpr MouldLimits kBowLimits{0.05, 20.0};
-inline constexpr MouldLimits kBracketLimits{50.0, 5000.0};
-inline constexpr MouldLimits kSawLimits{0.0, 20.0};
-inline constexpr MouldLimits kTrimLimits{0.0, 200.0};
-inline constexpr MouldLimits kLeastStripLimits{0.0, 1000.0};
+inline constexpr NumberLimits kBoardLimits{3.0, 60.0};
+inline constexpr NumberLimits kEdgeLimits{0.0, 50.0};
+inline constexpr NumberLimits kDraftLimits{0.0, 30.0};
+inline constexpr NumberLimits kToleranceLimits{0.0, 20.0};
+inline constexpr NumberLimits kBowLimits{0.05, 20.0};
+inline constexpr NumberLimits kBracketLimits{50.0, 5000.0};
+inline constexpr NumberLimits kSawLimits{0.0, 20.0};
+inline constexpr NumberLimits kTrimLimits{0.0, 200.0};
+inline constexpr NumberLimits kLeastStripLimits{0.0, 1000.0};
 /// With every number outside its limits put back to its default, and offcuts that are no boards left out.
 Moulding withinLimits(const Moulding& moulding);
 

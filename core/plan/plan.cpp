@@ -41,6 +41,22 @@ const Mix* findMix(const Plan& plan, const std::string& id)
     return found == plan.mixes.end() ? nullptr : &*found;
 }
 
+bool isCastUpright(const PartBody& body)
+{
+    if (const auto* support = std::get_if<Support>(&body)) return support->cast == UprightCast::upright;
+    if (const auto* panel = std::get_if<Panel>(&body)) return panel->cast == UprightCast::upright;
+    return false;
+}
+
+double foamDensityKgM3(const PartBody& body)
+{
+    if (const auto* counter = std::get_if<Counter>(&body)) return counter->filler.value_or(Filler{}).densityKgM3;
+    const std::optional<Core>* core = nullptr;
+    if (const auto* support = std::get_if<Support>(&body)) core = &support->core;
+    if (const auto* panel = std::get_if<Panel>(&body)) core = &panel->core;
+    return core != nullptr && core->has_value() ? (*core)->densityKgM3 : 0.0;
+}
+
 const Steel* steelOf(const PartBody& body)
 {
     if (const auto* counter = std::get_if<Counter>(&body)) return counter->steel ? &*counter->steel : nullptr;

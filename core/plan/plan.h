@@ -122,6 +122,12 @@ int indexOfPart(const Plan& plan, const std::string& id);
 
 /// The steel of a counter or panel; null where it has none.
 const Steel* steelOf(const PartBody& body);
+/// Whether it is poured standing: then it is neither torn off its front nor tilted, and never carried flat. Counters
+/// never are.
+bool isCastUpright(const PartBody& body);
+/// Of the filler of a counter (the default's where it has none: its hollows are made of foam too) or the core of a
+/// support or panel; 0 without a core.
+double foamDensityKgM3(const PartBody& body);
 /// The ring of a cutout in the counter's frame.
 Ring cutoutRing(const Cutout& cutout);
 /// What the part covers seen from above, in plan axes: the outline of a counter (cutouts not taken out), the

@@ -32,13 +32,6 @@ struct Heights {
     double highMm = 0.0;
 };
 
-bool isCastUpright(const Part& part)
-{
-    if (const auto* support = std::get_if<Support>(&part.body)) return support->cast == UprightCast::upright;
-    if (const auto* panel = std::get_if<Panel>(&part.body)) return panel->cast == UprightCast::upright;
-    return false;
-}
-
 bool isFaceUp(const Part& part)
 {
     const auto* counter = std::get_if<Counter>(&part.body);
@@ -158,7 +151,7 @@ const char* layerKindWord(LayerKind kind)
 
 std::vector<PourLayer> pourLayers(const Casting& casting, const Part& part, double litres)
 {
-    if (isCastUpright(part)) return standingLayers(casting, litres);
+    if (isCastUpright(part.body)) return standingLayers(casting, litres);
     const std::vector<Prism> prisms = prismsOf(casting, isFaceUp(part));
     const std::vector<Heights> steel = steelHeights(casting, part);
     const std::vector<double> planes = planesOf(prisms, steel);

@@ -17,23 +17,10 @@ namespace {
 constexpr double kGravity = 9.80665;  // m/s2, standard gravity
 constexpr double kNoise = 1e-9;
 
-double foamKgM3(const Part& part)
-{
-    if (const auto* counter = std::get_if<Counter>(&part.body)) return counter->filler.value_or(Filler{}).densityKgM3;
-    const std::optional<Core>* core = nullptr;
-    if (const auto* support = std::get_if<Support>(&part.body)) core = &support->core;
-    if (const auto* panel = std::get_if<Panel>(&part.body)) core = &panel->core;
-    return core != nullptr && core->has_value() ? (*core)->densityKgM3 : 0.0;
-}
-
 /// What lies under it while it is poured.
 double baseMm2(const Casting& casting, const Part& part)
 {
-    const auto* support = std::get_if<Support>(&part.body);
-    const auto* panel = std::get_if<Panel>(&part.body);
-    const bool stands = (support != nullptr && support->cast == UprightCast::upright) ||
-                        (panel != nullptr && panel->cast == UprightCast::upright);
-    return stands ? casting.boundsMm.width() * casting.deepestMm : areaMm2(casting.outline);
+    return isCastUpright(part.body) ? casting.boundsMm.width() * casting.deepestMm : areaMm2(casting.outline);
 }
 
 /// One day of the schedule written out.
@@ -131,7 +118,7 @@ private:
         poured.layers = task.layers;
         timeLayers(slot, task, before, poured);
 
-        const double foam = foamKgM3(*task.part);
+        const double foam = foamDensityKgM3(task.part->body);
         const auto fresh = freshKgM3.find(casting.mix);
         poured.uplift = upliftOf(casting.fillerL, foam, fresh == freshKgM3.end() ? 0.0 : fresh->second);
         poured.tableKg = casting.freshKg + casting.steelKg + casting.fillerL / 1000 * foam;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/castings/casting.h"
+#include "core/materials/holding.h"
 #include "core/plan/finding.h"
 #include "core/plan/plan.h"
 #include "core/pour/mix_quantities.h"
@@ -35,10 +36,10 @@ struct PourLayer {
     friend bool operator==(const PourLayer&, const PourLayer&) = default;
 };
 /// The layers of a casting with `litres` of concrete to mix; batches and minutes are not filled in. A counter lies with
-/// its face down or up as its part says, other castings lie on a large face (own y = 0 down) or stand. Lying castings are
-/// divided where their foam begins and ends and at the lower side of their lowest steel, which lies on the first layer:
-/// common practice is about 20 mm, here it is the height that the steel's cover asks for. The litres of the layers sum
-/// to `litres`. `part` is the casting's own.
+/// its face down or up as its part says, other castings lie on a large face (own y = 0 down) or stand. Lying castings
+/// are divided where their foam begins and ends and at the lower side of their lowest steel, which lies on the first
+/// layer: common practice is about 20 mm, here it is the height that the steel's cover asks for. The litres of the
+/// layers sum to `litres`. `part` is the casting's own.
 std::vector<PourLayer> pourLayers(const Casting& casting, const Part& part, double litres);
 
 /// Foam that wants to float: U = V (fresh - foam) g (Archimedes).
@@ -49,9 +50,6 @@ struct Uplift {
     int fixings = 0;            ///< screws through hold-down battens at kFixingN each; even, one at either end
     friend bool operator==(const Uplift&, const Uplift&) = default;
 };
-inline constexpr double kHoldShare = 1.5;   ///< our factor, no source
-/// What one 4 mm wood screw in a mould side may be counted on for; our choice, no source.
-inline constexpr double kFixingN = 300.0;
 inline constexpr int kLeastFixings = 4;     ///< two battens; our choice
 /// None without foam, or where the foam is as heavy as the concrete.
 Uplift upliftOf(double foamL, double foamKgM3, double freshKgM3);
@@ -121,13 +119,13 @@ std::unordered_map<std::string_view, PourPlace> pourPlaces(const PourPlan& pour)
 
 /// The plan's own order first (an id of a part stands for all its castings), then the program's: mixes together in the
 /// plan's order, large castings first. A casting is not begun on a day on which it cannot be finished by the evening or
-/// within the working time of that hour's concrete, nor before a mould is free (the one it shares, or any where the plan
-/// bounds their number); then the next day begins with it. Where it fits on no day, it stands on a day of its own and
-/// findings say so.
+/// within the working time of that hour's concrete, nor before a mould is free (the one it shares, or any where the
+/// plan bounds their number); then the next day begins with it. Where it fits on no day, it stands on a day of its own
+/// and findings say so.
 ///
-/// A cold joint: batches come ready one after the other, `batch_minutes` apart; the same concrete is covered by the next
-/// batch beside it, and by the layer above it, which is begun where the layer below was begun. A casting fits where the
-/// time between the two stays under the working time.
+/// A cold joint: batches come ready one after the other, `batch_minutes` apart; the same concrete is covered by the
+/// next batch beside it, and by the layer above it, which is begun where the layer below was begun. A casting fits
+/// where the time between the two stays under the working time.
 ///
 /// Findings: cold_joint_certain (stop), day_too_long (caution), uplift (note, of all foam), order_unknown, order_twice
 /// (notes), table_load (note, of the heaviest).

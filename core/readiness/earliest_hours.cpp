@@ -13,7 +13,7 @@ constexpr double kSameH = 0.05;
 
 HandlingWay plannedCarry(const StrengthInput& input)
 {
-    if (isCastUpright(input)) return HandlingWay::carryOnEdge;
+    if (isCastUpright(input.body)) return HandlingWay::carryOnEdge;
     const auto* counter = std::get_if<Counter>(&input.body);
     const bool onEdge = counter && counter->lift && counter->lift->carry == CarryWay::onEdge;
     return onEdge ? HandlingWay::carryOnEdge : HandlingWay::carryFlat;

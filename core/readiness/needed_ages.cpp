@@ -127,7 +127,7 @@ CastingAgesPtr neededAges(const StrengthInput& input, Refinement refinement, con
                                weakened(*whole, input.likelyShare), weakened(*whole, input.cautiousShare)};
     const double likelyOff = likelyStripDays(concrete, s, input.assumptions.stripMpa);
     const double cautiousOff = std::max(likelyOff, cautiousStripDays(concrete, s, input.assumptions.stripMpa));
-    const bool upright = isCastUpright(input);
+    const bool upright = isCastUpright(input.body);
     for (const HandlingWay way : kHandlingWays) {
         if (stop.stop_requested()) return nullptr;
         NeededAge needed{way, likelyOff, cautiousOff, 0.0, {}, true, true};

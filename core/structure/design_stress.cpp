@@ -8,12 +8,13 @@
 namespace yardcast {
 
 namespace {
-using Stress = std::array<double, 3>;
-/// Uses that differ by less, as a share, are the same.
-constexpr double kSameUse = 1e-9;
-/// Thicknesses within which the plane is fitted. Found on 200 slabs whose cutout is dragged, own weight: of 1,200 steps 24,
-/// 11, 12 change the greatest tension by more than 2 % for 1, 1.5, 2 thicknesses, and 63 do by bare nodes; with 2 the
-/// peak under a person's square is some 5 % too low.
+using fibres::percentOf;
+using fibres::Stress;
+using fibres::tensionOf;
+
+/// Thicknesses within which the plane is fitted. Found on 200 slabs whose cutout is dragged, own weight: of 1,200 steps
+/// 24, 11, 12 change the greatest tension by more than 2 % for 1, 1.5, 2 thicknesses, and 63 do by bare nodes; with 2
+/// the peak under a person's square is some 5 % too low.
 constexpr double kReach = 1.5;
 /// A place's tension is never more than so many times what the nodes about it have.
 constexpr double kMostAboveBare = 1.15;
@@ -26,23 +27,12 @@ constexpr double kLineFine = 5.0;
 /// Places on less than a plane have a mean only.
 constexpr double kLeastSpread = 1e-3;
 /// Of a kind of section that has less than the first share of the concrete in reach the stress counts nothing, from the
-/// second on in full: what is left of a thin slab between a cutout and a rim bends as the rim does, of which it is told.
+/// second on in full: what is left of a thin slab between a cutout and a rim bends as the rim does, of which it is
+/// told.
 constexpr double kNothingOfReach = 0.2;
 constexpr double kEnoughOfReach = 0.35;
 
-double tensionOf(const Stress& s)
-{
-    const double mean = (s[0] + s[1]) / 2;
-    const double half = (s[0] - s[1]) / 2;
-    return std::max(mean + std::sqrt(half * half + s[2] * s[2]), 0.0);
-}
-
-double percentOf(double tensionMpa, double strengthMpa)
-{
-    return strengthMpa > 0.0 ? 100 * tensionMpa / strengthMpa : (tensionMpa > 0.0 ? HUGE_VAL : 0.0);
-}
-
-FibreTension tensionOf(const FibreStress& stress) { return {tensionOf(stress.face), tensionOf(stress.underside)}; }
+FibreTension tensionsOf(const FibreStress& stress) { return {tensionOf(stress.face), tensionOf(stress.underside)}; }
 
 /// Calls `visit(shares of the corners, share of the area)` for places spread over a triangle, `across` along a side.
 template <typename Visit>
@@ -185,12 +175,12 @@ FibreStress DesignStress::at(Point place, int kind)
     return stress;
 }
 
-DesignStress::AtLines DesignStress::alongLines(int number)
+fibres::CornerTension DesignStress::alongLines(int number)
 {
     const TriangleMesh& mesh = body_.mesh();
     const int kinds = body_.kindCount();
     const InnerCorner& corner = body_.corners[number];
-    AtLines worst;
+    fibres::CornerTension worst;
     worst.topAt = worst.bottomAt = corner.along.front();
     const double span = kLineLong * corner.thicknessMm;
     const double half = kLineHalfWide * corner.thicknessMm;
@@ -250,24 +240,14 @@ DesignStress::AtLines DesignStress::alongLines(int number)
             underside[c] /= weights;
         }
         const int kind = static_cast<int>(std::max_element(ofKind.begin(), ofKind.end()) - ofKind.begin());
-        const FibreTension t{tensionOf(face), tensionOf(underside)};
-        if (t.topMpa > worst.tension.topMpa) {
-            worst.tension.topMpa = t.topMpa;
-            worst.topKind = kind;
-            worst.topAt = line.from;
-        }
-        if (t.bottomMpa > worst.tension.bottomMpa) {
-            worst.tension.bottomMpa = t.bottomMpa;
-            worst.bottomKind = kind;
-            worst.bottomAt = line.from;
-        }
+        worst.take({tensionOf(face), tensionOf(underside)}, kind, line.from);
     }
     return worst;
 }
 
 FibreTension DesignStress::atCorner(int corner) { return corners()[corner].tension; }
 
-const std::vector<DesignStress::AtLines>& DesignStress::corners()
+const std::vector<fibres::CornerTension>& DesignStress::corners()
 {
     if (corners_.size() < body_.corners.size()) {
         corners_.clear();
@@ -336,7 +316,7 @@ void DesignStress::seek(double least, Measure measure, Visit visit)
     std::make_heap(order.begin(), order.end(), std::greater<>());
     while (!order.empty() && -order.front().first > least) {
         Candidate& c = candidates_[order.front().second];
-        if (!c.isTold) c.told = tensionOf(at(c.at, c.kind));
+        if (!c.isTold) c.told = tensionsOf(at(c.at, c.kind));
         c.isTold = true;
         least = std::max(least, measure(c.told, c.kind));
         visit(c.at, c.kind, c.told);
@@ -347,33 +327,21 @@ void DesignStress::seek(double least, Measure measure, Visit visit)
 
 GreatestUse DesignStress::greatestUse(const std::vector<double>& strengthMpa)
 {
-    GreatestUse use;
-    const auto consider = [&](double tensionMpa, int kind, Point at, bool onFace, int corner) {
-        const double percent = percentOf(tensionMpa, strengthMpa[kind]);
-        // Where both faces or two places are alike, rounding must not choose.
-        if (!(percent > use.percent * (1.0 + kSameUse))) return;
-        use = {percent, at, onFace, kind, tensionMpa, corner};
-    };
-    for (std::size_t i = 0; i < corners().size(); ++i) {
-        const AtLines& c = corners_[i];
-        consider(c.tension.topMpa, c.topKind, c.topAt, true, static_cast<int>(i));
-        consider(c.tension.bottomMpa, c.bottomKind, c.bottomAt, false, static_cast<int>(i));
-    }
+    fibres::UseSearch search(strengthMpa);
+    for (std::size_t i = 0; i < corners().size(); ++i) search.consider(corners_[i], static_cast<int>(i));
     const auto measure = [&](const FibreTension& t, int kind) {
         return percentOf(std::max(t.topMpa, t.bottomMpa), strengthMpa[kind]);
     };
-    seek(use.percent, measure, [&](Point at, int kind, const FibreTension& t) {
-        consider(t.topMpa, kind, at, true, -1);
-        consider(t.bottomMpa, kind, at, false, -1);
-    });
-    return use;
+    seek(search.use().percent, measure,
+         [&](Point at, int kind, const FibreTension& t) { search.consider(t, kind, at); });
+    return search.use();
 }
 
 FibreTension DesignStress::greatestTension()
 {
     if (greatest_) return *greatest_;
     FibreTension greatest;
-    for (const AtLines& c : corners()) {
+    for (const fibres::CornerTension& c : corners()) {
         greatest.topMpa = std::max(greatest.topMpa, c.tension.topMpa);
         greatest.bottomMpa = std::max(greatest.bottomMpa, c.tension.bottomMpa);
     }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/structure/body.h"
+#include "core/structure/fibres.h"
 
 namespace yardcast {
 
@@ -14,12 +15,13 @@ struct FibreStress {
     std::array<double, 3> underside{};
 };
 
-/// The stress that a design counts with, from the forces in the triangles. At a place it is that of the plane which fits
-/// the stress best, by weighted least squares, within one and a half thicknesses about it (at least `kLeastReachMm`),
-/// within the body and within one kind of section. What a single node has depends on the triangles that happen to meet
-/// there; over a length that is the slab's own it does not, and a plane loses nothing of a stress that grows evenly
-/// towards an edge. Beside a deeper section, where a thin shell's stress has a step or grows without end, the plane is
-/// followed only so far that the value is the mean over the reach: there it counts as at inner corners, averaged.
+/// The stress that a design counts with, from the forces in the triangles. At a place it is that of the plane which
+/// fits the stress best, by weighted least squares, within one and a half thicknesses about it (at least
+/// `kLeastReachMm`), within the body and within one kind of section. What a single node has depends on the triangles
+/// that happen to meet there; over a length that is the slab's own it does not, and a plane loses nothing of a stress
+/// that grows evenly towards an edge. Beside a deeper section, where a thin shell's stress has a step or grows without
+/// end, the plane is followed only so far that the value is the mean over the reach: there it counts as at inner
+/// corners, averaged.
 ///
 /// Looked for the greatest are places that belong to the body and not to its mesh (its edges, steps in depth, edges of
 /// rests, circles about inner corners, and what the caller adds), and the nodes between them.
@@ -59,16 +61,9 @@ private:
         FibreTension told;
         bool isTold = false;
     };
-    struct AtLines {
-        FibreTension tension;
-        int topKind = 0;
-        int bottomKind = 0;
-        Point topAt;
-        Point bottomAt;
-    };
-    AtLines alongLines(int corner);
+    fibres::CornerTension alongLines(int corner);
     void gather(Point low, Point high);
-    const std::vector<AtLines>& corners();
+    const std::vector<fibres::CornerTension>& corners();
     void fillCandidates(const std::vector<Point>& also);
     FibreTension bareTension(const PlaceInMesh& place, int kind) const;
     const CornerStress& stressOf(int triangle, int kind);
@@ -81,7 +76,7 @@ private:
     std::vector<CornerStress> stresses_;
     std::vector<Candidate> candidates_;
     std::vector<int> candidateOf_;   ///< node * kinds + kind; -1 where there is none
-    std::vector<AtLines> corners_;
+    std::vector<fibres::CornerTension> corners_;
     std::optional<FibreTension> greatest_;
     std::vector<int> seen_;   ///< of each triangle, the place it was last gathered for
     int places_ = 0;

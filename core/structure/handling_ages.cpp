@@ -28,7 +28,7 @@ std::optional<ChosenHands> chooseHands(const StrengthInput& input, HandledBody& 
 {
     ChosenHands hands;
     hands.grips = input.grips;
-    if (!isCastUpright(input)) {
+    if (!isCastUpright(input.body)) {
         if (hands.grips.empty()) {
             if (const auto found = findGrips(draft, stop)) hands.grips = found->grips;
             hands.gripsProposed = !hands.grips.empty();
@@ -96,7 +96,7 @@ void HandlingAges::addLoads()
 {
     const StrengthInput& input = body_->input;
     const Region& outline = input.casting->outline;
-    if (!isCastUpright(input)) {
+    if (!isCastUpright(input.body)) {
         const std::vector<Point> points =
             hands_.gripsProposed ? hands_.grips : handsOfGrips(hands_.grips, outline);
         grips_ = std::make_unique<Holders>(handsAt(*handled_, points, slabAxes(outline).along));

@@ -107,7 +107,7 @@ public:
     std::optional<HandlingAnswer> run()
     {
         HandlingAnswer answer;
-        const bool upright = isCastUpright(input_);
+        const bool upright = isCastUpright(input_.body);
         const bool isSupport = input_.casting->kind == PartKind::support;
         answer.grips = input_.grips;
         if (!upright && answer.grips.empty()) {
@@ -274,8 +274,8 @@ private:
             const auto state = draft_.free().hold({{draft_.weight(), factor}}, places, {});
             if (!state.holds) continue;
             const double use = draft_.usesOf(state, HandledBody::Side::faceUp).faceUpPercent;
-            // Neither the order of the corners nor the mesh must choose where it is the same which is late: then the slab
-            // that stays level tells more than the one that has rocked over onto the late corner.
+            // Neither the order of the corners nor the mesh must choose where it is the same which is late: then the
+            // slab that stays level tells more than the one that has rocked over onto the late corner.
             const bool reaches = state.forceN[static_cast<std::size_t>(late)] > 0.0;
             const bool same = worst >= 0 && std::abs(use - worstUse) <= kNearlySameUse * worstUse;
             if (same ? !(worstReaches && !reaches) : worst >= 0 && use < worstUse) continue;

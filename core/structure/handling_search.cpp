@@ -271,13 +271,6 @@ std::optional<FoundGrips> gripsAlong(HandledBody& handled, const SlabAxes& axes,
 
 }  // namespace
 
-bool isCastUpright(const StrengthInput& input)
-{
-    if (const auto* support = std::get_if<Support>(&input.body)) return support->cast == UprightCast::upright;
-    if (const auto* panel = std::get_if<Panel>(&input.body)) return panel->cast == UprightCast::upright;
-    return false;
-}
-
 bool liesOnFace(const StrengthInput& input)
 {
     const auto* counter = std::get_if<Counter>(&input.body);
@@ -286,7 +279,7 @@ bool liesOnFace(const StrengthInput& input)
 
 bool hasSuction(const StrengthInput& input)
 {
-    return !std::holds_alternative<Support>(input.body) && !isCastUpright(input);
+    return !std::holds_alternative<Support>(input.body) && !isCastUpright(input.body);
 }
 
 int gripCount(int people, double lengthMm)

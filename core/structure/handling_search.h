@@ -15,8 +15,6 @@ inline constexpr double kTips = std::numeric_limits<double>::infinity();
 
 /// Whether it lies on its face in the mould (uprights that are cast flat: on their front).
 bool liesOnFace(const StrengthInput& input);
-/// An upright that is cast as it stands is neither torn off its front nor tilted, and never carried flat.
-bool isCastUpright(const StrengthInput& input);
 /// Whether it is broken loose flat from a mould base: counters and panels.
 bool hasSuction(const StrengthInput& input);
 

@@ -3,23 +3,15 @@
 
 #include "core/structure/body.h"
 #include "core/structure/design_stress.h"
+#include "core/structure/fibres.h"
 #include "core/structure/places.h"
 
 namespace yardcast {
 
 namespace {
 
-using Stress = std::array<double, 3>;
-/// Uses that differ by less, as a share, are the same.
-constexpr double kSameUse = 1e-9;
-
-/// The larger principal value; 0 where both press.
-double tensionOf(const Stress& s)
-{
-    const double mean = (s[0] + s[1]) / 2;
-    const double half = (s[0] - s[1]) / 2;
-    return std::max(mean + std::sqrt(half * half + s[2] * s[2]), 0.0);
-}
+using fibres::Stress;
+using fibres::tensionOf;
 
 Stress fibre(const Stress& face, const Stress& perMm, double depthMm)
 {
@@ -57,39 +49,16 @@ FibreTension alongCrack(const Body& body, const StressField& field, const CrackL
     return {tensionOf(top), tensionOf(bottom)};
 }
 
-/// Greatest of all crack lines of a corner, each face by itself.
-struct CornerTension {
-    FibreTension tension;
-    int topKind = 0;
-    int bottomKind = 0;
-    Point topAt;
-    Point bottomAt;
-};
-
-CornerTension worstOf(const Body& body, const StressField& field, const InnerCorner& corner)
+fibres::CornerTension worstOf(const Body& body, const StressField& field, const InnerCorner& corner)
 {
-    CornerTension worst;
+    fibres::CornerTension worst;
     worst.topAt = worst.bottomAt = corner.along.front();
     for (const CrackLine& line : corner.lines) {
         int kind = 0;
         const FibreTension t = alongCrack(body, field, line, kind);
-        if (t.topMpa > worst.tension.topMpa) {
-            worst.tension.topMpa = t.topMpa;
-            worst.topKind = kind;
-            worst.topAt = line.from;
-        }
-        if (t.bottomMpa > worst.tension.bottomMpa) {
-            worst.tension.bottomMpa = t.bottomMpa;
-            worst.bottomKind = kind;
-            worst.bottomAt = line.from;
-        }
+        worst.take(t, kind, line.from);
     }
     return worst;
-}
-
-double percentOf(double tensionMpa, double strengthMpa)
-{
-    return strengthMpa > 0.0 ? 100 * tensionMpa / strengthMpa : (tensionMpa > 0.0 ? HUGE_VAL : 0.0);
 }
 
 }  // namespace
@@ -157,29 +126,19 @@ FibreTension fibreTension(const Body& body, const StressField& field, int node, 
 
 GreatestUse greatestUse(const Body& body, const StressField& field, const std::vector<double>& strengthMpa)
 {
-    GreatestUse use;
-    const auto consider = [&](double tensionMpa, int kind, Point at, bool onFace, int corner) {
-        const double percent = percentOf(tensionMpa, strengthMpa[kind]);
-        // Where both faces or two places are alike, rounding must not choose.
-        if (!(percent > use.percent * (1.0 + kSameUse))) return;
-        use = {percent, at, onFace, kind, tensionMpa, corner};
-    };
+    fibres::UseSearch search(strengthMpa);
     const int kinds = body.kindCount();
     for (std::size_t node = 0; node < body.mesh().nodes.size(); ++node) {
         if (body.cornerOfNode[node] >= 0) continue;
         for (int k = 0; k < kinds; ++k) {
             if (!field.there[node * kinds + k]) continue;
-            const FibreTension t = fibreTension(body, field, static_cast<int>(node), k);
-            consider(t.topMpa, k, body.mesh().nodes[node], true, -1);
-            consider(t.bottomMpa, k, body.mesh().nodes[node], false, -1);
+            search.consider(fibreTension(body, field, static_cast<int>(node), k), k, body.mesh().nodes[node]);
         }
     }
     for (std::size_t i = 0; i < body.corners.size(); ++i) {
-        const CornerTension c = worstOf(body, field, body.corners[i]);
-        consider(c.tension.topMpa, c.topKind, c.topAt, true, static_cast<int>(i));
-        consider(c.tension.bottomMpa, c.bottomKind, c.bottomAt, false, static_cast<int>(i));
+        search.consider(worstOf(body, field, body.corners[i]), static_cast<int>(i));
     }
-    return use;
+    return search.use();
 }
 
 CaseResult caseResult(const Body& body, const ShellSystem& system, const ShellSolution& solution,
@@ -222,7 +181,7 @@ CaseResult caseResult(const Body& body, const ShellSystem& system, const ShellSo
             const FibreTension t = design.drawnAt(static_cast<int>(node), k);
             field->tensionTopMpa[node] = std::max(field->tensionTopMpa[node], t.topMpa);
             field->tensionBottomMpa[node] = std::max(field->tensionBottomMpa[node], t.bottomMpa);
-            const double percent = percentOf(std::max(t.topMpa, t.bottomMpa), strength[k]);
+            const double percent = fibres::percentOf(std::max(t.topMpa, t.bottomMpa), strength[k]);
             field->usePercent[node] = std::max(field->usePercent[node], std::min(percent, use.percent));
         }
     }

@@ -138,7 +138,7 @@ void CanvasHost::assessed()
 void CanvasHost::setStage(Stage stage)
 {
     stage_ = stage;
-    scene_.setNamesCastings(stage != Stage::mould && stage != Stage::pour && stage != Stage::lift);
+    scene_.setNamesCastings(!namesCastings(stage));
     overlay_.setStage(stage);
     overlay_.refreshStage();
     updateLegend();

@@ -62,7 +62,8 @@ void Overlay::rebuild()
     if (!editing_) return;
     handles_ =
         handlesOf(*scene_.plan(), selection_, scene_.projection(), scene_.style().mmPerUnit, gripsOfChosen());
-    // Figures of strength and of sizes would lie on each other; beside a chosen cutout the sizes are what one drags for.
+    // Figures of strength and of sizes would lie on each other; beside a chosen cutout the sizes are what one drags
+    // for.
     if (stage_ != Stage::strength || !selection_.cutout().isEmpty()) addDimensions();
     // Until they are painted anew, figures are where they were.
     for (std::size_t i = 0; i < dimensions_.size(); ++i) {
@@ -223,7 +224,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
 {
     std::vector<StageMark> marks;
     const AssessmentPtr assessment = live_.assessment();
-    const bool layered = stage_ == Stage::steel || stage_ == Stage::mould || stage_ == Stage::pour || stage_ == Stage::lift;
+    const bool layered = stage_ == Stage::steel || namesCastings(stage_);
     if (!assessment || !layered) return marks;
     const Plan& plan = *scene_.plan();
     for (const PlacedCasting& placed : assessment->castings) {
@@ -248,7 +249,8 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
             if (known != assessment->moulds.end()) mould = *known;
         }
         marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength, mould,
-                         (stage_ == Stage::lift || stage_ == Stage::mould) && selection_.contains(QString::fromStdString(placed.casting->part)),
+                         (stage_ == Stage::lift || stage_ == Stage::mould) &&
+                             selection_.contains(QString::fromStdString(placed.casting->part)),
                          shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
     }
     return marks;
@@ -257,7 +259,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
 std::vector<StageWords> Overlay::stageWords() const
 {
     const AssessmentPtr assessment = live_.assessment();
-    if (!assessment || (stage_ != Stage::mould && stage_ != Stage::pour && stage_ != Stage::lift)) return {};
+    if (!assessment || !namesCastings(stage_)) return {};
     WordsView view;
     view.visible = visible_;
     for (const QString& part : selection_.parts()) view.chosen.push_back(part.toStdString());

@@ -1,14 +1,12 @@
 #pragma once
 
-#include <stop_token>
-
 #include <QObject>
-#include <QThread>
 
 #include "core/assess/assessment.h"
 #include "core/plan/plan.h"
 #include "core/purchase/cut_lists.h"
 #include "core/purchase/price_book.h"
+#include "ui/live/newest_work.h"
 
 namespace yardcast::ui {
 
@@ -19,22 +17,18 @@ class CutRunner : public QObject {
 
 public:
     explicit CutRunner(QObject* parent = nullptr);
-    ~CutRunner() override;
 
     /// `assessed`: of this plan, at least as quickly assessed.
     void ask(const PlanPtr& plan, const AssessmentPtr& assessed, const PriceBook& prices);
     /// What is under way is not wanted any more.
-    void cancel();
+    void cancel() { work_.cancel(); }
 
 signals:
     void found(const PlanPtr& plan, const CutPlansPtr& cuts);
 
 private:
-    class Worker;
-
-    QThread thread_;
-    Worker* worker_;
-    std::stop_source stop_;
+    CutSolver solver_;   ///< touched only on the thread
+    NewestWork work_;
 };
 
 }  // namespace yardcast::ui

@@ -11,8 +11,7 @@
 
 namespace yardcast::ui {
 
-/// Lives on the thread; touched only by calls queued to it.
-class PaperRunner::Worker : public QObject {
+class PaperRunner::Worker {
 public:
     using Tell = std::function<void(int)>;
 
@@ -50,36 +49,23 @@ private:
     std::atomic<int> solved_{0};
 };
 
-PaperRunner::PaperRunner(QObject* parent) : QObject(parent), worker_(new Worker)
+PaperRunner::PaperRunner(QObject* parent)
+    : QObject(parent), worker_(std::make_unique<Worker>()), work_(QStringLiteral("paper"), kStrengthNiceness)
 {
-    worker_->moveToThread(&thread_);
-    connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
-    thread_.setObjectName("paper");
-    thread_.start();
-    QMetaObject::invokeMethod(worker_, [] { giveWay(kStrengthNiceness); });
 }
 
-PaperRunner::~PaperRunner()
-{
-    stop_.request_stop();
-    thread_.quit();
-    thread_.wait();
-}
+PaperRunner::~PaperRunner() = default;
 
 void PaperRunner::cancel()
 {
-    stop_.request_stop();
+    work_.cancel();
     running_ = false;
 }
 
 void PaperRunner::start(const PlanPtr& plan, const PriceBook& prices, Work work)
 {
-    stop_.request_stop();
-    stop_ = std::stop_source();
     running_ = true;
-    QMetaObject::invokeMethod(worker_, [this, worker = worker_, plan, prices, work = std::move(work),
-                                        stop = stop_.get_token()] {
-        if (stop.stop_requested()) return;
+    work_.start([this, plan, prices, work = std::move(work)](const std::stop_token& stop) {
         const AssessmentPtr base = assess(*plan, prices);
         const int castings = static_cast<int>(base->castings.size());
         const auto tell = [this, castings, stop](int solved) {
@@ -87,7 +73,7 @@ void PaperRunner::start(const PlanPtr& plan, const PriceBook& prices, Work work)
                 if (!stop.stop_requested()) emit progressed(solved, castings);
             });
         };
-        const AssessmentPtr answer = worker->assess(*plan, base, prices, tell, stop);
+        const AssessmentPtr answer = worker_->assess(*plan, base, prices, tell, stop);
         if (!answer || stop.stop_requested()) return;
         if (work) work(*plan, *answer);
         QMetaObject::invokeMethod(this, [this, plan, answer, stop] {

@@ -1,19 +1,19 @@
 #pragma once
 
 #include <functional>
-#include <stop_token>
+#include <memory>
 
 #include <QObject>
-#include <QThread>
 
 #include "core/assess/assessment.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
+#include "ui/live/newest_work.h"
 
 namespace yardcast::ui {
 
-/// Solves a plan as finely as paper wants it, on a thread of its own: the window goes on. One at a time; another one, or
-/// cancelling, ends that under way. What was solved is kept for the next time.
+/// Solves a plan as finely as paper wants it, on a thread of its own: the window goes on. One at a time; another one,
+/// or cancelling, ends that under way. What was solved is kept for the next time.
 class PaperRunner : public QObject {
     Q_OBJECT
 
@@ -37,10 +37,9 @@ signals:
 private:
     class Worker;
 
-    QThread thread_;
-    Worker* worker_;
-    std::stop_source stop_;
+    std::unique_ptr<Worker> worker_;   ///< touched only on the thread
     bool running_ = false;
+    NewestWork work_;
 };
 
 }  // namespace yardcast::ui

@@ -1,16 +1,15 @@
 #pragma once
 
-#include <stop_token>
 #include <string>
 #include <vector>
 
 #include <QObject>
-#include <QThread>
 
 #include "core/assess/assessment.h"
 #include "core/assess/strength_assessor.h"
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
+#include "ui/live/newest_work.h"
 
 namespace yardcast::ui {
 
@@ -20,12 +19,11 @@ class RemedyRunner : public QObject {
 
 public:
     explicit RemedyRunner(StrengthAssessor::Solver solver, QObject* parent = nullptr);
-    ~RemedyRunner() override;
 
     /// `assessed`: with strength, of this plan.
     void ask(const PlanPtr& plan, const PriceBook& prices, const AssessmentPtr& assessed);
     /// What is under way is not wanted any more.
-    void cancel();
+    void cancel() { work_.cancel(); }
 
 signals:
     /// The remedies of one finding (`complaintOf`); none is an answer too.
@@ -34,10 +32,8 @@ signals:
     void finished(const PlanPtr& plan);
 
 private:
-    QThread thread_;
-    QObject* worker_;
     StrengthAssessor::Solver solver_;
-    std::stop_source stop_;
+    NewestWork work_;
 };
 
 }  // namespace yardcast::ui

@@ -6,34 +6,18 @@
 
 namespace yardcast::ui {
 
-SearchRunner::SearchRunner(QObject* parent) : QObject(parent), worker_(new QObject)
-{
-    worker_->moveToThread(&thread_);
-    connect(&thread_, &QThread::finished, worker_, &QObject::deleteLater);
-    thread_.setObjectName("search");
-    thread_.start();
-    QMetaObject::invokeMethod(worker_, [] { giveWay(kRemedyNiceness); });
-}
-
-SearchRunner::~SearchRunner()
-{
-    stop_.request_stop();
-    thread_.quit();
-    thread_.wait();
-}
+SearchRunner::SearchRunner(QObject* parent) : QObject(parent), work_(QStringLiteral("search"), kRemedyNiceness) {}
 
 void SearchRunner::cancel()
 {
-    stop_.request_stop();
+    work_.cancel();
     searching_ = false;
 }
 
 void SearchRunner::search(const PlanPtr& plan, const PriceBook& prices, const std::string& counter, SearchGoal goal)
 {
-    stop_.request_stop();
-    stop_ = std::stop_source();
     searching_ = true;
-    QMetaObject::invokeMethod(worker_, [this, plan, prices, counter, goal, stop = stop_.get_token()] {
+    work_.start([this, plan, prices, counter, goal](const std::stop_token& stop) {
         const auto tell = [&](const SearchStep& step) {
             QMetaObject::invokeMethod(this, [this, step, stop] {
                 if (!stop.stop_requested()) emit progressed(step);

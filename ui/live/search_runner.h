@@ -1,15 +1,14 @@
 #pragma once
 
 #include <optional>
-#include <stop_token>
 #include <string>
 
 #include <QObject>
-#include <QThread>
 
 #include "core/plan/plan.h"
 #include "core/purchase/price_book.h"
 #include "core/remedy/remedies.h"
+#include "ui/live/newest_work.h"
 
 namespace yardcast::ui {
 
@@ -20,7 +19,6 @@ class SearchRunner : public QObject {
 
 public:
     explicit SearchRunner(QObject* parent = nullptr);
-    ~SearchRunner() override;
 
     void search(const PlanPtr& plan, const PriceBook& prices, const std::string& counter, SearchGoal goal);
     void cancel();
@@ -32,10 +30,8 @@ signals:
     void found(const PlanPtr& plan, const std::string& counter, const std::optional<SearchAnswer>& answer);
 
 private:
-    QThread thread_;
-    QObject* worker_;
-    std::stop_source stop_;
     bool searching_ = false;
+    NewestWork work_;
 };
 
 }  // namespace yardcast::ui

@@ -14,6 +14,12 @@ enum class Stage {
     buy        ///< shopping list
 };
 
+/// Whether its words over the drawing name castings, so that the drawing itself does not (ui/drawing/stage_words.h).
+constexpr bool namesCastings(Stage stage)
+{
+    return stage == Stage::mould || stage == Stage::pour || stage == Stage::lift;
+}
+
 inline constexpr Stage kStages[] = {Stage::layOut, Stage::strength, Stage::steel, Stage::mould,
                                    Stage::pour,   Stage::lift,     Stage::buy};
 

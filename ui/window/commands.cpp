@@ -169,6 +169,20 @@ constexpr CommandSpec kTable[] = {
 
 std::span<const CommandSpec> commandTable() { return kTable; }
 
+Command commandOf(Stage stage)
+{
+    switch (stage) {
+    case Stage::layOut: return Command::stageLayOut;
+    case Stage::strength: return Command::stageStrength;
+    case Stage::steel: return Command::stageSteel;
+    case Stage::mould: return Command::stageMould;
+    case Stage::pour: return Command::stagePour;
+    case Stage::lift: return Command::stageLift;
+    case Stage::buy: break;
+    }
+    return Command::stageBuy;
+}
+
 const CommandSpec& specOf(Command command)
 {
     for (const CommandSpec& spec : kTable) {

@@ -6,6 +6,8 @@
 #include <QObject>
 #include <QString>
 
+#include "ui/look/stage.h"
+
 class QAction;
 class QActionGroup;
 class QKeySequence;
@@ -58,6 +60,7 @@ struct CommandSpec {
 /// The whole table, in the order of the menus.
 std::span<const CommandSpec> commandTable();
 const CommandSpec& specOf(Command command);
+Command commandOf(Stage stage);
 QString textOf(const CommandSpec& spec);
 QString menuTitle(Menu menu);
 QList<QKeySequence> keysOf(const CommandSpec& spec);

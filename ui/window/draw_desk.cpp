@@ -12,15 +12,6 @@ namespace yardcast::ui {
 
 namespace {
 
-struct StageCommand {
-    Command command;
-    Stage stage;
-};
-constexpr StageCommand kStageCommands[] = {
-    {Command::stageLayOut, Stage::layOut}, {Command::stageStrength, Stage::strength}, {Command::stageSteel, Stage::steel},
-    {Command::stageMould, Stage::mould},   {Command::stagePour, Stage::pour},         {Command::stageLift, Stage::lift},
-    {Command::stageBuy, Stage::buy}};
-
 struct ToolCommand {
     Command command;
     ToolKind tool;
@@ -103,8 +94,8 @@ void DrawDesk::connectView()
     connect(commands_[Command::grid], &QAction::toggled, &canvas_, &Canvas::setGridShown);
     connect(&canvas_, &Canvas::snappingChanged, commands_[Command::snapping], &QAction::setChecked);
     connect(&canvas_, &Canvas::projectionChanged, this, &DrawDesk::showProjection);
-    for (const auto& [command, stage] : kStageCommands) {
-        on(command, [this, stage = stage] { canvas_.setStage(stage); });
+    for (const Stage stage : kStages) {
+        on(commandOf(stage), [this, stage] { canvas_.setStage(stage); });
     }
 }
 

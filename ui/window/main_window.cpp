@@ -125,11 +125,7 @@ bool MainWindow::start(const QString& file)
 
 void MainWindow::showStage(Stage stage)
 {
-    static constexpr Command kCommands[] = {Command::stageLayOut, Command::stageStrength, Command::stageSteel,
-                                            Command::stageMould,  Command::stagePour,     Command::stageLift,
-                                            Command::stageBuy};
-    static_assert(std::size(kCommands) == std::size(kStages));
-    (*commands_)[kCommands[int(stage)]]->trigger();
+    (*commands_)[commandOf(stage)]->trigger();
 }
 
 void MainWindow::closeEvent(QCloseEvent* event)
@@ -226,19 +222,19 @@ void MainWindow::connectStages()
         docks_->bringForward(Command::showProperties);
         docks_->giveRoom(Command::showProperties);
     });
-    const auto opens = [this](Command stage, Command command, LiveCard* card) {
-        connect((*commands_)[stage], &QAction::triggered, docks_, [this, command, card] {
+    const auto opens = [this](Stage stage, Command command, LiveCard* card) {
+        connect((*commands_)[commandOf(stage)], &QAction::triggered, docks_, [this, command, card] {
             docks_->bringForward(command);
             openStageCard(card);
             docks_->giveRoom(command);
         });
     };
-    opens(Command::stageStrength, Command::showStrength, cards_->strength);
-    opens(Command::stageSteel, Command::showSteel, cards_->reinforcement);
-    opens(Command::stageMould, Command::showMould, cards_->mould);
-    opens(Command::stagePour, Command::showPour, cards_->pour);
-    opens(Command::stageLift, Command::showWeight, cards_->lifting);
-    opens(Command::stageBuy, Command::showShopping, cards_->shopping);
+    opens(Stage::strength, Command::showStrength, cards_->strength);
+    opens(Stage::steel, Command::showSteel, cards_->reinforcement);
+    opens(Stage::mould, Command::showMould, cards_->mould);
+    opens(Stage::pour, Command::showPour, cards_->pour);
+    opens(Stage::lift, Command::showWeight, cards_->lifting);
+    opens(Stage::buy, Command::showShopping, cards_->shopping);
     // What is bought as sheets and lengths stands above the list.
     connect((*commands_)[Command::stageBuy], &QAction::triggered, docks_,
             [this] { docks_->bringForward(Command::showCuts); });

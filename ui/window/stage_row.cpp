@@ -14,9 +14,6 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr Command kStageCommands[] = {Command::stageLayOut, Command::stageStrength, Command::stageSteel,
-                                      Command::stageMould,  Command::stagePour,     Command::stageLift,
-                                      Command::stageBuy};
 constexpr int kTitlePx = 230;
 
 QToolButton* buttonFor(QAction* action, Qt::ToolButtonStyle style, QWidget* parent)
@@ -68,13 +65,14 @@ StageRow::StageRow(const Commands& commands, PlanDocument& document, QWidget* pa
     addWidget(buttonFor(commands[Command::redo], Qt::ToolButtonIconOnly, this));
     addWidget(gap(this, true));
     int number = 0;
-    for (const Command stage : kStageCommands) {
-        auto* button = buttonFor(commands[stage], Qt::ToolButtonTextOnly, this);
-        const QString words = tr("%1  %2").arg(++number).arg(textOf(specOf(stage)).remove('&'));
+    for (const Stage stage : kStages) {
+        const Command command = commandOf(stage);
+        auto* button = buttonFor(commands[command], Qt::ToolButtonTextOnly, this);
+        const QString words = tr("%1  %2").arg(++number).arg(textOf(specOf(command)).remove('&'));
         button->setText(words);
         button->setAccessibleName(words);
         // The action would write its own text back whenever it changes.
-        connect(commands[stage], &QAction::changed, button, [button, words] { button->setText(words); });
+        connect(commands[command], &QAction::changed, button, [button, words] { button->setText(words); });
         addWidget(button);
     }
     addWidget(gap(this, true));

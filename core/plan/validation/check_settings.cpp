@@ -101,7 +101,7 @@ void checkConditions(const Conditions& c, Subject& subject)
     }
 }
 
-Range rangeOf(MouldLimits limits, const char* unit) { return {limits.least, limits.most, unit}; }
+Range rangeOf(NumberLimits limits, const char* unit) { return {limits.least, limits.most, unit}; }
 
 void checkMoulding(const Moulding& moulding, Subject& subject)
 {
@@ -156,7 +156,7 @@ void checkSeason(const std::vector<MonthWeather>& season, Subject& subject)
 void checkAssumptions(const Assumptions& a, Subject& subject)
 {
     const auto check = [&](const char* key, double value, NumberLimits limits, const char* unit) {
-        subject.number(key, value, {limits.least, limits.most, unit});
+        subject.number(key, value, rangeOf(limits, unit));
     };
     check("bed_n_mm3", a.bedNMm3, kBedLimits, "n_mm3");
     check("stripping_factor", a.strippingFactor, kFactorLimits, "ratio");

@@ -12,8 +12,6 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("Properties", text); }
 
-NumberRules within(const QString& unit, NumberLimits limits) { return rules(unit, limits.least, limits.most); }
-
 QStringList exposures()
 {
     QStringList names;

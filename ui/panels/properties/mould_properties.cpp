@@ -11,8 +11,6 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("Properties", text); }
 
-NumberRules within(const QString& unit, MouldLimits limits) { return rules(unit, limits.least, limits.most); }
-
 QString path(const char* key) { return QStringLiteral("plan.mould.") + QLatin1String(key); }
 
 void addBuilding(FieldColumn& column, const Scope<Moulding>& content)

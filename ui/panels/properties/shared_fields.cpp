@@ -20,6 +20,8 @@ NumberRules placeRules() { return {.least = -1e6, .most = 1e6}; }
 
 NumberRules coverRules() { return {.least = 0.0, .most = 1e5}; }
 
+NumberRules within(const QString& unit, NumberLimits limits) { return rules(unit, limits.least, limits.most); }
+
 NumberRules rules(const QString& unit, double least, double most, int decimals)
 {
     return {.unit = unit, .least = least, .most = most, .decimals = decimals};

@@ -19,6 +19,8 @@ NumberRules placeRules();
 NumberRules coverRules();
 /// `unit` from `least` to `most`.
 NumberRules rules(const QString& unit, double least, double most, int decimals = 2);
+/// `unit` within what the plan allows.
+NumberRules within(const QString& unit, NumberLimits limits);
 NumberRules optional(NumberRules own, const QString& emptyText);
 
 /// Two fields of a point in a part's own frame, "path.x" and "path.y".
