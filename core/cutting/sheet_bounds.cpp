@@ -5,117 +5,20 @@
 #include <limits>
 #include <numeric>
 
+#include "core/cutting/sheet_scales.h"
 #include "core/cutting/sheet_sums.h"
 
 namespace yardcast::sheets {
 
 namespace {
 
-constexpr std::size_t kMostSums = 1'500;
-constexpr std::size_t kMostLengths = 2'000;   // times sheet sizes
-constexpr std::size_t kMostThresholds = 16;
+constexpr double kMostPairSteps = 3e6;
 constexpr std::size_t kMostMeasures = 24;
+constexpr std::size_t kMostScales = 120;
+constexpr std::size_t kMostAsked = 12;     // sorts of sheet
 constexpr std::size_t kMostLooks = 20'000'000;   // at one sort of sheet under one measure
 /// Sums of doubles that stand for whole numbers below 2^53 differ by rounding only.
 constexpr double kRounding = 1e-9;
-
-/// A side's length as one measure sees it.
-struct Scale {
-    enum class Kind { length, least, count } kind = Kind::length;
-    Um from = 0;
-    Um whole = 0;
-
-    double of(Um length) const
-    {
-        const double whole1 = static_cast<double>(whole);
-        switch (kind) {
-        case Kind::length: return static_cast<double>(length) / whole1;
-        case Kind::least:
-            return length < from ? 0.0 : length > whole - from ? 1.0 : static_cast<double>(length) / whole1;
-        default: return length >= from ? 1.0 : 0.0;
-        }
-    }
-};
-
-/// The most that the lengths in a row of each sum add up to under a scale, any number of each.
-std::vector<double> mostInRow(const std::vector<Um>& sums, const std::vector<Um>& lengths, const Scale& scale)
-{
-    std::vector<double> most(sums.size(), 0.0);
-    for (std::size_t i = 1; i < sums.size(); ++i) {
-        most[i] = most[i - 1];
-        for (const Um length : lengths) {
-            if (length <= sums[i]) {
-                const double rest = most[static_cast<std::size_t>(placeOf(sums, sums[i] - length))];
-                most[i] = std::max(most[i], rest + scale.of(length));
-            }
-        }
-    }
-    return most;
-}
-
-struct Side {
-    std::vector<RowLength> rows;
-    std::vector<Um> lengths;
-    std::vector<Um> whole;                  ///< of each bin
-    std::vector<Um> sums;
-    std::vector<Scale> scales;
-    std::vector<std::vector<double>> held;  ///< of each scale, of each bin
-};
-
-Side makeSide(const std::vector<Item>& items, const std::vector<Bin>& bins, bool x)
-{
-    Side side;
-    for (const Item& item : items) {
-        side.rows.push_back({x ? item.w : item.h, item.count});
-        if (item.turn) {
-            side.rows.push_back({x ? item.h : item.w, item.count});
-        }
-    }
-    for (const RowLength& row : side.rows) {
-        side.lengths.push_back(row.length);
-    }
-    std::sort(side.lengths.begin(), side.lengths.end());
-    side.lengths.erase(std::unique(side.lengths.begin(), side.lengths.end()), side.lengths.end());
-    std::vector<Um> wholes;
-    for (const Bin& bin : bins) {
-        side.whole.push_back(x ? bin.w : bin.h);
-    }
-    wholes = side.whole;
-    std::sort(wholes.begin(), wholes.end());
-    wholes.erase(std::unique(wholes.begin(), wholes.end()), wholes.end());
-    const bool coarse = wholes.size() * side.lengths.size() > kMostLengths;
-    side.sums = sumsUpTo(side.rows, wholes.back(), coarse ? 0 : kMostSums);
-    side.scales.push_back({Scale::Kind::length, 0, wholes.back()});
-    if (side.sums.empty()) {
-        wholes.clear();
-    }
-    std::vector<Scale> more;
-    for (auto whole = wholes.rbegin(); whole != wholes.rend() && whole - wholes.rbegin() < 3; ++whole) {
-        for (const Um length : side.lengths) {
-            if (2 * length <= *whole) {
-                more.push_back({Scale::Kind::least, length, *whole});
-            }
-        }
-        // Of two pieces longer than half a sheet's side only one finds room there.
-        more.push_back({Scale::Kind::least, *whole / 2, *whole});
-        more.push_back({Scale::Kind::count, *whole / 2 + 1, *whole});
-        more.push_back({Scale::Kind::count, *whole / 3 + 1, *whole});
-    }
-    const std::size_t step = more.size() / kMostThresholds + 1;
-    for (std::size_t i = 0; i < more.size(); i += step) {
-        side.scales.push_back(more[more.size() - 1 - i]);
-    }
-    for (const Scale& scale : side.scales) {
-        const std::vector<double> most = mostInRow(side.sums, side.lengths, scale);
-        std::vector<double> held;
-        for (const Um whole : side.whole) {
-            // Without sums to go by, the length itself is the most.
-            held.push_back(most.empty() ? scale.of(whole) : most[static_cast<std::size_t>(placeOf(side.sums, whole))]);
-        }
-        side.held.push_back(std::move(held));
-    }
-    return side;
-}
 
 /// What straight cuts get out of one sheet of each sort, whatever the copies.
 class CutSheets {
@@ -227,6 +130,69 @@ void addCuttingMeasures(const std::vector<Item>& items, const std::vector<Bin>& 
     }
 }
 
+double heldBy(const Measure& measure, const std::vector<int>& counts)
+{
+    double held = 0.0;
+    for (std::size_t b = 0; b < counts.size(); ++b) {
+        held += measure.held[b] * counts[b];
+    }
+    return held;
+}
+
+/// Of many measures those that matter: the area, what asks for most of each sort of sheet, and, one after the other, what
+/// rules out most clearly the cheapest and the smallest combination that is not ruled out yet.
+std::vector<Measure> telling(std::vector<Measure> all, const std::vector<Bin>& bins)
+{
+    if (all.size() <= kMostMeasures) {
+        return all;
+    }
+    std::vector<char> chosen(all.size(), 0);
+    std::vector<Measure> out;
+    const auto choose = [&](std::size_t i) {
+        if (!chosen[i]) {
+            chosen[i] = 1;
+            out.push_back(all[i]);
+        }
+    };
+    choose(0);
+    for (std::size_t b = 0; b < bins.size() && b < kMostAsked; ++b) {
+        std::size_t most = 0;
+        for (std::size_t i = 1; i < all.size(); ++i) {
+            most = all[i].need * all[most].held[b] > all[most].need * all[i].held[b] ? i : most;
+        }
+        choose(most);
+    }
+    std::vector<Bin> alike = bins;
+    for (Bin& bin : alike) {
+        bin.price = 1;
+    }
+    std::size_t looks = 0;
+    for (const std::vector<Bin>* priced : {&bins, static_cast<const std::vector<Bin>*>(&alike)}) {
+        while (out.size() < kMostMeasures && looks < kMostLooks / 4) {
+            Combinations combinations(*priced, out);
+            const auto next = combinations.next();
+            looks += combinations.looks();
+            if (!next) {
+                break;
+            }
+            std::size_t clearest = 0;
+            double least = 1.0 - kRounding;
+            for (std::size_t i = 0; i < all.size(); ++i) {
+                const double share = heldBy(all[i], next->counts) / all[i].need;
+                if (share < least) {
+                    least = share;
+                    clearest = i;
+                }
+            }
+            if (least >= 1.0 - kRounding) {
+                break;
+            }
+            choose(clearest);
+        }
+    }
+    return out;
+}
+
 }  // namespace
 
 std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<Bin>& bins)
@@ -234,8 +200,10 @@ std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<
     if (items.empty() || bins.empty()) {
         return {};
     }
-    const Side xs = makeSide(items, bins, true);
-    const Side ys = makeSide(items, bins, false);
+    const double pairs = kMostPairSteps / static_cast<double>(items.size() + bins.size());
+    const std::size_t mostScales = std::min(kMostScales, static_cast<std::size_t>(std::sqrt(pairs)));
+    const SideScales xs = sideScales(items, bins, true, mostScales);
+    const SideScales ys = sideScales(items, bins, false, mostScales);
     std::vector<char> upright(items.size(), 0);
     std::vector<char> turned(items.size(), 0);
     for (std::size_t i = 0; i < items.size(); ++i) {
@@ -245,15 +213,15 @@ std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<
         }
     }
     std::vector<Measure> out;
-    for (std::size_t u = 0; u < xs.scales.size(); ++u) {
-        for (std::size_t v = 0; v < ys.scales.size(); ++v) {
+    for (std::size_t u = 0; u < xs.held.size(); ++u) {
+        for (std::size_t v = 0; v < ys.held.size(); ++v) {
             Measure measure;
             for (std::size_t b = 0; b < bins.size(); ++b) {
                 measure.held.push_back(xs.held[u][b] * ys.held[v][b]);
             }
             for (std::size_t i = 0; i < items.size(); ++i) {
-                const double asIs = xs.scales[u].of(items[i].w) * ys.scales[v].of(items[i].h);
-                const double other = xs.scales[u].of(items[i].h) * ys.scales[v].of(items[i].w);
+                const double asIs = xs.asIs[u][i] * ys.asIs[v][i];
+                const double other = xs.turned[u][i] * ys.turned[v][i];
                 const double one = !turned[i] ? asIs : !upright[i] ? other : std::min(asIs, other);
                 measure.need += one * items[i].count;
             }
@@ -264,17 +232,7 @@ std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<
         }
     }
     addCuttingMeasures(items, bins, out);
-    // Those that ask for most; the area stays the first.
-    const auto asksMore = [](const Measure& a, const Measure& b) {
-        const double heldA = *std::max_element(a.held.begin(), a.held.end());
-        const double heldB = *std::max_element(b.held.begin(), b.held.end());
-        return a.need * heldB > b.need * heldA;
-    };
-    if (out.size() > kMostMeasures) {
-        std::stable_sort(out.begin() + 1, out.end(), asksMore);
-        out.resize(kMostMeasures);
-    }
-    return out;
+    return telling(std::move(out), bins);
 }
 
 Combinations::Combinations(const std::vector<Bin>& bins, const std::vector<Measure>& measures)
@@ -315,11 +273,7 @@ void Combinations::push(Entry entry)
 bool Combinations::enough(const std::vector<int>& counts) const
 {
     for (const Measure& measure : measures_) {
-        double held = 0.0;
-        for (std::size_t b = 0; b < counts.size(); ++b) {
-            held += measure.held[b] * counts[b];
-        }
-        if (held < measure.need * (1.0 - kRounding)) {
+        if (heldBy(measure, counts) < measure.need * (1.0 - kRounding)) {
             return false;
         }
     }

@@ -35,6 +35,8 @@ public:
     /// No combination still to come costs less.
     std::int64_t floorPrice() const { return floor_; }
     bool exhausted() const { return exhausted_; }
+    /// A measure of the work done.
+    std::size_t looks() const { return looks_; }
 
 private:
     struct Entry {

@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <random>
 #include <vector>
@@ -174,6 +175,75 @@ TEST(SheetsProperty, SmallListsCostAsLittleAsTryingEverythingFinds)
         proven += plan.proven ? 1 : 0;
     }
     EXPECT_GT(proven, 75);
+}
+
+/// Sheets sawn at random into pieces until nothing or little is left over: what they cost, no bound may pass.
+class SawnUp {
+public:
+    SawnUp(Lists& lists, SheetCutting& list, bool wasteful) : lists_(lists), list_(list), wasteful_(wasteful) {}
+    void saw(Size part, int depth)
+    {
+        const bool alongX = lists_.oneIn(2);
+        const double whole = alongX ? part.width : part.depth;
+        const int least = 30;
+        if (depth == 0 || whole < 2 * least + 10) {
+            if (!wasteful_ || !lists_.oneIn(8)) {
+                const bool turned = lists_.oneIn(2);
+                list_.pieces.push_back({"p", turned ? Size{part.depth, part.width} : part, 1, true});
+            }
+            return;
+        }
+        const double low = lists_.oneIn(3) ? std::floor((whole - list_.sawMm) / 2.0)
+                                           : least + lists_.below(static_cast<int>(whole) - 2 * least - 9);
+        const double high = whole - low - list_.sawMm;
+        saw(alongX ? Size{low, part.depth} : Size{part.width, low}, depth - 1);
+        saw(alongX ? Size{high, part.depth} : Size{part.width, high}, depth - 1);
+    }
+
+private:
+    Lists& lists_;
+    SheetCutting& list_;
+    bool wasteful_;
+};
+
+TEST(SheetsProperty, NoBoundIsAboveAPlanThatIsKnown)
+{
+    Lists lists(31);
+    int met = 0;
+    for (int run = 0; run < 200; ++run) {
+        SheetCutting list;
+        list.sawMm = lists.below(5);
+        const int sorts = 1 + lists.below(3);
+        double known = 0.0;
+        int sheets = 0;
+        SawnUp sawnUp(lists, list, lists.oneIn(2));
+        for (int s = 0; s < sorts; ++s) {
+            SheetStock stock;
+            stock.size = {lists.side(400, 2600), lists.side(300, 1300)};
+            const int used = 1 + lists.below(3);
+            stock.price = lists.oneIn(4) ? 0.0 : 5.0 + lists.below(40);
+            if (stock.price == 0.0 || lists.oneIn(3)) {
+                stock.count = used;
+            }
+            for (int i = 0; i < used; ++i) {
+                sawnUp.saw(stock.size, 1 + lists.below(4));
+            }
+            known += used * stock.price;
+            sheets += used;
+            list.stock.push_back(stock);
+        }
+        if (list.pieces.empty()) {
+            continue;
+        }
+        const SheetPlan plan = cutSheets(list, {20'000});
+        ASSERT_EQ(replaySaw(list, plan), "") << "list " << run;
+        if (plan.unplaced.empty()) {
+            EXPECT_LE(plan.bound, known) << "list " << run;
+            EXPECT_LE(plan.boundCount, sheets) << "list " << run;
+            met += plan.price <= known ? 1 : 0;
+        }
+    }
+    EXPECT_GT(met, 50);
 }
 
 }  // namespace

@@ -132,6 +132,20 @@ TEST(SheetCutting, TakesTheMixOfSheetsThatCostsLeast)
     EXPECT_DOUBLE_EQ(soundPlan(list).price, 57.0);
 }
 
+/// Boards wider than half a sheet's depth both ways lie beside each other only, with their lesser side along it where the
+/// other fits across: 1370 + 770 + 920 + 2 x 770 + 8 x 720 mm with a saw width each, more than four times 2504. The area
+/// is less than that of four sheets, and the offcut takes none of them.
+TEST(SheetCutting, LargeBoardsOfWhichNoTwoLieAboveEachOtherProveTheSheets)
+{
+    SheetCutting list = boards();
+    list.stock.push_back({{900, 600}, 0.0, 1});
+    list.pieces = {{"a", {1366, 766}, 1}, {"b", {1116, 766}, 1}, {"c", {1016, 916}, 1}, {"d", {816, 766}, 1},
+                   {"e", {766, 766}, 1},  {"f", {716, 916}, 8},  {"g", {818, 60}, 18}, {"h", {618, 60}, 26}};
+    const SheetPlan plan = soundPlan(list);
+    EXPECT_DOUBLE_EQ(plan.price, 5 * 39.0);
+    EXPECT_TRUE(plan.proven);
+}
+
 TEST(SheetCutting, CountedStockRunsOut)
 {
     SheetCutting list = boards();
