@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/materials/boards.h"
+#include "core/materials/gravity.h"
 #include "core/materials/holding.h"
 #include "core/materials/materials.h"
 #include "core/mould/fresh_pressure.h"
@@ -12,7 +13,6 @@ namespace yardcast::mould_making {
 
 namespace {
 
-constexpr double kGravityMS2 = 9.81;
 constexpr double kHoldSpacingMm = 400.0;
 constexpr double kHoldFromEndMm = 80.0;
 /// A batten reaches past the sides.

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/materials/gravity.h"
 #include "core/pour/pour_plan.h"
 
 namespace yardcast {
@@ -8,7 +9,6 @@ namespace yardcast {
 namespace {
 
 constexpr double kLPerMm3 = 1e-6;
-constexpr double kGravity = 9.80665;  // m/s2, standard gravity
 /// Planes nearer than this are one.
 constexpr double kSamePlaneMm = 1.0;
 /// A slice with less of the outline than this stands beside foam or a raised base.
@@ -203,7 +203,7 @@ Uplift upliftOf(double foamL, double foamKgM3, double freshKgM3)
     Uplift uplift;
     if (!(foamL > 0.0) || !(freshKgM3 > foamKgM3)) return uplift;
     uplift.litres = foamL;
-    uplift.forceN = foamL / 1000 * (freshKgM3 - foamKgM3) * kGravity;
+    uplift.forceN = foamL / 1000 * (freshKgM3 - foamKgM3) * kGravityMS2;
     uplift.holdN = kHoldShare * uplift.forceN;
     const double pairs = std::ceil(std::min(uplift.holdN / kFixingN, 1e6) / 2);
     uplift.fixings = std::max(kLeastFixings, 2 * static_cast<int>(pairs));

@@ -6,6 +6,7 @@
 #include <set>
 #include <unordered_map>
 
+#include "core/materials/gravity.h"
 #include "core/materials/materials.h"
 #include "core/pour/pour_findings.h"
 #include "core/pour/pour_schedule.h"
@@ -14,7 +15,6 @@ namespace yardcast {
 
 namespace {
 
-constexpr double kGravity = 9.80665;  // m/s2, standard gravity
 constexpr double kNoise = 1e-9;
 
 /// What lies under it while it is poured.
@@ -123,7 +123,7 @@ private:
         poured.uplift = upliftOf(casting.fillerL, foam, fresh == freshKgM3.end() ? 0.0 : fresh->second);
         poured.tableKg = casting.freshKg + casting.steelKg + casting.fillerL / 1000 * foam;
         const double base = baseMm2(casting, *task.part);
-        if (base > 0.0) poured.tableKpa = poured.tableKg * kGravity / base * 1000;
+        if (base > 0.0) poured.tableKpa = poured.tableKg * kGravityMS2 / base * 1000;
         day_.litres += task.litres;
         return poured;
     }

@@ -8,9 +8,7 @@
 #include <unordered_map>
 #include <unordered_set>
 
-#include "core/materials/temperature_course.h"
-#include "core/pour/cement_speed.h"
-#include "core/pour/mix_concrete.h"
+#include "core/pour/mould_hours.h"
 
 namespace yardcast {
 
@@ -19,7 +17,6 @@ namespace {
 constexpr double kHoursADay = 24.0;
 /// Shares of a batch below this are rounding.
 constexpr double kBatchNoise = 1e-9;
-constexpr double kLongestStripH = 8760.0;
 
 double within(double value, double low, double high, double otherwise)
 {
@@ -32,25 +29,6 @@ int batchAt(double litres, double batchL) { return static_cast<int>(std::floor(l
 int batchEndingAt(double litres, double batchL)
 {
     return static_cast<int>(std::ceil(litres / batchL - kBatchNoise)) - 1;
-}
-
-/// The hour at which the concrete of each mix can be counted on to leave its mould; 0 where it never can (readiness says
-/// so) or where nobody waits for a mould.
-std::unordered_map<std::string, double> strongEnoughH(const Plan& plan, const std::vector<MixQuantities>& quantities,
-                                                      const PourRules& rules)
-{
-    std::unordered_map<std::string, double> hours;
-    if (!rules.moulds && !(plan.moulding && !plan.moulding->shared.empty())) return hours;
-    const TemperatureCourse course = courseOf(plan);
-    const double stripMpa = assumptionsOf(plan).stripMpa;
-    for (const MixQuantities& quantity : quantities) {
-        const Mix* mix = findMix(plan, quantity.mix);
-        if (mix == nullptr) continue;
-        const double days = cautiousStripDays(concreteOf(*mix), cementS(mix->cementSpeed), stripMpa);
-        const double h = std::isfinite(days) ? hoursToEquivalentAge(course, days) : 0.0;
-        hours[quantity.mix] = within(h, 0.0, kLongestStripH, 0.0);
-    }
-    return hours;
 }
 
 double batchLitres(const MixQuantities& q)
@@ -330,14 +308,6 @@ private:
 
 }  // namespace
 
-double stripHours(const Part& part)
-{
-    const auto* counter = std::get_if<Counter>(&part.body);
-    const double ageH = counter != nullptr && counter->lift ? counter->lift->ageH.value_or(kDefaultLiftAgeH)
-                                                            : kDefaultLiftAgeH;
-    return within(ageH, 0.0, kLongestStripH, kDefaultLiftAgeH);
-}
-
 WorkingByHour::WorkingByHour(const PourWeather& weather, double minutesWithoutHours)
 {
     minutes_.fill(minutesWithoutHours);
@@ -418,7 +388,9 @@ PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& cast
 {
     PourSchedule schedule;
     schedule.rules = pourRules(plan);
-    const auto strongH = strongEnoughH(plan, quantities, schedule.rules);
+    // Nobody asks for the hours where no mould is waited for.
+    const bool waits = schedule.rules.moulds || !mouldingOf(plan).shared.empty();
+    MouldHours mouldHours(plan);
     std::unordered_map<std::string, std::size_t> mixPlace;
     std::unordered_map<std::string, double> litres;
     for (std::size_t i = 0; i < quantities.size(); ++i) {
@@ -447,8 +419,7 @@ PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& cast
         }
         task.part = part->second;
         task.layers = pourLayers(*casting, *task.part, task.litres);
-        const auto strong = strongH.find(casting->mix);
-        task.stripH = std::max(stripHours(*task.part), strong == strongH.end() ? 0.0 : strong->second);
+        if (waits) task.stripH = mouldHours.of(*task.part, casting->mix);
         schedule.tasks.push_back(std::move(task));
     }
     Scheduler(schedule, working, uses);

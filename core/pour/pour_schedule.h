@@ -37,9 +37,6 @@ struct PourRules {
 };
 PourRules pourRules(const Plan& plan);
 
-/// So long a casting of the part lies in its mould: its age of lifting.
-double stripHours(const Part& part);
-
 /// One casting to pour.
 struct PourTask {
     CastingPtr casting;
@@ -47,9 +44,7 @@ struct PourTask {
     std::vector<PourLayer> layers;
     double litres = 0.0;
     double batchL = 0.0;
-    /// So long it lies in its mould: to the plan's hour of lifting, or until its concrete can be counted on to be strong
-    /// enough, by the plan's course of temperatures, whichever is later. Used where moulds are bound only.
-    double stripH = 0.0;
+    double stripH = 0.0;  ///< so long it lies in its mould (`MouldHours`); 0 where no mould is waited for
 
     double batches() const { return litres / batchL; }
 };

@@ -5,7 +5,7 @@
 #include <map>
 #include <set>
 
-#include "core/pour/pour_schedule.h"
+#include "core/pour/mould_hours.h"
 #include "core/purchase/mould_sharing.h"
 
 namespace yardcast {
@@ -93,6 +93,7 @@ std::map<std::string, CastingDays> daysOfCastings(const Plan& plan, const std::v
     for (const MouldPtr& mould : moulds) {
         if (mould) parts[mould->casting] = findPart(plan, mould->part);
     }
+    MouldHours mouldHours(plan);
     std::map<std::string, CastingDays> days;
     int calendarDay = 1;
     for (const PourDay& day : pour.days) {
@@ -100,7 +101,7 @@ std::map<std::string, CastingDays> daysOfCastings(const Plan& plan, const std::v
         for (const PouredCasting& poured : day.castings) {
             const auto part = parts.find(poured.casting);
             if (part == parts.end() || !part->second) continue;
-            const double outH = day.startH + poured.endMin / 60 + stripHours(*part->second);
+            const double outH = day.startH + poured.endMin / 60 + mouldHours.of(*part->second, poured.mix);
             days[poured.casting] = {calendarDay, calendarDay + int(std::floor(std::min(outH, 1e6) / kHoursADay))};
         }
     }

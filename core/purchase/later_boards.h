@@ -54,7 +54,7 @@ inline constexpr double kLeastCleanMm = 80.0;
 
 /// Day by day in the order of the pour plan: what falls free up to the evening before is sawn for the moulds of that
 /// day, most of their boards first (`cutSheets`, straight cuts). A base is free when the last casting that lies on it
-/// has had its age of lifting. Sides, formers and bases count as wanted; only bases are sawn up, and of each only its
+/// leaves its mould (`MouldHours`). Sides, formers and bases count as wanted; only bases are sawn up, and of each only its
 /// largest clean rectangle. What touches what one sees comes only out of boards used less often than `usualUses`. A
 /// heuristic: what it finds can be sawn so, a better choice may exist. Without `savesMinor`. Pure.
 LaterBoards laterBoards(const Plan& plan, const std::vector<MouldPtr>& moulds, const PourPlan& pour);

@@ -7,7 +7,7 @@
 #include <unordered_map>
 
 #include "core/io/plan_patch.h"
-#include "core/pour/pour_schedule.h"
+#include "core/pour/mould_hours.h"
 #include "core/purchase/currency.h"
 
 namespace yardcast {
@@ -181,10 +181,9 @@ MouldSharing mouldSharing(const Plan& plan, const PourGround& ground, const std:
         const auto found = places.find(casting);
         return found == places.end() ? 1 << 20 : found->second.number;
     };
-    std::unordered_map<std::string, std::string> partOf;
-    for (const MouldPtr& mould : moulds) {
-        if (mould) partOf[mould->casting] = mould->part;
-    }
+    std::unordered_map<std::string, const Casting*> castingOf;
+    for (const CastingPtr& casting : ground.castings) castingOf[casting->id] = casting.get();
+    MouldHours mouldHours(plan);
     const std::set<std::string> laterNow = laterUses(plan);
     const double nowM2 = boardsM2(moulds, laterNow);
     const int usual = usualUses(assumptionsOf(plan).mouldSurface);
@@ -197,8 +196,9 @@ MouldSharing mouldSharing(const Plan& plan, const PourGround& ground, const std:
         SharingGroup group;
         for (const std::string& casting : castings) {
             group.mouldsNow += laterNow.count(casting) == 0 ? 1 : 0;
-            const Part* part = findPart(plan, partOf[casting]);
-            if (part) group.waitH = std::max(group.waitH, stripHours(*part));
+            const auto one = castingOf.find(casting);
+            const Part* part = one == castingOf.end() ? nullptr : findPart(plan, one->second->part);
+            if (part) group.waitH = std::max(group.waitH, mouldHours.of(*part, one->second->mix));
         }
         for (const int count : countsWorthTrying(int(castings.size()), group.mouldsNow)) {
             SharingOption option;

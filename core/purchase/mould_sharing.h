@@ -39,7 +39,7 @@ struct SharingOption {
 struct SharingGroup {
     std::vector<std::string> castings;  ///< in the order of pouring
     int mouldsNow = 0;                  ///< in the plan as it is
-    double waitH = 0.0;                 ///< so long each lies in its mould by the plan: its age of lifting
+    double waitH = 0.0;                 ///< so long each lies in its mould (`MouldHours`), the longest of them
     std::vector<SharingOption> options; ///< other numbers of moulds, most moulds first
 };
 

@@ -6,14 +6,13 @@
 #include <vector>
 
 #include "core/fem/shell.h"
+#include "core/materials/gravity.h"
 #include "core/structure/strength.h"
 #include "core/structure/triangle_index.h"
 
 /// A casting as a body of shells, for all cases it goes through. mm, N, MPa, own frame of the part (uprights: own x and
 /// height above the base; the front is the face). z = 0 is the face, everything hangs from it (z < 0).
 namespace yardcast {
-
-inline constexpr double kGravityMS2 = 9.81;
 
 /// One kind of section in a casting: all concrete zones of the same depths.
 struct SectionKind {

@@ -6,6 +6,7 @@
 #include <QCoreApplication>
 #include <QPainter>
 
+#include "core/materials/gravity.h"
 #include "ui/drawing/marks.h"
 #include "ui/drawing/painters.h"
 #include "ui/drawing/strength_marks.h"
@@ -22,7 +23,6 @@ constexpr double kFull = 100.0;
 constexpr double kBendPx = 26.0;
 /// Shorter lines of equal use than this have no room for their figure.
 constexpr double kLeastFiguredPx = 70.0;
-constexpr double kNewtonPerKg = 9.80665;
 /// The worst place is what one looks for; then what lifts off, forces, and lines.
 constexpr double kWorstWeight = 1000.0;
 constexpr double kLiftsOffWeight = 500.0;
@@ -206,7 +206,7 @@ void addHeldLabels(const StrengthItem& item, const Projection& projection, const
             labels.push_back(std::move(label));
             continue;
         }
-        const QString force = massText(held.forceN / kNewtonPerKg);
+        const QString force = massText(held.forceN / kGravityMS2);
         OverlayLabel label = plated(at, {name + QLatin1Char(' ') + force, force}, style, kHeldWeight);
         if (item.chosen && held.touchingShare < 0.5) {
             const QString share =

@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include "core/materials/gravity.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
 #include "ui/wording/strength_names.h"
@@ -14,7 +15,6 @@ struct Strength {
     Q_DECLARE_TR_FUNCTIONS(yardcast::ui::StrengthCard)
 };
 
-constexpr double kNewtonPerKg = 9.80665;
 
 QString mpaText(double mpa, int decimals = 2) { return Strength::tr("%1\u00a0MPa").arg(numberText(mpa, decimals)); }
 
@@ -47,7 +47,7 @@ QList<FigureValue> caseValues(const CastingStrength& strength, const CaseResult&
                    Strength::tr("%1\u00a0mm").arg(numberText(result.deflectionMm, 2))});
     for (const HeldAt& held : result.held) {
         values.append({Strength::tr("Held at %1").arg(heldText(held.under)),
-                       held.liftedOff ? Strength::tr("lifts off") : massText(held.forceN / kNewtonPerKg)});
+                       held.liftedOff ? Strength::tr("lifts off") : massText(held.forceN / kGravityMS2)});
     }
     values.append({Strength::tr("Computed on"), meshText(strength.refinement)});
     return values;

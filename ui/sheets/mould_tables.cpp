@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "core/materials/gravity.h"
 #include "ui/drawing/mould_section.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
@@ -166,7 +167,7 @@ QStringList mouldSentences(const MouldSubject& subject)
     if (mould.upliftN > 0.0) {
         said << Sheets::tr("FOAM FLOATS: fresh concrete lifts it with %1 N (the weight of %2 kg). Hold it down with %3 N; "
                            "a stone laid on it is no fixing.")
-                    .arg(numberText(mould.upliftN, 0), numberText(mould.upliftN / 9.81, 0),
+                    .arg(numberText(mould.upliftN, 0), numberText(mould.upliftN / kGravityMS2, 0),
                          numberText(mould.holdDownN, 0));
     } else if (hasFoam(mould)) {
         said << Sheets::tr("Foam floats in fresh concrete: fix it before you pour.");

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string_view>
 
+#include "core/materials/gravity.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
 #include "ui/wording/words.h"
@@ -91,8 +92,7 @@ QString heldText(const std::string& under)
 
 QString heldForceText(double newton)
 {
-    constexpr double kNewtonPerKg = 9.80665;
-    const double kg = std::abs(newton) / kNewtonPerKg;
+    const double kg = std::abs(newton) / kGravityMS2;
     return kg > 0.0 && kg < 0.5 ? Words::tr("under 1\u00a0kg") : Words::tr("%1\u00a0kg").arg(numberText(kg, 0));
 }
 

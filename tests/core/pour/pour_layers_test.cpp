@@ -163,13 +163,13 @@ TEST(PourLayers, ZonesWithoutAreaStillGetTheirLitres)
     EXPECT_DOUBLE_EQ(layers[0].litres, 12.5);
 }
 
-// A core of 600 x 400 x 20 mm, 30 kg/m3, in concrete of 2300 kg/m3, by hand: 4.8 l x 2.27 kg/l x 9.80665 = 106.85 N.
+// A core of 600 x 400 x 20 mm, 30 kg/m3, in concrete of 2300 kg/m3, by hand: 4.8 l x 2.27 kg/l x 9.81 = 106.89 N.
 TEST(Uplift, ByHand)
 {
     const Uplift uplift = upliftOf(0.6 * 0.4 * 0.02 * 1000, 30, 2300);
     EXPECT_NEAR(uplift.litres, 4.8, 1e-12);
     EXPECT_NEAR(uplift.forceN, 106.9, 0.05);              // given to a tenth of a newton
-    EXPECT_NEAR(uplift.forceN / 9.80665, 10.9, 0.05);     // given to a tenth of a kilogram
+    EXPECT_NEAR(uplift.forceN / 9.81, 10.9, 0.05);     // given to a tenth of a kilogram
     EXPECT_NEAR(uplift.holdN, 1.5 * uplift.forceN, 1e-9);
     EXPECT_EQ(uplift.fixings, 4);                         // one would do; two battens have four ends
 }

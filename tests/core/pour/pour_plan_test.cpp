@@ -327,8 +327,8 @@ TEST(PourPlan, FoamIsSaidOnceForAll)
     const Finding* finding = result.find("uplift");
     ASSERT_NE(finding, nullptr);
     EXPECT_THAT(finding->subjects, ElementsAre("S2", "S1"));
-    // 9.6 l x 2.28 kg/l x 9.80665 (F = V (fresh - foam) g)
-    EXPECT_NEAR(numberAt(finding->values, "lift_n").value_or(0), 9.6 * 2.28 * 9.80665, 1e-9);
+    // 9.6 l x 2.28 kg/l x 9.81 (F = V (fresh - foam) g)
+    EXPECT_NEAR(numberAt(finding->values, "lift_n").value_or(0), 9.6 * 2.28 * 9.81, 1e-9);
 }
 
 // Random kitchens: every casting exactly once, litres kept, nothing begun that cannot be finished.

@@ -57,6 +57,14 @@ TEST(LaterBoards, NothingIsSawnBeforeItIsFree)
     EXPECT_TRUE(laterBoards(plan, moulds, pourOn({{"A", 1}, {"B", 3}})).cuts.empty());   // free that very morning
     EXPECT_FALSE(laterBoards(plan, moulds, pourOn({{"A", 1}, {"B", 4}})).cuts.empty());
 
+    // 15 of 25 MPa of C25/30 at 20 deg C: 3.0232 / 0.9981 days (EN 1992-1-1 eq. 3.2, B.10), so day 4 in the forenoon.
+    Plan slow = plan;
+    slow.mixes = {pour_fixture::mixNamed("body")};
+    slow.mixes.front().bag.waterL = 1.8;  // the class stands: 0.43
+    slow.conditions.airC = 20;
+    EXPECT_TRUE(laterBoards(slow, moulds, pourOn({{"A", 1}, {"B", 4}})).cuts.empty());
+    EXPECT_FALSE(laterBoards(slow, moulds, pourOn({{"A", 1}, {"B", 5}})).cuts.empty());
+
     Plan sharing = plan;
     sharing.parts.push_back(pour_fixture::slab("A2", 20));
     sharing.moulding = Moulding{};

@@ -73,6 +73,7 @@ inline PourPlan pourOn(const std::vector<std::pair<std::string, int>>& castings)
         }
         PouredCasting poured;
         poured.casting = casting;
+        poured.mix = "body";
         poured.endMin = 60;
         pour.days.back().castings.push_back(poured);
     }

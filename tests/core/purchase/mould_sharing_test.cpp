@@ -90,6 +90,19 @@ TEST(MouldSharing, FewerMouldsSaveMoneyAndTakeDays)
     EXPECT_NEAR(two.savesM2, 2 * mouldM2, 1e-9);
 }
 
+/// As the pour plan has it: days and hours of the same answer.
+TEST(MouldSharing, WaitsForTheStrengthThatFreesAMould)
+{
+    Yard yard;
+    yard.plan.assumptions->stripMpa = 15.0;
+    yard.plan.mixes.front().bag.waterL = 1.8;  // the class stands: 0.43
+    yard.plan.conditions.airC = 20;
+    const SharingGroup group = yard.sharing(tenAMould).groups.at(0);
+    // 15 of 25 MPa of C25/30 at 20 deg C: 3.0232 / 0.9981 days (EN 1992-1-1 eq. 3.2, B.10).
+    EXPECT_NEAR(group.waitH, 3.0232 / 0.9981 * 24, 0.02);
+    EXPECT_EQ(group.options.back().days, 10) << "three waits of more than three days, each to the morning or that forenoon";
+}
+
 TEST(MouldSharing, ThePlanAsItIsMayShareAlready)
 {
     Yard yard;

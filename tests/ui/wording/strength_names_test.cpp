@@ -80,8 +80,8 @@ private slots:
 
     void forcesAreSaidAsWhatWouldWeighThem()
     {
-        // 9.80665 N weigh 1 kg (CGPM 1901).
-        QCOMPARE(seen(heldForceText(19.0 * 9.80665)), "19 kg");
+        // 9.81 N weigh 1 kg.
+        QCOMPARE(seen(heldForceText(19.0 * 9.81)), "19 kg");
         QCOMPARE(seen(heldForceText(190.0)), "19 kg");
         QCOMPARE(seen(heldForceText(3.0)), "under 1 kg");
         QCOMPARE(seen(heldForceText(0.0)), "0 kg");
