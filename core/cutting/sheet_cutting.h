@@ -48,7 +48,7 @@ inline constexpr int kMostSheetKinds = 1'000;         ///< different pieces, or 
 
 /// How hard to look. Counted in places tried, not in time, so that an answer is the same on every machine.
 struct SheetEffort {
-    std::uint64_t places = 6'000'000;
+    std::uint64_t places = 12'000'000;
 };
 
 /// Which way the saw runs.

@@ -10,6 +10,10 @@ namespace {
 
 constexpr int kOrders = 5;
 constexpr int kFits = 3;
+constexpr int kMostTakenToPack = 10;
+constexpr int kMostTakenToPolish = 24;
+constexpr int kMostTogether = 3;                  // sheets
+constexpr std::uint64_t kPlacesTogether = 60'000;
 
 double key(const Item& item, int order)
 {
@@ -49,6 +53,12 @@ SheetFiller::SheetFiller(const std::vector<Item>& items, const std::vector<Bin>&
     }
     anyFree_ = anyFree_ && anyPaid;
     leftArea_ = areaLeft();
+}
+
+SheetFiller::SheetFiller(const SheetFiller& whole, const std::vector<Bin>& sheets, std::uint64_t seed)
+    : items_(whole.items_), sheets_(sheets), costs_(whole.costs_), dice_(seed), stop_(whole.stop_), orders_(whole.orders_),
+      forest_(sheets), left_(whole.left_), largestSheet_(whole.largestSheet_), anyFree_(whole.anyFree_)
+{
 }
 
 double SheetFiller::areaLeft() const
@@ -151,7 +161,7 @@ void SheetFiller::recreate(const Rule& rule)
     }
 }
 
-void SheetFiller::ruin()
+void SheetFiller::ruin(int mostTaken)
 {
     const auto taken = [this](int item) { ++left_[static_cast<std::size_t>(item)]; };
     const std::vector<int>& items = forest_.items();
@@ -159,7 +169,7 @@ void SheetFiller::ruin()
         return;
     }
     const int all = static_cast<int>(items.size());
-    const int most = std::min(all, std::max(3, std::min(24, all / 3)));
+    const int most = std::min(all, std::max(3, std::min(mostTaken, all / 3)));
     int rounds = 1 + dice_.below(most);
     const int kind = dice_.below(8);
     if (kind == 0) {
@@ -197,6 +207,63 @@ double SheetFiller::cost() const
 
 bool SheetFiller::pack(std::uint64_t places)
 {
+    const int sheets = forest_.sheetCount();
+    if (sheets <= kMostTogether) {
+        return walk(places, Keep::mostPlaced);
+    }
+    const std::uint64_t until = tried_ + places;
+    if (walk(places / 10, Keep::leastCost)) {
+        return true;
+    }
+    SheetForest best = forest_;
+    std::vector<int> bestLeft = left_;
+    while (leftArea_ > 0.0 && tried_ < until && !stop_.stop_requested()) {
+        packSome(2 + dice_.below(kMostTogether - 1));
+        const double area = areaLeft();
+        if (area < leftArea_) {
+            leftArea_ = area;
+            best = forest_;
+            bestLeft = left_;
+        }
+    }
+    forest_ = std::move(best);
+    left_ = std::move(bestLeft);
+    return leftArea_ <= 0.0;
+}
+
+/// A few sheets and what is left over, by themselves: a turn over them takes a fraction of one over all.
+void SheetFiller::packSome(int sheets)
+{
+    std::vector<int> some;
+    std::vector<Bin> bins;
+    while (static_cast<int>(some.size()) < sheets) {
+        const int sheet = dice_.below(forest_.sheetCount());
+        if (std::find(some.begin(), some.end(), sheet) == some.end()) {
+            some.push_back(sheet);
+            bins.push_back(sheets_[static_cast<std::size_t>(sheet)]);
+        }
+    }
+    SheetForest forest(bins);
+    for (std::size_t i = 0; i < some.size(); ++i) {
+        forest.copySheet(forest_, some[i], static_cast<int>(i));
+    }
+    SheetFiller part(*this, bins, dice_.next());
+    part.resume(forest, left_);
+    const double before = part.cost();
+    part.walk(kPlacesTogether, Keep::leastCost);
+    tried_ += part.tried_ + turnWork();
+    if (part.cost() > before) {
+        return;
+    }
+    for (std::size_t i = 0; i < some.size(); ++i) {
+        forest_.clear(some[i], [](int) {});
+        forest_.copySheet(part.forest_, static_cast<int>(i), some[i]);
+    }
+    left_ = part.left_;
+}
+
+bool SheetFiller::walk(std::uint64_t places, Keep keep)
+{
     const std::uint64_t from = tried_;
     const std::uint64_t until = tried_ + places;
     SheetForest current = forest_;
@@ -205,34 +272,36 @@ bool SheetFiller::pack(std::uint64_t places)
     SheetForest best = forest_;
     std::vector<int> bestLeft = left_;
     double bestLeftArea = areaLeft();
+    double bestCost = currentCost;
     while (bestLeftArea > 0.0 && tried_ < until && !stop_.stop_requested()) {
         forest_ = current;
         left_ = currentLeft;
         tried_ += turnWork();
-        ruin();
+        ruin(kMostTakenToPack);
         if (dice_.oneIn(6)) {
             tightenAll();
         }
         recreate(randomRule());
         const double now = cost();
         const double gone = static_cast<double>(tried_ - from) / static_cast<double>(places);
-        const double allowed = 0.02 * largestSheet_ * std::max(0.0, 1.0 - gone) * dice_.share();
+        const double allowed = 0.01 * largestSheet_ * std::max(0.0, 1.0 - gone) * dice_.share();
         if (now <= currentCost + allowed) {
             current = forest_;
             currentLeft = left_;
             currentCost = now;
             const double area = areaLeft();
-            if (area < bestLeftArea) {
+            if (keep == Keep::leastCost ? now < bestCost || area <= 0.0 : area < bestLeftArea) {
                 bestLeftArea = area;
+                bestCost = now;
                 best = forest_;
                 bestLeft = left_;
             }
         }
     }
-    forest_ = best;
-    left_ = bestLeft;
-    leftArea_ = bestLeftArea;
-    return bestLeftArea <= 0.0;
+    forest_ = std::move(best);
+    left_ = std::move(bestLeft);
+    leftArea_ = areaLeft();
+    return leftArea_ <= 0.0;
 }
 
 FillWorth SheetFiller::worthOf(const SheetForest& forest) const
@@ -322,7 +391,7 @@ void SheetFiller::polish(std::uint64_t places)
     while (tried_ < until && !stop_.stop_requested()) {
         forest_ = current;
         tried_ += turnWork();
-        ruin();
+        ruin(kMostTakenToPolish);
         recreate(randomRule());
         bool all = true;
         for (int& left : left_) {

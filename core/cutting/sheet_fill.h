@@ -61,8 +61,13 @@ private:
         int split = 0;
         int skipOneIn = 0;   ///< passes over a place now and then; 0 never
     };
+    enum class Keep { mostPlaced, leastCost };
+    /// For some of another's sheets.
+    SheetFiller(const SheetFiller& whole, const std::vector<Bin>& sheets, std::uint64_t seed);
+    bool walk(std::uint64_t places, Keep keep);
+    void packSome(int sheets);
     Rule randomRule();
-    void ruin();
+    void ruin(int mostTaken);
     void recreate(const Rule& rule);
     bool placeBest(int item, const Rule& rule);
     double cost() const;

@@ -16,6 +16,7 @@ constexpr int kMostSearched = 240;
 constexpr int kRules = 30;
 constexpr std::size_t kMostSheets = 400;
 constexpr std::size_t kMostTried = 8;
+constexpr std::uint64_t kPolishPlaces = 3'000;   // a pair of pieces
 
 std::int64_t total(const std::vector<int>& counts)
 {
@@ -289,7 +290,7 @@ private:
     {
         const bool allPlaced = total(left_) == 0;
         const std::int64_t limit = allPlaced ? priceOf(groups_, bins_) : std::numeric_limits<std::int64_t>::max();
-        std::uint64_t budget = places_ * 3 / 5;
+        std::uint64_t budget = places_ * 4 / 5;
         const std::vector<Item> wanted = withoutNone();
         const std::vector<Measure> all = measures(wanted, restBins_);
         Combinations combinations(restBins_, all);
@@ -299,17 +300,20 @@ private:
         std::vector<int> bestLeft;
         double bestLeftArea = std::numeric_limits<double>::max();
         constexpr int kMostTries = 24;
+        auto following = combinations.next();
         for (int tries = 0; tries < kMostTries && !found && budget > 1'000 && !stop_.stop_requested(); ++tries) {
-            const auto next = combinations.next();
+            const auto next = std::move(following);
             if (!next || next->price >= limit) {
                 break;
             }
+            following = combinations.next();
+            const bool isLast = !following || following->price >= limit;
             const std::vector<int> sheets = sheetsOf(next->counts);
             if (sheets.size() > kMostSheets) {
                 break;
             }
             SheetFiller filler(rest_, binsOf(sheets, bins_), costs_, 1 + static_cast<std::uint64_t>(tries), stop_);
-            found = packed(filler, budget / 3);
+            found = packed(filler, isLast ? budget : budget / 3);
             budget -= std::min(budget, filler.placesTried());
             if (found || (!allPlaced && filler.leftArea() < bestLeftArea)) {
                 best = filler.forest();
@@ -327,7 +331,8 @@ private:
         SheetFiller filler(rest_, binsOf(bestSheets, bins_), costs_, 77, stop_);
         filler.resume(*best, bestLeft);
         if (total(bestLeft) == 0) {
-            filler.polish(places_ * 2 / 5);
+            const auto pieces = static_cast<std::uint64_t>(filler.forest().items().size());
+            filler.polish(std::min(places_ / 5, kPolishPlaces * pieces * pieces));
         }
         groups_.assign(1, {filler.forest(), bestSheets, 1});
         left_ = bestLeft;
