@@ -18,6 +18,33 @@ Um ceilShare(Um of, Um by)
     return (of + by - 1) / by;
 }
 
+Um lengthOf(const BlankStrip& strip, Um saw)
+{
+    Um length = -saw;
+    for (const StripPiece& piece : strip.pieces) {
+        length += piece.length + saw;
+    }
+    return length;
+}
+
+/// Strips at least `least` long where there is enough, of pieces that are shorter and of several sizes: the widest together.
+std::vector<BlankStrip> mixedStrips(std::vector<StripPiece> pieces, Um least, Um saw)
+{
+    std::stable_sort(pieces.begin(), pieces.end(), [](const StripPiece& a, const StripPiece& b) {
+        return a.narrow != b.narrow ? a.narrow > b.narrow : a.length > b.length;
+    });
+    std::vector<BlankStrip> out;
+    bool full = true;
+    for (const StripPiece& piece : pieces) {
+        if (full) {
+            out.push_back({piece.narrow, {}});
+        }
+        out.back().pieces.push_back(piece);
+        full = lengthOf(out.back(), saw) >= least;
+    }
+    return out;
+}
+
 /// Blanks of the strips of one length.
 class Ganging {
 public:
@@ -119,26 +146,33 @@ std::vector<Blank> makeBlanks(const SheetCutting& list, double wishMm)
     }
     // Turned or not, which way the strips run, and the strip's length.
     std::map<std::tuple<bool, bool, Um>, std::vector<StripRun>> byLength;
+    std::map<std::pair<bool, bool>, std::vector<StripPiece>> tiny;
     for (const auto& [size, pieces] : bySize) {
         const auto& [turn, flipped, narrow, length] = size;
         const int each = length < least ? static_cast<int>(ceilShare(least + saw, length + saw)) : 1;
-        std::vector<StripRun>& runs = byLength[{turn, flipped, each * (length + saw) - saw}];
-        BlankStrip open{narrow, length, {}};
+        std::vector<StripRun> runs;
         for (const auto& [piece, count] : pieces) {
+            const StripPiece one{piece, length, narrow};
             if (count >= each) {
-                const BlankStrip full{narrow, length, std::vector<int>(static_cast<std::size_t>(each), piece)};
+                const BlankStrip full{narrow, std::vector<StripPiece>(static_cast<std::size_t>(each), one)};
                 runs.push_back({full, count / each});
             }
-            for (int i = 0; i < count % each; ++i) {
-                open.pieces.push_back(piece);
-                if (static_cast<int>(open.pieces.size()) == each) {
-                    runs.push_back({open, 1});
-                    open.pieces.clear();
-                }
-            }
+            std::vector<StripPiece>& over = tiny[{turn, flipped}];
+            over.insert(over.end(), static_cast<std::size_t>(count % each), one);
         }
-        if (!open.pieces.empty()) {
-            runs.push_back({open, 1});
+        if (!runs.empty()) {
+            std::vector<StripRun>& same = byLength[{turn, flipped, each * (length + saw) - saw}];
+            same.insert(same.end(), runs.begin(), runs.end());
+        }
+    }
+    for (auto& [key, pieces] : tiny) {
+        const std::vector<BlankStrip> strips = mixedStrips(std::move(pieces), least, saw);
+        Um longest = 0;
+        for (const BlankStrip& strip : strips) {
+            longest = std::max(longest, lengthOf(strip, saw));
+        }
+        for (const BlankStrip& strip : strips) {
+            byLength[{key.first, key.second, longest}].push_back({strip, 1});
         }
     }
     std::vector<Blank> out;

@@ -7,11 +7,16 @@
 
 namespace yardcast::sheets {
 
+struct StripPiece {
+    int piece = 0;         ///< index into SheetCutting::pieces
+    Um length = 0;         ///< along the strip
+    Um narrow = 0;         ///< across it; less than the strip where others are wider
+};
+
 /// Pieces one after the other along a strip of a blank.
 struct BlankStrip {
     Um narrow = 0;         ///< across the strip
-    Um length = 0;         ///< of each piece
-    std::vector<int> pieces;   ///< along the strip
+    std::vector<StripPiece> pieces;
 };
 
 /// A part that the store can cut, of which narrow pieces are ripped at home: strips on top of each other, in a frame of its

@@ -11,7 +11,7 @@ namespace {
 constexpr int kOrders = 5;
 constexpr int kFits = 3;
 constexpr int kMostTakenToPack = 10;
-constexpr int kMostTakenToPolish = 24;
+constexpr int kMostTakenToPolish = 14;
 constexpr int kMostTogether = 3;                  // sheets
 constexpr std::uint64_t kPlacesTogether = 60'000;
 
@@ -308,6 +308,8 @@ FillWorth SheetFiller::worthOf(const SheetForest& forest) const
 {
     FillWorth worth;
     double largestFree = 0.0;
+    double largestRest = 0.0;   // of a sheet that is paid, else of any
+    int settings = 0;
     bool anyPaid = false;
     for (int s = 0; s < forest.sheetCount(); ++s) {
         if (forest.isEmpty(s)) {
@@ -316,6 +318,7 @@ FillWorth SheetFiller::worthOf(const SheetForest& forest) const
         const int cuts = forest.cuts(s) + costs_.always;
         worth.price += sheets_[static_cast<std::size_t>(s)].price + costs_.price * std::max(0, cuts - costs_.free);
         worth.cuts += cuts;
+        settings += forest.settings(s);
         anyPaid = anyPaid || sheets_[static_cast<std::size_t>(s)].price > 0;
     }
     for (const int rest : forest.rests()) {
@@ -326,13 +329,15 @@ FillWorth SheetFiller::worthOf(const SheetForest& forest) const
         const TreeNode& node = forest.node(rest);
         const double area = static_cast<double>(node.w) * static_cast<double>(node.h);
         if (sheets_[static_cast<std::size_t>(sheet)].price > 0) {
-            worth.largestRest = std::max(worth.largestRest, area);
+            largestRest = std::max(largestRest, area);
         }
         largestFree = std::max(largestFree, area);
     }
     if (!anyPaid) {
-        worth.largestRest = largestFree;
+        largestRest = largestFree;
     }
+    worth.settings = settings;
+    worth.rest = largestRest / largestSheet_;
     if (anyFree_) {
         for (const int item : forest.items()) {
             if (sheets_[static_cast<std::size_t>(forest.sheetOf(item))].price > 0) {
@@ -358,27 +363,35 @@ void SheetFiller::tightenAll()
 }
 
 /// One figure for the walk; the best is kept by the full comparison. A cut that is paid weighs like three, a whole sheet
-/// left over like two cuts, a whole sheet that offcuts could have given like eight.
-double SheetFiller::polishCost(const FillWorth& worth) const
+/// that offcuts could have given like eight.
+double SheetFiller::polishCost(const FillWorth& worth, double restShare) const
 {
     const double paid = costs_.price > 0 ? 3.0 * static_cast<double>(worth.price) / static_cast<double>(costs_.price)
                                          : static_cast<double>(worth.price);
-    return paid + worth.cuts + (8.0 * worth.paidArea - 2.0 * worth.largestRest) / largestSheet_;
+    return paid + worth.troubleAt(restShare) + 8.0 * worth.paidArea / largestSheet_;
 }
 
 void SheetFiller::polish(std::uint64_t places)
+{
+    // Large rests are deep valleys: first for the cuts, then for what is left.
+    polishFor(places * 2 / 3, 0.05);
+    polishFor(places / 3, 1.0);
+    tightenBest();
+}
+
+void SheetFiller::polishFor(std::uint64_t places, double restShare)
 {
     const std::uint64_t from = tried_;
     const std::uint64_t until = tried_ + places;
     SheetForest current = forest_;
     SheetForest best = forest_;
     FillWorth bestWorth = worthOf(best);
-    double currentCost = polishCost(bestWorth);
+    double currentCost = polishCost(bestWorth, restShare);
     const auto judge = [&] {
         const FillWorth now = worthOf(forest_);
         const double gone = static_cast<double>(tried_ - from) / static_cast<double>(places);
-        const double allowed = 2.0 * std::max(0.0, 1.0 - gone) * dice_.share();
-        const double nowCost = polishCost(now);
+        const double allowed = std::max(0.0, 1.0 - gone) * dice_.share();
+        const double nowCost = polishCost(now, restShare);
         if (nowCost <= currentCost + allowed) {
             current = forest_;
             currentCost = nowCost;
@@ -406,6 +419,13 @@ void SheetFiller::polish(std::uint64_t places)
         }
         judge();
     }
+    forest_ = std::move(best);
+}
+
+void SheetFiller::tightenBest()
+{
+    SheetForest best = forest_;
+    FillWorth bestWorth = worthOf(best);
     for (int s = 0; s < best.sheetCount(); ++s) {
         for (const bool restAbove : {true, false}) {
             forest_ = best;

@@ -8,12 +8,17 @@
 
 namespace yardcast::sheets {
 
+inline constexpr double kCutsASheet = 40.0;   // common practice, no source: a cut costs about as much as such a share of a board
+
 /// What a filling is judged by once all pieces are placed; the first difference decides.
 struct FillWorth {
     std::int64_t price = 0;        ///< of sheets and cuts
     double paidArea = 0.0;         ///< of pieces on sheets that are paid: offcuts at hand are used first
     int cuts = 0;
-    double largestRest = 0.0;      ///< area of the largest rest of a sheet that is paid, else of any
+    int settings = 0;              ///< of the fence
+    double rest = 0.0;             ///< the largest of a sheet that is paid, else of any, beside the largest sheet
+    /// Cuts, half a cut a setting, less what the rest is worth kept in one piece.
+    double troubleAt(double restShare) const { return cuts + 0.5 * settings - restShare * kCutsASheet * rest; }
     bool betterThan(const FillWorth& other) const
     {
         if (price != other.price) {
@@ -22,7 +27,9 @@ struct FillWorth {
         if (paidArea != other.paidArea) {
             return paidArea < other.paidArea;
         }
-        return cuts != other.cuts ? cuts < other.cuts : largestRest > other.largestRest;
+        const double trouble = troubleAt(1.0);
+        const double others = other.troubleAt(1.0);
+        return trouble != others ? trouble < others : cuts < other.cuts;
     }
 };
 
@@ -71,7 +78,9 @@ private:
     void recreate(const Rule& rule);
     bool placeBest(int item, const Rule& rule);
     double cost() const;
-    double polishCost(const FillWorth& worth) const;
+    double polishCost(const FillWorth& worth, double restShare) const;
+    void polishFor(std::uint64_t places, double restShare);
+    void tightenBest();
     FillWorth worthOf(const SheetForest& forest) const;
     void tightenAll();
     std::uint64_t turnWork() const;

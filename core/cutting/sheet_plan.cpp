@@ -316,8 +316,8 @@ private:
                 return;
             }
             for (const sheets::BlankStrip& strip : lot.blanks[static_cast<std::size_t>(want.blank)].strips) {
-                for (const int piece : strip.pieces) {
-                    counts[{piece, reason}] += want.count;
+                for (const sheets::StripPiece& of : strip.pieces) {
+                    counts[{of.piece, reason}] += want.count;
                 }
             }
         };

@@ -332,7 +332,7 @@ private:
         filler.resume(*best, bestLeft);
         if (total(bestLeft) == 0) {
             const auto pieces = static_cast<std::uint64_t>(filler.forest().items().size());
-            filler.polish(std::min(places_ / 5, kPolishPlaces * pieces * pieces));
+            filler.polish(std::min(places_ * 2 / 5, kPolishPlaces * pieces * pieces));
         }
         groups_.assign(1, {filler.forest(), bestSheets, 1});
         left_ = bestLeft;

@@ -77,29 +77,67 @@ private:
         for (int child = of.first; child >= 0; child = forest_.node(child).next) {
             row.push_back(child);
         }
-        const auto size = [&](int child) { return of.alongX ? forest_.node(child).w : forest_.node(child).h; };
-        // The widest strips first and like ones together; the rest is what stays.
+        sort(row, of.alongX);
+        std::vector<std::pair<int, OnTable>> severed;
+        for (std::size_t i = 0; i + 1 < row.size(); ++i) {
+            const Um size = sizeOf(row[i], of.alongX) - on_.saw;
+            severed.emplace_back(row[i], sever(table, of.alongX, size, on_.saw, false, out_.steps));
+            fence_[of.alongX] = size;
+        }
+        severed.emplace_back(row.back(), table);
+        while (!severed.empty()) {
+            auto next = std::find_if(severed.begin(), severed.end(),
+                                     [this](const std::pair<int, OnTable>& part) { return isAtFence(part.first); });
+            next = next == severed.end() ? severed.begin() : next;
+            const auto [child, part] = *next;
+            severed.erase(next);
+            saw(child, part);
+        }
+    }
+
+    Um sizeOf(int node, bool alongX) const { return alongX ? forest_.node(node).w : forest_.node(node).h; }
+
+    /// The widest strips first and like ones together, before all those for which the fence stands right; the rest is what
+    /// stays.
+    void sort(std::vector<int>& row, bool alongX) const
+    {
         std::stable_sort(row.begin(), row.end(), [&](int a, int b) {
             const bool restA = forest_.node(a).kind == TreeNode::Kind::rest;
             const bool restB = forest_.node(b).kind == TreeNode::Kind::rest;
             if (restA != restB) {
                 return restB;
             }
-            return size(a) != size(b) ? size(a) > size(b) : forest_.node(a).item > forest_.node(b).item;
+            const Um sizeA = sizeOf(a, alongX);
+            const Um sizeB = sizeOf(b, alongX);
+            const bool rightA = sizeA - on_.saw == fence_[alongX];
+            const bool rightB = sizeB - on_.saw == fence_[alongX];
+            if (rightA != rightB) {
+                return rightA;
+            }
+            return sizeA != sizeB ? sizeA > sizeB : forest_.node(a).item > forest_.node(b).item;
         });
-        std::vector<std::pair<int, OnTable>> severed;
-        for (std::size_t i = 0; i + 1 < row.size(); ++i) {
-            severed.emplace_back(row[i], sever(table, of.alongX, size(row[i]) - on_.saw, on_.saw, false, out_.steps));
+    }
+
+    /// The fence stands right for one of the parts of a row.
+    bool isAtFence(int node) const
+    {
+        const TreeNode& of = forest_.node(node);
+        if (of.kind != TreeNode::Kind::row) {
+            return false;
         }
-        severed.emplace_back(row.back(), table);
-        for (const auto& [child, part] : severed) {
-            saw(child, part);
+        for (int child = of.first; child >= 0; child = forest_.node(child).next) {
+            if (forest_.node(child).kind != TreeNode::Kind::rest
+                && sizeOf(child, of.alongX) - on_.saw == fence_[of.alongX]) {
+                return true;
+            }
         }
+        return false;
     }
 
     const SheetForest& forest_;
     const SheetOnSaw& on_;
     SawnSheet& out_;
+    Um fence_[2] = {-1, -1};   ///< where the fence stands for cuts of each way: rips and crosscuts have one each
 };
 
 }  // namespace
@@ -125,11 +163,14 @@ void ripBlank(const Blank& blank, const CutPart& part, Um saw, CutSheet& out)
     for (std::size_t s = 0; s < strips.size(); ++s) {
         const BlankStrip& strip = blank.strips[s];
         OnTable table = strips[s];
-        for (const int which : strip.pieces) {
-            const bool last = (exchanged ? table.h : table.w) == strip.length;
-            const OnTable piece = last ? table : sever(table, !exchanged, strip.length, saw, true, out.steps);
+        for (const StripPiece& which : strip.pieces) {
+            const bool last = (exchanged ? table.h : table.w) == which.length;
+            OnTable piece = last ? table : sever(table, !exchanged, which.length, saw, true, out.steps);
+            if (which.narrow < strip.narrow) {
+                piece = sever(piece, exchanged, which.narrow, saw, true, out.steps);
+            }
             PlacedPiece placed;
-            placed.piece = which;
+            placed.piece = which.piece;
             placed.at = {toMm(piece.x), toMm(piece.y)};
             placed.size = {toMm(piece.w), toMm(piece.h)};
             placed.blank = number;

@@ -306,4 +306,35 @@ int SheetForest::cuts(int node) const
     return sum + std::max(0, parts - 1);
 }
 
+int SheetForest::settings(int node) const
+{
+    const bool alongX = this->node(node).alongX;
+    const auto isSame = [&](int a, int b) {
+        return this->node(b).kind != TreeNode::Kind::rest
+            && (alongX ? this->node(a).w == this->node(b).w : this->node(a).h == this->node(b).h);
+    };
+    int sum = 0;
+    bool anyRest = false;
+    bool anyAlone = false;
+    for (int child = this->node(node).first; child >= 0; child = this->node(child).next) {
+        if (this->node(child).kind == TreeNode::Kind::rest) {
+            anyRest = true;
+            continue;
+        }
+        sum += settings(child);
+        bool before = false;
+        bool after = false;
+        for (int other = this->node(node).first; other != child; other = this->node(other).next) {
+            before = before || isSame(child, other);
+        }
+        for (int other = this->node(child).next; other >= 0 && !before; other = this->node(other).next) {
+            after = after || isSame(child, other);
+        }
+        sum += before ? 0 : 1;
+        anyAlone = anyAlone || !(before || after);
+    }
+    // What stays when the others are cut off needs no cut of its own.
+    return sum - (!anyRest && anyAlone ? 1 : 0);
+}
+
 }  // namespace yardcast::sheets

@@ -57,6 +57,8 @@ public:
     void copySheet(const SheetForest& from, int sheet, int to);
     /// Cuts that a sheet needs.
     int cuts(int sheet) const;
+    /// Places to which its fence has to be set for them, those of each row by themselves.
+    int settings(int sheet) const;
 
 private:
     struct Tight;

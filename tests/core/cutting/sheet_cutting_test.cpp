@@ -146,6 +146,39 @@ TEST(SheetCutting, LargeBoardsOfWhichNoTwoLieAboveEachOtherProveTheSheets)
     EXPECT_TRUE(plan.proven);
 }
 
+/// Narrow both ways and of several sizes: one blank for all of them, not one each.
+TEST(SheetCutting, TinyPiecesOfSeveralSizesShareABlank)
+{
+    SheetCutting list = boards();
+    list.leastStripMm = 80;
+    list.pieces = {{"a", {34.9, 34.9}, 1}, {"b", {33, 33}, 1}, {"c", {31.2, 31.2}, 1}, {"d", {58, 22}, 1}};
+    const SheetPlan plan = soundPlan(list);
+    ASSERT_EQ(plan.sheets.size(), 1U);
+    EXPECT_EQ(plan.sheets[0].blanks.size(), 1U);
+    EXPECT_EQ(plan.cuts, 2);
+    EXPECT_EQ(plan.sheets[0].pieces.size(), 4U);
+}
+
+/// Three strips each cut at 700 and once elsewhere: the fence for crosscuts is set to 700 once.
+TEST(SheetCutting, LikeCutsFollowEachOtherFromStripToStrip)
+{
+    SheetCutting list = boards();
+    list.stock = {{{1404, 1208}, 39.0, {}}};
+    list.pieces = {{"a", {700, 500}, 2, false}, {"b", {700, 400}, 2, false}, {"c", {700, 300}, 2, false}};
+    const SheetPlan plan = soundPlan(list);
+    ASSERT_EQ(plan.count, 1);
+    int settings = 0;
+    double at[2] = {-1.0, -1.0};
+    for (const SawStep& step : plan.sheets[0].steps) {
+        double& fence = at[step.run == SawRun::alongX ? 1 : 0];
+        settings += fence != step.atMm ? 1 : 0;
+        fence = step.atMm;
+    }
+    // 500 and 400 along the sheet; 700 across once, whichever way is first.
+    EXPECT_LE(settings, 3);
+    EXPECT_LE(plan.cuts, 5);
+}
+
 TEST(SheetCutting, CountedStockRunsOut)
 {
     SheetCutting list = boards();
