@@ -8,6 +8,7 @@ namespace yardcast::bars {
 namespace {
 
 constexpr std::size_t kMostRestBars = 60;
+constexpr int kMostNodes = 200'000;         // of all searches for two patterns instead of more
 
 Units capacityOf(const BarKinds& kinds, const Pattern& pattern)
 {
@@ -34,6 +35,90 @@ bool joinTwo(Solution& solution)
             one = {shared, bars};
             solution.erase(solution.begin() + static_cast<std::ptrdiff_t>(b));
             return true;
+        }
+    }
+    return false;
+}
+
+/// Two patterns that together cut what some runs cut, out of the same bars; decided by trying.
+class TwoInstead {
+public:
+    explicit TwoInstead(const BarKinds& kinds) : kinds_(kinds) {}
+    bool isTired() const { return nodes_ > kMostNodes; }
+
+    /// Empty where there are none. The runs are of at most two stocks.
+    Solution of(const std::vector<const PatternRun*>& runs)
+    {
+        const int first = runs.front()->pattern.stock;
+        int second = first;
+        Units ofFirst = 0;
+        Units bars = 0;
+        demand_.assign(kinds_.pieces.size(), 0);
+        for (const PatternRun* run : runs) {
+            const int stock = run->pattern.stock;
+            if (stock != first && second != first && stock != second) return {};
+            second = stock == first ? second : stock;
+            ofFirst += stock == first ? run->times : 0;
+            bars += run->times;
+            for (std::size_t i = 0; i < demand_.size(); ++i) demand_[i] += run->times * run->pattern.copies[i];
+        }
+        a_ = {{first, std::vector<int>(demand_.size(), 0)}, 0};
+        b_ = {{second, std::vector<int>(demand_.size(), 0)}, 0};
+        const bool oneStock = first == second;
+        for (Units times = oneStock ? 1 : ofFirst; times <= (oneStock ? bars / 2 : ofFirst) && !isTired(); ++times) {
+            a_.times = times;
+            b_.times = bars - times;
+            if (share(0, capacityOf(kinds_, a_.pattern), capacityOf(kinds_, b_.pattern))) return {a_, b_};
+        }
+        return {};
+    }
+
+private:
+    bool share(std::size_t piece, Units roomA, Units roomB)
+    {
+        if (piece == demand_.size()) return true;
+        const Units width = kinds_.pieces[piece].width;
+        const Units demand = demand_[piece];
+        for (Units inA = std::min(demand / a_.times, roomA / width); inA >= 0; --inA) {
+            const Units over = demand - inA * a_.times;
+            const Units inB = over / b_.times;
+            if (inB * width > roomB || ++nodes_ > kMostNodes) return false;
+            if (over % b_.times != 0) continue;
+            a_.pattern.copies[piece] = static_cast<int>(inA);
+            b_.pattern.copies[piece] = static_cast<int>(inB);
+            if (share(piece + 1, roomA - inA * width, roomB - inB * width)) return true;
+        }
+        return false;
+    }
+
+    const BarKinds& kinds_;
+    std::vector<Units> demand_;
+    PatternRun a_;
+    PatternRun b_;
+    int nodes_ = 0;
+};
+
+/// Any three or four runs that two patterns can stand for become two.
+bool joinMore(TwoInstead& two, Solution& solution)
+{
+    const std::size_t n = solution.size();
+    for (std::size_t a = 0; a < n; ++a) {
+        for (std::size_t b = a + 1; b < n; ++b) {
+            for (std::size_t c = b + 1; c < n; ++c) {
+                for (std::size_t d = c + 1; d <= n; ++d) {
+                    // The last round without a fourth.
+                    if (two.isTired()) return false;
+                    std::vector<const PatternRun*> runs{&solution[a], &solution[b], &solution[c]};
+                    if (d < n) runs.push_back(&solution[d]);
+                    const Solution both = two.of(runs);
+                    if (both.empty()) continue;
+                    if (d < n) solution.erase(solution.begin() + static_cast<std::ptrdiff_t>(d));
+                    solution.erase(solution.begin() + static_cast<std::ptrdiff_t>(c));
+                    solution[a] = both.front();
+                    solution[b] = both.back();
+                    return true;
+                }
+            }
         }
     }
     return false;
@@ -120,6 +205,10 @@ Solution withFewerPatterns(const BarKinds& kinds, const Solution& solution, Patt
         if (other.empty()) continue;
         while (joinTwo(other)) {}
         if (other.size() < best.size() && priceOf(kinds, other) <= priceOf(kinds, best)) best = std::move(other);
+    }
+    TwoInstead two(kinds);
+    while (joinMore(two, best)) {
+        while (joinTwo(best)) {}
     }
     tidy(best);
     return best;

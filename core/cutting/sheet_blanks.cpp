@@ -27,7 +27,8 @@ Um lengthOf(const BlankStrip& strip, Um saw)
     return length;
 }
 
-/// Strips at least `least` long where there is enough, of pieces that are shorter and of several sizes: the widest together.
+/// Strips at least `least` long where there is enough, of pieces that are shorter and of several sizes: the widest
+/// together.
 std::vector<BlankStrip> mixedStrips(std::vector<StripPiece> pieces, Um least, Um saw)
 {
     std::stable_sort(pieces.begin(), pieces.end(), [](const StripPiece& a, const StripPiece& b) {

@@ -87,7 +87,7 @@ private:
     bool small_ = true;
 };
 
-/// Any worth of the pieces bounds the sheets by what one sheet can be worth (the linear programme's dual; Gilmore and Gomory
+/// Any worth of the pieces bounds the sheets by what one sheet can be worth (the linear program's dual; Gilmore and Gomory
 /// 1965, "Multistage cutting stock problems of two and more dimensions", Operations Research 13). From the area on, pieces
 /// that the best sheet has in plenty are made worth less, those that it leaves out more.
 void addCuttingMeasures(const std::vector<Item>& items, const std::vector<Bin>& bins, std::vector<Measure>& out)
@@ -139,8 +139,8 @@ double heldBy(const Measure& measure, const std::vector<int>& counts)
     return held;
 }
 
-/// Of many measures those that matter: the area, what asks for most of each sort of sheet, and, one after the other, what
-/// rules out most clearly the cheapest and the smallest combination that is not ruled out yet.
+/// Of many measures those that matter: the area, what asks for most of each sort of sheet, and, one after the other,
+/// what rules out most clearly the cheapest and the smallest combination that is not ruled out yet.
 std::vector<Measure> telling(std::vector<Measure> all, const std::vector<Bin>& bins)
 {
     if (all.size() <= kMostMeasures) {

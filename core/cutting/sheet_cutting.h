@@ -136,9 +136,10 @@ struct SheetPlan {
 std::vector<SheetTrouble> sheetTroubles(const SheetCutting& list);
 
 /// Most placed first, then the least money for sheets and cuts that was found, then offcuts used for most, then few cuts
-/// and fence settings and a large remainder in one piece: a fortieth of a sheet more of it is worth one cut more. Parallel
-/// cuts of a part follow each other, like ones together, the next where the fence stands already. The same list gives the same plan on every machine: effort is counted in places tried. A list
-/// with troubles gives an empty plan.
+/// and fence settings and a large remainder in one piece: a fortieth of a sheet more of it is worth a cut more.
+/// Parallel cuts of a part follow each other, like ones together, and next the part for which the fence stands already.
+/// The same list gives the same plan on every machine: effort is counted in places tried. A list with troubles gives an
+/// empty plan.
 SheetPlan cutSheets(const SheetCutting& list, SheetEffort effort = {}, std::stop_token stop = {});
 
 }  // namespace yardcast

@@ -56,8 +56,8 @@ SheetFiller::SheetFiller(const std::vector<Item>& items, const std::vector<Bin>&
 }
 
 SheetFiller::SheetFiller(const SheetFiller& whole, const std::vector<Bin>& sheets, std::uint64_t seed)
-    : items_(whole.items_), sheets_(sheets), costs_(whole.costs_), dice_(seed), stop_(whole.stop_), orders_(whole.orders_),
-      forest_(sheets), left_(whole.left_), largestSheet_(whole.largestSheet_), anyFree_(whole.anyFree_)
+    : items_(whole.items_), sheets_(sheets), costs_(whole.costs_), dice_(seed), stop_(whole.stop_),
+      orders_(whole.orders_), forest_(sheets), left_(whole.left_), largestSheet_(whole.largestSheet_), anyFree_(whole.anyFree_)
 {
 }
 

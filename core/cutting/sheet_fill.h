@@ -8,7 +8,8 @@
 
 namespace yardcast::sheets {
 
-inline constexpr double kCutsASheet = 40.0;   // common practice, no source: a cut costs about as much as such a share of a board
+/// A cut costs about as much as such a share of a board. Common practice, no source.
+inline constexpr double kCutsASheet = 40.0;
 
 /// What a filling is judged by once all pieces are placed; the first difference decides.
 struct FillWorth {

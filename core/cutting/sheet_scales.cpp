@@ -68,8 +68,8 @@ std::vector<double> mostInRow(const std::vector<Um>& sums, const std::vector<Um>
             continue;
         }
         std::size_t rest = 0;
-        for (std::size_t i = static_cast<std::size_t>(std::lower_bound(sums.begin(), sums.end(), length) - sums.begin());
-             i < sums.size(); ++i) {
+        const auto first = std::lower_bound(sums.begin(), sums.end(), length) - sums.begin();
+        for (std::size_t i = static_cast<std::size_t>(first); i < sums.size(); ++i) {
             while (rest + 1 < sums.size() && sums[rest + 1] <= sums[i] - length) {
                 ++rest;
             }

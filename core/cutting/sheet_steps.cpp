@@ -97,8 +97,8 @@ private:
 
     Um sizeOf(int node, bool alongX) const { return alongX ? forest_.node(node).w : forest_.node(node).h; }
 
-    /// The widest strips first and like ones together, before all those for which the fence stands right; the rest is what
-    /// stays.
+    /// The widest strips first and like ones together, before all those for which the fence stands right; the rest is
+    /// what stays.
     void sort(std::vector<int>& row, bool alongX) const
     {
         std::stable_sort(row.begin(), row.end(), [&](int a, int b) {

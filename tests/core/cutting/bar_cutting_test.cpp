@@ -4,6 +4,7 @@
 
 #include <limits>
 
+#include "core/cutting/bar_tidy.h"
 #include "tests/core/cutting/bar_checks.h"
 
 using namespace yardcast;
@@ -137,6 +138,33 @@ TEST(BarCutting, AlikeBarsAreOnePatternAndNamesSplitIt)
     const std::vector<BarPattern> want{{0, 4, {0, 1}, 0.0}, {0, 2, {0, 2}, 0.0}};
     EXPECT_EQ(plan.patterns, want);
 }
+/// 3 x 5, 5 x 4, 9 x 3 and 3 x 2 out of five bars of 14: 5 + 4 + 3 + 2 three times and 4 + 3 + 3 + 3 twice do, where
+/// four different patterns were.
+TEST(BarTidy, FourPatternsBecomeTwoWhereTwoDo)
+{
+    bars::BarKinds kinds;
+    kinds.stock = {{14, 1, bars::kNoLimit, 0}};
+    for (const bars::Units width : {5, 4, 3, 2}) {
+        kinds.pieces.push_back({width, 0, {}});
+    }
+    const bars::Solution four{
+        {{0, {2, 1, 0, 0}}, 1}, {{0, {1, 1, 1, 1}}, 1}, {{0, {0, 1, 3, 0}}, 2}, {{0, {0, 1, 2, 2}}, 1}};
+    bars::PatternPricer pricer(kinds);
+    const bars::Solution fewer = bars::withFewerPatterns(kinds, four, pricer);
+    EXPECT_EQ(fewer.size(), 2U);
+    std::vector<bars::Units> pieces(4, 0);
+    bars::Units count = 0;
+    for (const bars::PatternRun& run : fewer) {
+        EXPECT_LE(bars::usedWidth(kinds, run.pattern), 14);
+        count += run.times;
+        for (std::size_t i = 0; i < 4; ++i) {
+            pieces[i] += run.times * run.pattern.copies[i];
+        }
+    }
+    EXPECT_EQ(count, 5);
+    EXPECT_EQ(pieces, (std::vector<bars::Units>{3, 5, 9, 3}));
+}
+
 
 TEST(BarCutting, WhatIsLeftLiesInOneLongRest)
 {

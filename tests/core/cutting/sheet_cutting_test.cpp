@@ -132,9 +132,9 @@ TEST(SheetCutting, TakesTheMixOfSheetsThatCostsLeast)
     EXPECT_DOUBLE_EQ(soundPlan(list).price, 57.0);
 }
 
-/// Boards wider than half a sheet's depth both ways lie beside each other only, with their lesser side along it where the
-/// other fits across: 1370 + 770 + 920 + 2 x 770 + 8 x 720 mm with a saw width each, more than four times 2504. The area
-/// is less than that of four sheets, and the offcut takes none of them.
+/// Boards wider than half a sheet's depth both ways lie beside each other only, with their lesser side along it where
+/// the other fits across: 1370 + 770 + 920 + 2 x 770 + 8 x 720 mm with a saw width each, more than four times 2504. The
+/// area is less than that of four sheets, and the offcut takes none of them.
 TEST(SheetCutting, LargeBoardsOfWhichNoTwoLieAboveEachOtherProveTheSheets)
 {
     SheetCutting list = boards();
