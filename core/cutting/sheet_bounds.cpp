@@ -16,7 +16,7 @@ constexpr double kMostPairSteps = 3e6;
 constexpr std::size_t kMostMeasures = 24;
 constexpr std::size_t kMostScales = 120;
 constexpr std::size_t kMostAsked = 12;     // sorts of sheet
-constexpr std::size_t kMostLooks = 20'000'000;   // at one sort of sheet under one measure
+constexpr std::size_t kLooksToTell = 1'500'000;   // at one sort of sheet under one measure
 /// Sums of doubles that stand for whole numbers below 2^53 differ by rounding only.
 constexpr double kRounding = 1e-9;
 
@@ -168,10 +168,10 @@ std::vector<Measure> telling(std::vector<Measure> all, const std::vector<Bin>& b
     }
     std::size_t looks = 0;
     for (const std::vector<Bin>* priced : {&bins, static_cast<const std::vector<Bin>*>(&alike)}) {
-        while (out.size() < kMostMeasures && looks < kMostLooks / 4) {
-            Combinations combinations(*priced, out);
+        while (out.size() < kMostMeasures && looks < kLooksToTell) {
+            Combinations combinations(*priced, out, kLooksToTell - looks);
             const auto next = combinations.next();
-            looks += combinations.looks();
+            looks += combinations.looks() + all.size() * bins.size() / 4;
             if (!next) {
                 break;
             }
@@ -235,8 +235,8 @@ std::vector<Measure> measures(const std::vector<Item>& items, const std::vector<
     return telling(std::move(out), bins);
 }
 
-Combinations::Combinations(const std::vector<Bin>& bins, const std::vector<Measure>& measures)
-    : bins_(bins), measures_(measures), order_(bins.size())
+Combinations::Combinations(const std::vector<Bin>& bins, const std::vector<Measure>& measures, std::size_t mostLooks)
+    : bins_(bins), measures_(measures), order_(bins.size()), mostLooks_(mostLooks)
 {
     std::iota(order_.begin(), order_.end(), 0);
     std::stable_sort(order_.begin(), order_.end(), [&](int a, int b) {
@@ -299,7 +299,7 @@ std::optional<Combination> Combinations::next()
         const Entry entry = std::move(heap_.back());
         heap_.pop_back();
         floor_ = entry.price;
-        if (looks_ > kMostLooks) {
+        if (looks_ > mostLooks_) {
             exhausted_ = true;
             heap_.clear();
             return {};

@@ -29,7 +29,10 @@ struct Combination {
 /// there.
 class Combinations {
 public:
-    Combinations(const std::vector<Bin>& bins, const std::vector<Measure>& measures);
+    static constexpr std::size_t kMostLooks = 20'000'000;
+    /// `mostLooks` at one sort of sheet under one measure.
+    Combinations(const std::vector<Bin>& bins, const std::vector<Measure>& measures,
+                 std::size_t mostLooks = kMostLooks);
     /// Nothing: there is none, or too many would have to be looked at (`exhausted` tells which).
     std::optional<Combination> next();
     /// No combination still to come costs less.
@@ -57,6 +60,7 @@ private:
     std::int64_t floor_ = 0;
     bool exhausted_ = false;
     std::size_t looks_ = 0;
+    std::size_t mostLooks_ = kMostLooks;
 };
 
 /// A price that no plan undercuts, without looking at combinations: the measures as linear bounds.

@@ -1,7 +1,7 @@
 #include "core/cutting/sheet_scales.h"
 
 #include <algorithm>
-#include <cmath>
+#include <optional>
 
 #include "core/cutting/sheet_sums.h"
 
@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::size_t kMostSums = 1'500;
 constexpr double kMostRowSteps = 2e6;
-constexpr Um kCells = 512;
+constexpr Um kCells = 1'024;
 constexpr std::size_t kMostWholes = 3;
 constexpr int kMostShares = 12;
 
@@ -82,27 +82,45 @@ std::vector<double> mostInRow(const std::vector<Um>& sums, const std::vector<Um>
     return most;
 }
 
-/// The same for lengths rounded down to cells: never less.
-double mostInCells(Um whole, const std::vector<Um>& lengths, const Scale& scale)
-{
-    std::vector<double> most(static_cast<std::size_t>(kCells) + 1, 0.0);
-    for (const Um length : lengths) {
-        const Um cells = length * kCells / whole;
-        const double value = scale.of(length);
-        if (value <= 0.0 || length > whole) {
-            continue;
+/// The same for lengths rounded down to cells of which the longest side has kCells: never less.
+class MostInCells {
+public:
+    MostInCells(Um longest, const std::vector<Um>& lengths, const Scale& scale)
+        : longest_(longest), most_(static_cast<std::size_t>(kCells) + 1, 0.0)
+    {
+        for (const Um length : lengths) {
+            const double value = scale.of(length);
+            const Um cells = length * kCells / longest;
+            if (value <= 0.0 || length > longest) {
+                continue;
+            }
+            largest_ = std::max(largest_, value);
+            if (cells == 0) {
+                shortest_ = shortest_ > 0 ? shortest_ : length;
+                continue;
+            }
+            for (Um i = cells; i <= kCells; ++i) {
+                double& here = most_[static_cast<std::size_t>(i)];
+                here = std::max(here, most_[static_cast<std::size_t>(i - cells)] + value);
+            }
         }
-        if (cells == 0) {
-            // No piece that counts is shorter, and each counts for no more than the longest.
-            return static_cast<double>(whole / length) * std::max(1.0, scale.of(lengths.back()));
-        }
-        for (Um i = cells; i <= kCells; ++i) {
-            double& here = most[static_cast<std::size_t>(i)];
-            here = std::max(here, most[static_cast<std::size_t>(i - cells)] + value);
+        for (std::size_t i = 1; i < most_.size(); ++i) {
+            most_[i] = std::max(most_[i], most_[i - 1]);
         }
     }
-    return *std::max_element(most.begin(), most.end());
-}
+    double in(Um whole) const
+    {
+        // Where one is shorter than a cell: no piece that counts is shorter, and each counts for no more than the largest.
+        return shortest_ > 0 ? static_cast<double>(whole / shortest_) * largest_
+                             : most_[static_cast<std::size_t>(whole * kCells / longest_)];
+    }
+
+private:
+    Um longest_;
+    Um shortest_ = 0;
+    double largest_ = 0.0;
+    std::vector<double> most_;
+};
 
 void addSome(const std::vector<Scale>& from, std::size_t most, std::vector<Scale>& out)
 {
@@ -175,6 +193,7 @@ SideScales sideScales(const std::vector<Item>& items, const std::vector<Bin>& bi
             turned.push_back(scale.of(x ? item.h : item.w));
         }
         const std::vector<double> most = mostInRow(sums, lengths, scale);
+        std::optional<MostInCells> cells;
         std::vector<double> held;
         for (const Bin& bin : bins) {
             const Um whole = x ? bin.w : bin.h;
@@ -184,7 +203,10 @@ SideScales sideScales(const std::vector<Item>& items, const std::vector<Bin>& bi
             } else if (scale.kind == Scale::Kind::length) {
                 holds = scale.of(whole);
             } else {
-                const double inCells = whole == scale.whole ? 1.0 : mostInCells(whole, lengths, scale);
+                if (whole != scale.whole && !cells) {
+                    cells.emplace(wholes.back(), lengths, scale);
+                }
+                const double inCells = whole == scale.whole ? 1.0 : cells->in(whole);
                 holds = whole <= scale.whole ? std::min(1.0, inCells) : inCells;
             }
             held.push_back(holds);
