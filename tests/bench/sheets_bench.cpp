@@ -52,6 +52,66 @@ void kitchenBoardsOfThreeSizes(benchmark::State& state)
 }
 BENCHMARK(kitchenBoardsOfThreeSizes)->Unit(benchmark::kMillisecond);
 
+struct Board {
+    Size size;
+    int count = 1;
+};
+
+/// As the store saws them: five cuts of a sheet free, nothing below 80 mm.
+SheetCutting boardsOf(const std::vector<Board>& boards)
+{
+    SheetCutting list;
+    list.sawMm = 4.0;
+    list.stock = {{{2500, 1250}, 3900, {}}};
+    list.cutPrice = 80;
+    list.freeCuts = 5;
+    list.leastStripMm = 80.0;
+    for (const Board& board : boards) {
+        list.pieces.push_back({"", board.size, board.count});
+    }
+    return list;
+}
+
+/// The mould boards of the sample with a corner, and an offcut at hand.
+void cornerBoards(benchmark::State& state)
+{
+    SheetCutting list = boardsOf({
+        {{1366, 766}, 1}, {{1016, 916}, 1}, {{1116, 766}, 1}, {{916, 716}, 8}, {{816, 766}, 1}, {{766, 766}, 1},
+        {{460, 410}, 1}, {{458.113, 408.113}, 1}, {{456.227, 406.227}, 1}, {{1268, 60}, 2}, {{918, 70}, 2},
+        {{1018, 60}, 2}, {{818, 70}, 2}, {{818, 60}, 16}, {{718, 60}, 2}, {{668, 60}, 10}, {{618, 60}, 16},
+        {{34.926, 34.926}, 1}, {{33.04, 33.04}, 1}, {{31.153, 31.153}, 1}});
+    list.stock.push_back({{900, 600}, 0, 1});
+    SheetPlan plan;
+    for (auto _ : state) {
+        plan = cutSheets(list);
+    }
+    report(state, plan);
+    state.counters["proven"] = plan.proven ? 1 : 0;
+}
+BENCHMARK(cornerBoards)->Unit(benchmark::kMillisecond);
+
+/// The mould boards of the large sample.
+void twoLevelBoards(benchmark::State& state)
+{
+    const SheetCutting list = boardsOf({
+        {{1416, 796}, 1}, {{1266, 796}, 2}, {{1766, 566}, 2}, {{1116, 796}, 1}, {{966, 916}, 1}, {{946, 736}, 8},
+        {{780, 520}, 1}, {{778.113, 518.113}, 1}, {{776.227, 516.227}, 1}, {{1156, 316}, 4}, {{1318, 250}, 2},
+        {{1116, 272}, 1}, {{1416, 166}, 1}, {{718, 280}, 2}, {{379.902, 379.902}, 1}, {{816, 176}, 1},
+        {{378.016, 378.016}, 1}, {{376.129, 376.129}, 1}, {{1668, 60}, 4}, {{1318, 60}, 2}, {{1168, 60}, 4},
+        {{1058, 60}, 8}, {{1018, 60}, 2}, {{868, 70}, 2}, {{818, 70}, 2}, {{848, 60}, 16}, {{1018, 44}, 2},
+        {{698, 60}, 8}, {{638, 60}, 16}, {{468, 60}, 4}, {{280, 78}, 2}, {{250, 68}, 2}, {{218, 60}, 8},
+        {{174, 44}, 2}, {{59.903, 59.903}, 1}, {{58.017, 58.017}, 1}, {{56.13, 56.13}, 1}, {{60, 24}, 1},
+        {{58.113, 22.113}, 1}, {{34.926, 34.926}, 1}, {{56.227, 20.227}, 1}, {{33.04, 33.04}, 1},
+        {{31.153, 31.153}, 1}});
+    SheetPlan plan;
+    for (auto _ : state) {
+        plan = cutSheets(list);
+    }
+    report(state, plan);
+    state.counters["proven"] = plan.proven ? 1 : 0;
+}
+BENCHMARK(twoLevelBoards)->Unit(benchmark::kMillisecond);
+
 void randomPieces(benchmark::State& state)
 {
     std::mt19937 random(5);
