@@ -107,6 +107,9 @@ private:
         closedAny_ = true;
         blank.w = std::max(length_, least_);
         blank.h = std::max(heightOf(blank), least_);
+        blank.endsAtHome = std::all_of(blank.strips.begin(), blank.strips.end(), [&](const BlankStrip& strip) {
+            return strip.pieces.size() > 1 || lengthOf(strip, saw_) < blank.w;
+        });
         blank.turn = turn_;
         blank.flipped = flipped_;
         blank.count = count;

@@ -26,6 +26,7 @@ struct Blank {
     Um h = 0;
     bool turn = false;     ///< may lie turned on the sheet
     bool flipped = false;  ///< the strips stand side by side instead: its frame has x and y exchanged
+    bool endsAtHome = false;   ///< every strip is cut across at home, so that its end need not be
     int count = 0;
     std::vector<BlankStrip> strips;
 };

@@ -83,7 +83,8 @@ struct CutSheet {
     int stock = 0;                 ///< index into SheetCutting::stock
     int times = 1;
     std::vector<PlacedPiece> pieces;     ///< in the order in which they come free
-    std::vector<SheetArea> blanks;       ///< wider strips the store cuts, of which narrow pieces are ripped at home
+    std::vector<SheetArea> blanks;       ///< wider strips the store cuts, of which narrow pieces are ripped at home; what
+                                         ///< would be waste beside them stays on
     std::vector<SawStep> steps;          ///< all cuts in sawing order, those at home last
     std::vector<SheetArea> remainders;   ///< what is left and worth keeping (see kLeastRemainderMm), largest first
     int cuts = 0;                        ///< at the store, of one sheet; a part of the steps

@@ -182,7 +182,7 @@ private:
             filled.left.assign(lot.items.size(), 0);
         }
         std::vector<std::vector<Want>> wants = lot.wants;
-        for (const auto& [sawn, times] : alike(filled)) {
+        for (const auto& [sawn, times] : alike(filled, looseOf(lot))) {
             handOut(lot, sawn, times, wants, plan);
         }
         std::stable_sort(plan.sheets.begin(), plan.sheets.end(), [this](const CutSheet& a, const CutSheet& b) {
@@ -212,8 +212,33 @@ private:
 
     bool isBought(int stock) const { return list_.stock[static_cast<std::size_t>(stock)].price > 0.0; }
 
+    /// Blanks may be wider across their strips than asked for; an item that is also a piece may not.
+    std::vector<sheets::Loose> looseOf(const Lot& lot) const
+    {
+        std::vector<sheets::Loose> out;
+        for (std::size_t i = 0; i < lot.items.size(); ++i) {
+            sheets::Loose loose = sheets::Loose::none;
+            bool first = true;
+            for (const Want& want : lot.wants[i]) {
+                sheets::Loose one = sheets::Loose::none;
+                if (want.blank >= 0) {
+                    const Blank& blank = lot.blanks[static_cast<std::size_t>(want.blank)];
+                    const bool swapped = (blank.flipped ? blank.h : blank.w) + saw_ != lot.items[i].w;
+                    one = blank.endsAtHome             ? sheets::Loose::both
+                          : blank.flipped != swapped ? sheets::Loose::w
+                                                     : sheets::Loose::h;
+                }
+                loose = first || loose == one ? one : sheets::Loose::none;
+                first = false;
+            }
+            out.push_back(loose);
+        }
+        return out;
+    }
+
     /// Sheets that are sawn the same way count as one with the number of times.
-    std::vector<std::pair<sheets::SawnSheet, int>> alike(const sheets::Filled& filled) const
+    std::vector<std::pair<sheets::SawnSheet, int>> alike(const sheets::Filled& filled,
+                                                         const std::vector<sheets::Loose>& loose) const
     {
         std::vector<std::pair<sheets::SawnSheet, int>> out;
         std::map<std::vector<Um>, std::size_t> known;
@@ -226,7 +251,7 @@ private:
                 const SheetStock& stock =
                     list_.stock[static_cast<std::size_t>(stockOf_[static_cast<std::size_t>(b)])];
                 sheets::SawnSheet sawn = sheets::sawSheet(
-                    group.forest, s, {toUm(stock.size.width), toUm(stock.size.depth), trim_, saw_});
+                    group.forest, s, {toUm(stock.size.width), toUm(stock.size.depth), trim_, saw_}, loose);
                 sawn.bin = b;
                 std::vector<Um> key{b};
                 for (const sheets::CutPart& part : sawn.parts) {
@@ -303,7 +328,7 @@ private:
     /// Items lie the long way; whether the blank itself lies turned is told by its sides.
     static sheets::CutPart turnedAs(const Blank& blank, sheets::CutPart part)
     {
-        part.turned = (blank.flipped ? blank.h : blank.w) != part.w;
+        part.turned = (blank.flipped ? blank.h : blank.w) != part.wantedW;
         return part;
     }
 

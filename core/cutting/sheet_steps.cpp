@@ -7,6 +7,8 @@ namespace yardcast::sheets {
 
 namespace {
 
+constexpr double kSliverMm = 10.0;   // common practice, no source
+
 /// A part on the saw: its number, low corner and size.
 struct OnTable {
     int part = 0;
@@ -40,7 +42,10 @@ OnTable sever(OnTable& rest, bool alongX, Um size, Um saw, bool atHome, std::vec
 
 class Sawing {
 public:
-    Sawing(const SheetForest& forest, const SheetOnSaw& on, SawnSheet& out) : forest_(forest), on_(on), out_(out) {}
+    Sawing(const SheetForest& forest, const SheetOnSaw& on, const std::vector<Loose>& loose, SawnSheet& out)
+        : forest_(forest), on_(on), loose_(loose), out_(out)
+    {
+    }
 
     void run(int sheet)
     {
@@ -64,7 +69,7 @@ private:
     {
         const TreeNode& of = forest_.node(node);
         if (of.kind == TreeNode::Kind::item) {
-            out_.parts.push_back({of.item, table.x, table.y, table.w, table.h, of.turned, table.part});
+            out_.parts.push_back({of.item, table.x, table.y, table.w, table.h, of.turned, table.part, of.w - on_.saw});
             return;
         }
         if (of.kind == TreeNode::Kind::rest) {
@@ -78,6 +83,9 @@ private:
             row.push_back(child);
         }
         sort(row, of.alongX);
+        if (keepsWaste(row, of.alongX)) {
+            row.pop_back();
+        }
         std::vector<std::pair<int, OnTable>> severed;
         for (std::size_t i = 0; i + 1 < row.size(); ++i) {
             const Um size = sizeOf(row[i], of.alongX) - on_.saw;
@@ -118,6 +126,36 @@ private:
         });
     }
 
+    /// The last part is waste that may stay on the one before it; on a strip of several only a sliver, for each of them
+    /// would take another cut at home.
+    bool keepsWaste(const std::vector<int>& row, bool alongX) const
+    {
+        const TreeNode& last = forest_.node(row.back());
+        const int before = row[row.size() - 2];
+        const double mostMm = forest_.node(before).kind == TreeNode::Kind::row ? kSliverMm : kLeastRemainderMm;
+        return last.kind == TreeNode::Kind::rest && toMm(sizeOf(row.back(), alongX) - on_.saw) < mostMm
+            && isLoose(before, alongX);
+    }
+
+    bool isLoose(int node, bool alongX) const
+    {
+        const TreeNode& of = forest_.node(node);
+        if (of.kind == TreeNode::Kind::item) {
+            const Loose loose = loose_[static_cast<std::size_t>(of.item)];
+            const Loose wanted = alongX != of.turned ? Loose::w : Loose::h;
+            return loose == Loose::both || loose == wanted;
+        }
+        if (of.kind == TreeNode::Kind::rest || of.alongX == alongX) {
+            return false;
+        }
+        for (int child = of.first; child >= 0; child = forest_.node(child).next) {
+            if (forest_.node(child).kind != TreeNode::Kind::rest && !isLoose(child, alongX)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /// The fence stands right for one of the parts of a row.
     bool isAtFence(int node) const
     {
@@ -136,16 +174,17 @@ private:
 
     const SheetForest& forest_;
     const SheetOnSaw& on_;
+    const std::vector<Loose>& loose_;
     SawnSheet& out_;
     Um fence_[2] = {-1, -1};   ///< where the fence stands for cuts of each way: rips and crosscuts have one each
 };
 
 }  // namespace
 
-SawnSheet sawSheet(const SheetForest& forest, int sheet, const SheetOnSaw& on)
+SawnSheet sawSheet(const SheetForest& forest, int sheet, const SheetOnSaw& on, const std::vector<Loose>& loose)
 {
     SawnSheet out;
-    Sawing(forest, on, out).run(sheet);
+    Sawing(forest, on, loose, out).run(sheet);
     return out;
 }
 

@@ -17,7 +17,11 @@ struct CutPart {
     Um h = 0;
     bool turned = false;
     int part = 0;
+    Um wantedW = 0;     ///< less than w where a loose part keeps what is over
 };
+
+/// Sides of an item that may be longer than asked for, because it is cut to size at home anyway.
+enum class Loose { none, w, h, both };
 
 /// The store's cuts of one sheet, before it is known which of several equal pieces each part becomes.
 struct SawnSheet {
@@ -35,7 +39,8 @@ struct SheetOnSaw {
     Um saw = 0;
 };
 
-SawnSheet sawSheet(const SheetForest& forest, int sheet, const SheetOnSaw& on);
+/// `loose` of each item. What would be waste beside a loose side stays on.
+SawnSheet sawSheet(const SheetForest& forest, int sheet, const SheetOnSaw& on, const std::vector<Loose>& loose);
 
 /// Adds a blank that is the part given: its place, its pieces and the cuts at home.
 void ripBlank(const Blank& blank, const CutPart& part, Um saw, CutSheet& out);

@@ -179,6 +179,24 @@ TEST(SheetCutting, LikeCutsFollowEachOtherFromStripToStrip)
     EXPECT_LE(plan.cuts, 5);
 }
 
+/// What would be waste beside a blank stays on it, to be ripped off at home: no cut at the store for a sliver. Along
+/// its strips a blank is cut to size, for that is the pieces' length.
+TEST(SheetCutting, NoCutForASliverBesideABlank)
+{
+    SheetCutting list = boards();
+    list.stock = {{{1000, 108}, 39.0, {}}};
+    list.leastStripMm = 80;
+    list.pieces = {{"side", {1000, 50}, 2}};
+    const SheetPlan plan = soundPlan(list);
+    ASSERT_EQ(plan.sheets.size(), 1U);
+    EXPECT_EQ(plan.cuts, 0);
+    ASSERT_EQ(plan.sheets[0].blanks.size(), 1U);
+    EXPECT_EQ(plan.sheets[0].blanks[0].size, (Size{1000, 108}));
+    EXPECT_EQ(plan.sheets[0].steps.size(), 2U);
+    list.pieces = {{"side", {990, 50}, 2}};
+    EXPECT_EQ(soundPlan(list).cuts, 1);
+}
+
 TEST(SheetCutting, CountedStockRunsOut)
 {
     SheetCutting list = boards();
