@@ -258,6 +258,20 @@ int LaterBoards::countOf(const std::string& name) const
     return count;
 }
 
+int LaterBoards::boardCount() const
+{
+    int count = 0;
+    for (const LaterCut& cut : cuts) count += int(cut.pieces.size());
+    return count;
+}
+
+int LaterBoards::baseCount() const
+{
+    std::set<std::string> bases;
+    for (const LaterCut& cut : cuts) bases.insert(cut.board);
+    return int(bases.size());
+}
+
 LaterBoards laterBoards(const Plan& plan, const std::vector<MouldPtr>& moulds, const PourPlan& pour)
 {
     return Sawing(plan, builtMoulds(plan, moulds, pour)).saw();

@@ -42,6 +42,9 @@ struct LaterBoards {
     std::optional<std::int64_t> savesMinor;   ///< whole sheets and their cuts; nothing while not reckoned
     /// How many boards with this number are sawn out of old ones.
     int countOf(const std::string& name) const;
+    /// How many in all, and out of how many bases.
+    int boardCount() const;
+    int baseCount() const;
 };
 using LaterBoardsPtr = std::shared_ptr<const LaterBoards>;
 

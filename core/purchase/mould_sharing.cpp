@@ -251,18 +251,28 @@ std::optional<Remedy> sharingRemedy(const Plan& plan, const MouldSharing& sharin
         }
     }
     if (!best) return {};
+    return optionRemedy(plan, *bestGroup, *best);
+}
+
+Remedy optionRemedy(const Plan& plan, const SharingGroup& group, const SharingOption& option)
+{
+    const bool more = int(option.moulds.size()) > group.mouldsNow;
     Remedy remedy;
     remedy.code = "share_mould";
+    if (more) remedy.code = "more_moulds";
     std::string names;
-    for (const std::string& casting : bestGroup->castings) names += (names.empty() ? "" : ", ") + casting;
+    for (const std::string& casting : group.castings) names += (names.empty() ? "" : ", ") + casting;
     remedy.values["castings"] = names;
-    remedy.values["moulds"] = double(best->moulds.size());
-    remedy.values["uses"] = double(best->uses);
-    remedy.values["more_days"] = double(best->moreDays);
-    remedy.values["saves"] = fromMinor(*best->savesMinor, plan.currency);
-    remedy.values["currency"] = plan.currency;
-    remedy.edit = patchBetween(plan, best->after);
-    remedy.effect = plainMoney(-*best->savesMinor, plan.currency) + " " + plan.currency;
+    remedy.values["moulds"] = double(option.moulds.size());
+    remedy.values["uses"] = double(option.uses);
+    remedy.values["more_days"] = double(option.moreDays);
+    remedy.edit = patchBetween(plan, option.after);
+    if (option.savesMinor) {
+        const std::int64_t saved = *option.savesMinor;
+        remedy.values[more ? "costs" : "saves"] = fromMinor(more ? -saved : saved, plan.currency);
+        remedy.values["currency"] = plan.currency;
+        remedy.effect = plainMoney(-saved, plan.currency) + " " + plan.currency;
+    }
     return remedy;
 }
 

@@ -70,8 +70,11 @@ Plan withMoulds(const Plan& plan, const std::vector<std::string>& castings, int 
 MouldSharing mouldSharing(const Plan& plan, const PourGround& ground, const std::vector<MouldPtr>& moulds,
                           const PourPlan& pour, const BoardsPrice& price, std::vector<Finding>& findings);
 
-/// The edit that saves most for the fewest days, as a remedy for too high a sum: "share_mould" with the values
-/// castings, moulds, saves, currency, more_days, uses. `wantedMinor`: what is to be saved; the fewest days that save so
+/// An option as an edit of the plan. "share_mould" with the values castings, moulds, saves, currency, more_days, uses;
+/// with more moulds than now "more_moulds" with costs in place of saves. Money only where it is reckoned.
+Remedy optionRemedy(const Plan& plan, const SharingGroup& group, const SharingOption& option);
+
+/// The edit that saves most for the fewest days, as a remedy for too high a sum (`optionRemedy`). `wantedMinor`: what is to be saved; the fewest days that save so
 /// much, else the most money. Nothing where no option saves.
 std::optional<Remedy> sharingRemedy(const Plan& plan, const MouldSharing& sharing, std::int64_t wantedMinor);
 

@@ -16,6 +16,12 @@ void CutRunner::ask(const PlanPtr& plan, const AssessmentPtr& assessed, const Pr
         QMetaObject::invokeMethod(this, [this, plan, cuts, stop] {
             if (!stop.stop_requested()) emit found(plan, cuts);
         });
+        std::optional<MouldSavings> savings = mouldSavings(*plan, prices, *assessed, stop);
+        if (!savings) return;
+        const auto kept = std::make_shared<const MouldSavings>(std::move(*savings));
+        QMetaObject::invokeMethod(this, [this, plan, kept, stop] {
+            if (!stop.stop_requested()) emit weighed(plan, kept);
+        });
     });
 }
 

@@ -3,6 +3,7 @@
 #include <QObject>
 
 #include "core/assess/assessment.h"
+#include "core/assess/mould_savings.h"
 #include "core/plan/plan.h"
 #include "core/purchase/cut_lists.h"
 #include "core/purchase/price_book.h"
@@ -10,7 +11,8 @@
 
 namespace yardcast::ui {
 
-/// Cuts what a plan wants from whole sheets and lengths, on a thread of its own. Only the newest plan counts: what is
+/// Cuts what a plan wants from whole sheets and lengths, then weighs what fewer moulds and old boards would save, on a
+/// thread of its own. Only the newest plan counts: what is
 /// under way for an older one gives way at once. Lists that did not change are not solved again.
 class CutRunner : public QObject {
     Q_OBJECT
@@ -25,6 +27,8 @@ public:
 
 signals:
     void found(const PlanPtr& plan, const CutPlansPtr& cuts);
+    /// After `found`.
+    void weighed(const PlanPtr& plan, const std::shared_ptr<const MouldSavings>& savings);
 
 private:
     CutSolver solver_;   ///< touched only on the thread

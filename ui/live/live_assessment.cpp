@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/assess/assess.h"
+#include "core/assess/mould_savings.h"
 #include "core/assess/with_cuts.h"
 #include "ui/document/plan_document.h"
 #include "ui/live/cut_runner.h"
@@ -62,6 +63,13 @@ LiveAssessment::LiveAssessment(PlanDocument& document, PriceBook prices, QObject
         putTogether();
         emit assessed();
     });
+    connect(cutRunner_, &CutRunner::weighed, this,
+            [this](const PlanPtr& of, const std::shared_ptr<const MouldSavings>& savings) {
+                if (of != plan_) return;
+                savings_ = savings;
+                putTogether();
+                emit assessed();
+            });
     connect(remedyRunner_, &RemedyRunner::found, this, &LiveAssessment::takeRemedies);
     connect(remedyRunner_, &RemedyRunner::finished, this, [this](const PlanPtr& plan) {
         if (plan != plan_) return;
@@ -87,6 +95,7 @@ void LiveAssessment::setPrices(PriceBook prices)
     prices_ = std::move(prices);
     cutRunner_->cancel();
     cuts_.reset();
+    savings_.reset();
     QMetaObject::invokeMethod(worker_, [worker = worker_, book = prices_] { worker->setPrices(book); });
     request();
 }
@@ -118,6 +127,7 @@ void LiveAssessment::take(const PlanPtr& plan, const AssessmentPtr& assessment, 
         readiness_.reset();
         cutRunner_->cancel();
         cuts_.reset();
+        savings_.reset();
         remedyRunner_->cancel();
         remedies_.clear();
         tryingRemedies_ = false;
@@ -199,10 +209,16 @@ void LiveAssessment::takeStrength(const StrengthJob& job, const std::vector<Cast
 
 void LiveAssessment::putTogether()
 {
-    assessment_ = withStrength(*plan_, base_, strength_);
-    if (readiness_) assessment_ = withReadiness(*plan_, assessment_, *readiness_);
-    assessment_ = withCuts(*plan_, assessment_, prices_, cuts_);
-    if (!remedies_.empty()) assessment_ = withRemedies(assessment_, remedies_);
+    solved_ = withStrength(*plan_, base_, strength_);
+    if (readiness_) solved_ = withReadiness(*plan_, solved_, *readiness_);
+    solved_ = withCuts(*plan_, solved_, prices_, cuts_);
+    if (savings_) solved_ = withMouldSavings(*plan_, solved_, *savings_);
+    addRemedies();
+}
+
+void LiveAssessment::addRemedies()
+{
+    assessment_ = remedies_.empty() ? solved_ : withRemedies(solved_, remedies_);
 }
 
 void LiveAssessment::askForCuts()
@@ -233,7 +249,7 @@ void LiveAssessment::takeRemedies(const PlanPtr& plan, const std::string& compla
 {
     if (plan != plan_ || remedies.empty()) return;
     remedies_[complaint] = remedies;
-    putTogether();
+    addRemedies();
     emit assessed();
 }
 

@@ -15,6 +15,10 @@
 #include "core/purchase/price_book.h"
 #include "core/remedy/remedies.h"
 
+namespace yardcast {
+struct MouldSavings;
+}
+
 namespace yardcast::ui {
 
 class CutRunner;
@@ -60,6 +64,8 @@ public:
     bool isReadinessKnown() const { return readiness_.has_value(); }
     /// False while nothing is cut from sheets and lengths for this plan yet: the assessment has no cuts then.
     bool areCutsKnown() const { return cuts_ != nullptr; }
+    /// What fewer moulds and old boards would save this plan; null while it is not weighed.
+    const std::shared_ptr<const MouldSavings>& savings() const { return savings_; }
     /// Which case card and drawing show; a gesture solves this one first.
     StrengthChoice& strengthChoice() const { return *choice_; }
     void setPrices(PriceBook prices);
@@ -80,8 +86,10 @@ private:
     void tryRemedies();
     void takeRemedies(const PlanPtr& plan, const std::string& complaint, const std::vector<Remedy>& remedies);
     void askForCuts();
-    /// Base, strength, readiness, cuts and remedies as far as they are known.
+    /// Base, strength, readiness, cuts, savings and remedies as far as they are known.
     void putTogether();
+    /// Remedies come one by one: what they are added to has not changed.
+    void addRemedies();
     CaseChoice casesNow() const;
 
     PlanDocument& document_;
@@ -91,6 +99,7 @@ private:
     bool busy_ = false;
     bool waiting_ = false;
     AssessmentPtr base_;        ///< without strength
+    AssessmentPtr solved_;      ///< all but the remedies
     AssessmentPtr assessment_;
     PlanPtr plan_;
 
@@ -100,6 +109,7 @@ private:
     std::optional<Readiness> readiness_;  ///< of the plan shown
     CutRunner* cutRunner_;
     CutPlansPtr cuts_;             ///< of the plan shown
+    std::shared_ptr<const MouldSavings> savings_;  ///< of the plan shown
     RemedyRunner* remedyRunner_;
     FoundRemedies remedies_;       ///< of the plan shown
     bool tryingRemedies_ = false;

@@ -8,7 +8,6 @@
 #include <QPainter>
 #include <QToolButton>
 
-#include "core/io/plan_patch.h"
 #include "core/remedy/attempts.h"
 #include "core/structure/strength.h"
 #include "ui/document/plan_document.h"
@@ -19,6 +18,7 @@
 #include "ui/look/theme.h"
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
+#include "ui/panels/remedy_edit.h"
 #include "ui/panels/remedy_list.h"
 #include "ui/wording/finding_words.h"
 #include "ui/wording/names.h"
@@ -198,14 +198,9 @@ void FindingsCard::take(const Remedy& remedy)
 {
     // The moment before the ink changes: the button can be pressed, and what it does is of yesterday.
     if (isStale()) return;
-    std::optional<Finding> problem;
-    document().apply(remedyText(remedy), [&](const Plan& plan) {
-        PlanReading changed = applyPatch(plan, remedy.edit);
-        if (changed.plan) return std::move(*changed.plan);
-        problem = changed.problems.front();
-        return plan;
-    });
-    if (problem) explanation_->setText(findingText(*problem) + QLatin1Char(' ') + findingHelp(*problem));
+    if (const auto problem = takeRemedy(document(), remedy)) {
+        explanation_->setText(findingText(*problem) + QLatin1Char(' ') + findingHelp(*problem));
+    }
 }
 
 bool FindingsCard::isStale() const { return LiveCard::isStale() || live().strengthState() == StrengthState::older; }

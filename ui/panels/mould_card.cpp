@@ -4,6 +4,7 @@
 
 #include <QAction>
 #include <QComboBox>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QSignalBlocker>
@@ -12,12 +13,17 @@
 
 #include "ui/document/selection.h"
 #include "ui/drawing/mould_section.h"
+#include "ui/live/live_assessment.h"
 #include "ui/look/theme.h"
 #include "ui/panels/counted.h"
 #include "ui/panels/line_view.h"
 #include "ui/panels/mould_view.h"
+#include "ui/panels/remedy_edit.h"
+#include "ui/panels/remedy_list.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/finding_words.h"
 #include "ui/wording/mould_names.h"
+#include "ui/wording/mould_steps.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
@@ -88,13 +94,24 @@ MouldCard::MouldCard(PlanDocument& document, Selection& selection, LiveAssessmen
     column->addLayout(below);
     addToolRow(box);
 
+    steps_ = addTable(tr("Build"), {{tr("In this order"), false}, {tr("parts"), true}});
+    steps_->lineModel().setWrapsNames(true);
     parts_ = addTable(tr("Parts"), {{tr("Number, part"), false},
                                     {tr("long\nmm"), true},
                                     {tr("wide\nmm"), true},
                                     {tr("thick\nmm"), true},
                                     {tr("count"), true}});
     heights_ = addTable(tr("Heights"), {{tr("Above the base"), false}, {tr("from\nmm"), true}, {tr("to\nmm"), true}});
-    moulds_ = addTable(tr("All moulds"), {{tr("Mould"), false}, {tr("inside\nmm"), true}});
+    moulds_ = addTable(tr("Moulds"), {{tr("Mould"), false}, {tr("inside\nmm"), true}});
+    fewer_ = addTable(tr("Fewer"), savingColumns());
+    fewer_->installEventFilter(this);
+    told_ = new QLabel(this);
+    told_->setWordWrap(true);
+    told_->hide();
+    offered_ = new RemedyList(this);
+    addFootnote(told_);
+    addFootnote(offered_);
+    connect(offered_, &RemedyList::taken, this, &MouldCard::take);
     connect(picture_, &MouldView::partClicked, this, [this](const QString& name) {
         const int at = parts_->lineModel().rowOf(name);
         if (at >= 0) parts_->setCurrentIndex(parts_->lineModel().index(at, 0));
@@ -145,6 +162,8 @@ CardSummary MouldCard::summarise(const Plan&, const Assessment& assessment) cons
     if (twins > 0) {
         summary.lines.append({.text = tr("%1 have a mirror twin: mind the hand").arg(twins), .mark = Severity::note});
     }
+    // Opened, the tables say the same, and the picture wants the room.
+    if (isOpened()) summary.lines.clear();
     return summary;
 }
 
@@ -195,6 +214,7 @@ void MouldCard::fillTables(const Plan& plan, const Assessment& assessment)
     standing_->setVisible(subject.has_value());
     if (!subject) {
         check_->clear();
+        steps_->lineModel().setLines({});
         parts_->lineModel().setLines({});
         heights_->lineModel().setLines({});
     } else {
@@ -206,6 +226,7 @@ void MouldCard::fillTables(const Plan& plan, const Assessment& assessment)
         said << tr("The black dot is the same corner in both pictures: all figures begin there.");
         said << twinTexts(mould);
         check_->setText(said.join(QLatin1Char('\n')));
+        steps_->lineModel().setLines(stepLines(*subject));
         parts_->lineModel().setLines(partLines(mould));
         QList<Line> lines;
         for (const MouldHeight& height : mouldHeights(*subject)) {
@@ -216,6 +237,66 @@ void MouldCard::fillTables(const Plan& plan, const Assessment& assessment)
         heights_->lineModel().setLines(std::move(lines));
     }
     moulds_->lineModel().setLines(mouldLines(plan, assessment));
+    fillSavings(plan);
+}
+
+void MouldCard::fillSavings(const Plan& plan)
+{
+    savings_.clear();
+    QList<Line> lines;
+    if (const auto& known = live().savings()) {
+        savings_ = savingRows(plan, *known);
+        for (const SavingRow& row : savings_) lines.append(row.line);
+    } else {
+        lines.append({.key = QStringLiteral("waiting"),
+                      .kind = Line::Kind::heading,
+                      .cells = {tr("Money against days: being weighed")}});
+    }
+    fewer_->lineModel().setLines(std::move(lines));
+    offerSaving();
+}
+
+void MouldCard::offerSaving()
+{
+    const int row = fewer_->isVisible() ? fewer_->currentRow() : -1;
+    const int source = row < 0 ? -1 : fewer_->lineModel().line(row).source;
+    const bool has = source >= 0 && source < static_cast<int>(savings_.size())
+                  && savings_[static_cast<std::size_t>(source)].remedy.has_value();
+    offered_->setRemedies(has ? std::vector<Remedy>{*savings_[static_cast<std::size_t>(source)].remedy}
+                              : std::vector<Remedy>());
+    told_->hide();
+}
+
+void MouldCard::take(const Remedy& remedy)
+{
+    // The moment before the ink changes: the button can be pressed, and what it does is of yesterday.
+    if (isStale()) return;
+    if (const auto problem = takeRemedy(document(), remedy)) {
+        told_->setText(findingText(*problem) + QLatin1Char(' ') + findingHelp(*problem));
+        told_->show();
+    }
+}
+
+void MouldCard::staleChanged(bool stale) { offered_->setOutdated(stale); }
+
+bool MouldCard::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == fewer_ && (event->type() == QEvent::Show || event->type() == QEvent::Hide)) offerSaving();
+    return LiveCard::eventFilter(watched, event);
+}
+
+QList<Line> MouldCard::stepLines(const MouldSubject& subject) const
+{
+    const bool hasSteel = subject.steel && !(subject.steel->meshes.empty() && subject.steel->bars.empty());
+    QList<Line> lines;
+    for (const MouldStep& step : mouldSteps(*subject.mould, hasSteel)) {
+        const int number = static_cast<int>(lines.size()) + 1;
+        lines.append({.key = QStringLiteral("step/%1/%2").arg(number).arg(
+                          step.parts.empty() ? QString() : QString::fromStdString(step.parts.front()->name)),
+                      .cells = {tr("%1  %2", "number of a step, what to do").arg(number).arg(step.text), step.numbers},
+                      .source = number - 1});
+    }
+    return lines;
 }
 
 QList<Line> MouldCard::partLines(const Mould& mould) const
@@ -258,7 +339,11 @@ void MouldCard::visitSubjects(const LineView& view, const Line& line, const Asse
                               const std::function<void(const std::string&)>& visit) const
 {
     if (line.source < 0) return;
-    if (&view == moulds_) {
+    if (&view == fewer_) {
+        const auto index = static_cast<std::size_t>(line.source);
+        if (index >= savings_.size()) return;
+        for (const std::string& casting : savings_[index].castings) visit(casting);
+    } else if (&view == moulds_) {
         const auto index = static_cast<std::size_t>(line.source);
         if (index < assessment.moulds.size()) visit(assessment.moulds[index]->casting);
     } else if (!casting_.empty()) {
@@ -268,9 +353,11 @@ void MouldCard::visitSubjects(const LineView& view, const Line& line, const Asse
 
 void MouldCard::lineBecameCurrent(const LineView& view, int row)
 {
-    if (&view == parts_) {
+    if (&view == fewer_) {
+        offerSaving();
+    } else if (&view == parts_ || &view == steps_) {
         const std::string name =
-            row >= 0 ? parts_->lineModel().line(row).key.toStdString() : std::string();
+            row >= 0 ? view.lineModel().line(row).key.section(QLatin1Char('/'), -1).toStdString() : std::string();
         picture_->setMarked(name);
         if (large_) large_->setMarked(name);
     } else if (&view == moulds_ && row >= 0) {

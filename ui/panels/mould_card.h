@@ -3,6 +3,7 @@
 #include <string>
 
 #include "ui/panels/live_card.h"
+#include "ui/panels/saving_rows.h"
 
 class QComboBox;
 class QToolButton;
@@ -10,9 +11,12 @@ class QToolButton;
 namespace yardcast::ui {
 
 class MouldView;
+class RemedyList;
+struct MouldSubject;
 
 /// The mould of one casting as one stands in front of it, small beside it the casting as it stands, its parts with
-/// their numbers; and all moulds with their hands and twins. Choosing a part marks it in the picture.
+/// their numbers; all moulds with their hands and twins; and what fewer moulds and old boards would save, each with the
+/// edit that does it. Choosing a part marks it in the picture.
 class MouldCard : public LiveCard {
     Q_OBJECT
 
@@ -34,12 +38,19 @@ protected:
     LineNote noteOf(const LineView& view, const Line& line, const Plan& plan,
                     const Assessment& assessment) const override;
     void lineBecameCurrent(const LineView& view, int row) override;
+    void staleChanged(bool stale) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void followSelection();
+    void fillSavings(const Plan& plan);
+    /// What can be done with the current line of the savings, while they are seen.
+    void offerSaving();
+    void take(const Remedy& remedy);
     /// Keeps what is shown, or takes the first of what is chosen, or the first there is.
     void settleCasting(const Assessment& assessment);
     void fillPicker(const Plan& plan, const Assessment& assessment);
+    QList<Line> stepLines(const MouldSubject& subject) const;
     QList<Line> partLines(const Mould& mould) const;
     QList<Line> mouldLines(const Plan& plan, const Assessment& assessment) const;
 
@@ -48,9 +59,14 @@ private:
     MouldView* picture_;
     MouldView* standing_;
     QLabel* check_;
+    LineView* steps_;
     LineView* parts_;
     LineView* heights_;
     LineView* moulds_;
+    LineView* fewer_;
+    std::vector<SavingRow> savings_;
+    RemedyList* offered_;
+    QLabel* told_;
     MouldView* large_ = nullptr;
     bool choosing_ = false;
 };

@@ -14,7 +14,8 @@ namespace yardcast::ui {
 
 namespace {
 
-constexpr int kMostPx = 420;
+/// Whole in a card of a window 768 high; larger it has a window of its own.
+constexpr int kMostPx = 300;
 constexpr int kLeastPx = 120;
 constexpr int kMarginPx = 2;
 

@@ -6,11 +6,11 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "core/io/plan_patch.h"
 #include "ui/document/plan_document.h"
 #include "ui/live/live_assessment.h"
 #include "ui/live/search_runner.h"
 #include "ui/look/theme.h"
+#include "ui/panels/remedy_edit.h"
 #include "ui/panels/remedy_list.h"
 #include "ui/wording/finding_words.h"
 #include "ui/wording/names.h"
@@ -112,10 +112,10 @@ void SearchBox::tell(const PlanPtr& plan, const std::string& counter, const std:
 void SearchBox::take(const Remedy& remedy)
 {
     if (!searched_ || document_.plan() != searched_) return;
-    document_.apply(remedyText(remedy), [&](const Plan& plan) {
-        PlanReading changed = applyPatch(plan, remedy.edit);
-        return changed.plan ? std::move(*changed.plan) : plan;
-    });
+    if (const auto problem = takeRemedy(document_, remedy)) {
+        answer_->setText(findingText(*problem) + QLatin1Char(' ') + findingHelp(*problem));
+        update();
+    }
 }
 
 void SearchBox::update()

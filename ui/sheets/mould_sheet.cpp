@@ -12,6 +12,7 @@
 #include "ui/sheets/sheet_page.h"
 #include "ui/sheets/sheet_text.h"
 #include "ui/sheets/sheet_words.h"
+#include "ui/wording/board_times.h"
 #include "ui/wording/mould_names.h"
 #include "ui/wording/names.h"
 
@@ -195,7 +196,8 @@ SheetPage drawingPage(const Plan& plan, const MouldSubject& subject)
     return page;
 }
 
-std::vector<SheetPage> tablePages(const Plan& plan, const MouldSubject& subject)
+std::vector<SheetPage> tablePages(const Plan& plan, const Assessment& assessment, const LaterBoards& later,
+                                  const MouldSubject& subject)
 {
     std::vector<ListBlock> blocks;
     const auto add = [&](const QString& title, SheetTable table) {
@@ -212,7 +214,7 @@ std::vector<SheetPage> tablePages(const Plan& plan, const MouldSubject& subject)
     add(Sheets::tr("Heights"), mouldHeightTable(subject));
     SheetPage like = blank(plan, subject);
     like.view = viewText(*subject.mould);
-    return listPages(like, blocks, mouldSentences(subject));
+    return listPages(like, blocks, boardTimeTexts(plan, assessment, later, subject.casting->id) + mouldSentences(subject));
 }
 
 }  // namespace
@@ -221,12 +223,13 @@ std::vector<SheetPage> mouldPages(const Plan& plan, const Assessment& assessment
 {
     std::vector<SheetPage> pages;
     const std::string name = only.toStdString();
+    const LaterBoards later = laterBoards(plan, assessment.moulds, assessment.pour);
     for (const MouldPtr& mould : assessment.moulds) {
         if (!name.empty() && name != mould->casting && name != mould->part) continue;
         const std::optional<MouldSubject> subject = mouldSubject(plan, assessment, mould->casting);
         if (!subject) continue;
         pages.push_back(drawingPage(plan, *subject));
-        std::vector<SheetPage> more = tablePages(plan, *subject);
+        std::vector<SheetPage> more = tablePages(plan, assessment, later, *subject);
         pages.insert(pages.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     }
     if (pages.empty()) {

@@ -2,13 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 #include "core/materials/gravity.h"
 #include "ui/drawing/mould_section.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/mould_names.h"
+#include "ui/wording/mould_steps.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
@@ -59,41 +59,11 @@ SheetTable mouldStepTable(const MouldSubject& subject)
                      {Sheets::tr("Step"), 12.0, true},
                      {Sheets::tr("No."), 30.0, false},
                      {Sheets::tr("What to do"), 130.0, false}};
-    std::map<int, std::vector<const MouldPart*>> steps;
-    for (const MouldPart& part : subject.mould->parts) steps[part.step].push_back(&part);
+    const bool hasSteel = subject.steel && !(subject.steel->meshes.empty() && subject.steel->bars.empty());
     int number = 0;
-    const auto add = [&](const QString& parts, const QString& words) {
-        table.rows.push_back({{tickBox(), QString::number(++number), parts, words}, {}, false});
-    };
-    bool sealed = false;
-    const auto seal = [&] {
-        sealed = true;
-        if (subject.mould->sealedMm > 0.0) {
-            add({}, Sheets::tr("Seal all inner edges with silicone, drawn to an even fillet; let it set."));
-        }
-        if (subject.mould->waxedMm > 0.0) add({}, Sheets::tr("Wax the edges of formers and strips."));
-        if (subject.mould->touchedM2 > 0.0) add({}, Sheets::tr("Release agent over everything the concrete touches, thin and even."));
-        if (subject.steel && !(subject.steel->meshes.empty() && subject.steel->bars.empty())) {
-            add({}, Sheets::tr("Lay the steel on its spacers (sheet Steel); check its height above the base."));
-        }
-        add({}, Sheets::tr("Go through the questions at the mould: every answer has to be yes."));
-    };
-    for (const auto& [step, parts] : steps) {
-        const MouldPartKind kind = parts.front()->kind;
-        const bool comesLate = kind == MouldPartKind::holdDown || kind == MouldPartKind::drip
-                            || kind == MouldPartKind::spacer || kind == MouldPartKind::core
-                            || (kind == MouldPartKind::filler && parts.front()->fromMm > 0.5);
-        if (comesLate && !sealed) seal();
-        // One sentence a kind: a step may take in sides and their brackets.
-        std::vector<const MouldPart*> alike;
-        for (std::size_t i = 0; i < parts.size(); ++i) {
-            alike.push_back(parts[i]);
-            if (i + 1 < parts.size() && parts[i + 1]->kind == parts[i]->kind) continue;
-            add(mouldNumbers(alike), mouldStepText(*alike.front()));
-            alike.clear();
-        }
+    for (const MouldStep& step : mouldSteps(*subject.mould, hasSteel)) {
+        table.rows.push_back({{tickBox(), QString::number(++number), step.numbers, step.text}, {}, false});
     }
-    if (!sealed) seal();
     return table;
 }
 

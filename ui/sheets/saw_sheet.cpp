@@ -2,6 +2,7 @@
 
 #include <QPainter>
 
+#include "core/purchase/later_boards.h"
 #include "ui/drawing/cut_picture.h"
 #include "ui/sheets/cautions.h"
 #include "ui/sheets/list_pages.h"
@@ -9,6 +10,7 @@
 #include "ui/sheets/sheet_frame.h"
 #include "ui/sheets/sheet_text.h"
 #include "ui/sheets/sheet_words.h"
+#include "ui/wording/board_times.h"
 #include "ui/wording/cut_names.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/names.h"
@@ -216,6 +218,32 @@ void addBars(const Plan& plan, const BarCutsPtr& cuts, std::vector<ListBlock>& b
     }
 }
 
+/// What can be sawn up later at home. The lists before have all of it new.
+void addOldBoards(const LaterBoards& later, std::vector<ListBlock>& blocks, QStringList& sentences)
+{
+    if (later.cuts.empty()) return;
+    ListBlock list;
+    list.title = Sheets::tr("Old bases that can be sawn up at home, by the day of the pour plan: then these need not be bought");
+    list.table.columns = {{QString(), 7.0, false},
+                          {Sheets::tr("day"), 12.0, true},
+                          {Sheets::tr("old base"), 20.0, false},
+                          {Sheets::tr("clean part, mm"), 28.0, false},
+                          {Sheets::tr("can become, mm"), 112.0, false}};
+    for (const LaterCut& cut : later.cuts) {
+        QStringList pieces;
+        for (const LaterPiece& piece : cut.pieces) pieces << laterPieceText(piece);
+        list.table.rows.push_back({{kTick, QString::number(cut.day), QString::fromStdString(cut.board),
+                                    plainSize(cut.clean), pieces.join(QStringLiteral("; "))},
+                                   {},
+                                   false});
+    }
+    blocks.push_back(std::move(list));
+    sentences << Sheets::tr("Saw an old base only after its last casting has left it. Take its screws out first; look at the "
+                            "face: what is scratched or swollen is no mould board any more. Saw width at home reckoned "
+                            "with: %1.")
+                     .arg(lengthText(kHomeSawMm));
+}
+
 }  // namespace
 
 std::vector<SheetPage> sawPages(const Plan& plan, const Assessment& assessment)
@@ -248,6 +276,10 @@ std::vector<SheetPage> sawPages(const Plan& plan, const Assessment& assessment)
                          .arg(without.pieces.size());
     }
     if (!blocks.empty() || !sentences.isEmpty()) add(blocks, sentences);
+    std::vector<ListBlock> old;
+    QStringList said;
+    addOldBoards(laterBoards(plan, assessment.moulds, assessment.pour), old, said);
+    if (!old.empty()) add(old, said);
     if (pages.empty()) return {wordsPage(like, Sheets::tr("Nothing to saw: the plan's parts ask for nothing that is cut."))};
     return pages;
 }

@@ -211,6 +211,24 @@ QString liftingWord(const QString& format, double number)
     return {};
 }
 
+/// Moulds, uses and days in words beside their number.
+QString mouldWord(const QString& format, double number)
+{
+    const int count = static_cast<int>(std::lround(number));
+    if (format == QLatin1String("moulds")) {
+        return count == 1 ? Words::tr("one mould") : Words::tr("%1 moulds").arg(count);
+    }
+    if (format == QLatin1String("times")) {
+        return count == 1 ? Words::tr("once") : count == 2 ? Words::tr("twice") : Words::tr("%1 times").arg(count);
+    }
+    if (format == QLatin1String("moredays")) {
+        if (count == 0) return Words::tr("as many days as now");
+        if (count > 0) return count == 1 ? Words::tr("one day more") : Words::tr("%1 days more").arg(count);
+        return count == -1 ? Words::tr("one day less") : Words::tr("%1 days less").arg(-count);
+    }
+    return {};
+}
+
 QString valueText(const Values& values, const QString& key, const QString& format)
 {
     if (format == QLatin1String("hours")) return bearsFromText(values);
@@ -245,6 +263,7 @@ QString valueText(const Values& values, const QString& key, const QString& forma
     if (format == QLatin1String("rate")) {
         return Words::tr("%1 kg/m² an hour").arg(numberText(number, 2));
     }
+    if (const QString word = mouldWord(format, number); !word.isNull()) return word;
     if (const QString word = liftingWord(format, number); !word.isNull() || format == QLatin1String("still")) return word;
     bool hasDecimals = false;
     const int decimals = format.toInt(&hasDecimals);
@@ -358,6 +377,12 @@ QString remedyEffect(const Remedy& remedy)
     if (const auto before = number("use_before_percent")) {
         return Words::tr("does not clear it by itself: in all %1, %2; greatest use then %3 instead of %4")
             .arg(mass, price, percentText(*use), percentText(*before));
+    }
+    if (const auto counter = number("counter_added_kg")) {
+        // Of all that changes with it, the counter is what one lifts.
+        const double own = std::round(*counter * 10) / 10;
+        return Words::tr("the counter alone %1, in all %2, %3; greatest use then %4")
+            .arg(own == 0.0 ? Words::tr("no kg more") : sign(own) + massText(own), mass, price, percentText(*use));
     }
     return Words::tr("in all %1, %2; greatest use then %3").arg(mass, price, percentText(*use));
 }

@@ -7,8 +7,11 @@ const std::vector<RemedySentence> kRemedySentences{
     {"reuse_mould_base",
      WORDS("Cast {castings} one after the other on one mould base: that saves {saves:money} of board (an estimate).")},
     {"share_mould",
-     WORDS("Cast {castings} one after the other in {moulds} mould(s): that saves {saves:money} of boards and cuts, takes "
-           "{more_days} more day(s), and uses one mould {uses} times.")},
+     WORDS("Cast {castings} one after the other in {moulds:moulds}: that saves {saves:money} of boards and cuts, takes "
+           "{more_days:moredays}, and uses one mould {uses:times}.")},
+    {"more_moulds",
+     WORDS("Cast {castings} in {moulds:moulds}: that costs {costs:money} more of boards and cuts, takes "
+           "{more_days:moredays}, and uses one mould {uses:times}.")},
 
     // tried on the mix itself (core/pour)
     {"less_water", WORDS("Add {water_l:2} l of water to a bag.")},

@@ -1,7 +1,11 @@
 #include <QAction>
 #include <QComboBox>
 #include <QLabel>
+#include <QPushButton>
+#include <QTabBar>
+#include <QUndoStack>
 
+#include "core/assess/mould_savings.h"
 #include "core/mould/mould.h"
 #include "core/plan/edits.h"
 #include "tests/ui/panels/panel_fixture.h"
@@ -9,6 +13,9 @@
 #include "ui/panels/line_view.h"
 #include "ui/panels/mould_card.h"
 #include "ui/panels/mould_view.h"
+#include "ui/panels/remedy_list.h"
+#include "ui/wording/board_times.h"
+#include "ui/wording/mould_steps.h"
 
 using namespace yardcast;
 using namespace yardcast::ui;
@@ -32,8 +39,25 @@ struct OpenCard {
         QVERIFY(QTest::qWaitForWindowExposed(&card));
         picture = card.findChild<MouldView*>(QStringLiteral("mouldPicture"));
         parts = tableOf(card, QStringLiteral("Parts"));
-        moulds = tableOf(card, QStringLiteral("All moulds"));
+        moulds = tableOf(card, QStringLiteral("Moulds"));
+        fewer = tableOf(card, QStringLiteral("Fewer"));
     }
+    void showFewer() const
+    {
+        auto* tabs = card.findChild<QTabBar*>();
+        for (int i = 0; i < tabs->count(); ++i) {
+            if (tabs->tabText(i) == QStringLiteral("Fewer")) tabs->setCurrentIndex(i);
+        }
+        QVERIFY(fewer->isVisible());
+        QVERIFY(QTest::qWaitFor([this] { return fixture.live.isCurrent() && fixture.live.savings() != nullptr; }, 60000));
+    }
+    void choose(const QString& key) const
+    {
+        const int row = fewer->lineModel().rowOf(key);
+        QVERIFY2(row >= 0, qPrintable(key));
+        fewer->setCurrentIndex(fewer->lineModel().index(row, 0));
+    }
+    const QList<QPushButton*>& offered() const { return card.findChild<RemedyList*>()->buttons(); }
     const Mould& mouldOf(const std::string& casting) const
     {
         for (const MouldPtr& mould : fixture.live.assessment()->moulds) {
@@ -47,6 +71,7 @@ struct OpenCard {
     MouldView* picture = nullptr;
     LineView* parts = nullptr;
     LineView* moulds = nullptr;
+    LineView* fewer = nullptr;
 };
 
 }  // namespace
@@ -73,6 +98,31 @@ private slots:
         // What is not cast leaves the mould that is shown.
         open.fixture.selection.clear();
         QCOMPARE(open.card.shownCasting(), std::string("S1"));
+    }
+
+    void stepsStandInTheirOrderAndMarkTheirPiece()
+    {
+        OpenCard open("two-level-bar.yardplan");
+        open.fixture.selection.setParts({QStringLiteral("C2")});
+        const Mould& mould = open.mouldOf("C2");
+        const std::vector<MouldStep> steps = mouldSteps(mould, true);
+        LineView* build = tableOf(open.card, QStringLiteral("Build"));
+        QVERIFY(build && build->isVisible());
+        QCOMPARE(build->lineModel().lines().size(), static_cast<qsizetype>(steps.size()));
+        // Every part goes in once, none before one of an earlier step; the questions come before what floats is laid in.
+        std::size_t parts = 0;
+        int last = 0;
+        for (const MouldStep& step : steps) {
+            parts += step.parts.size();
+            for (const MouldPart* part : step.parts) {
+                QVERIFY(part->step >= last);
+                last = part->step;
+            }
+        }
+        QCOMPARE(parts, mould.parts.size());
+        QVERIFY(build->lineModel().line(0).cells[0].startsWith(QStringLiteral("1  ")));
+        build->setCurrentIndex(build->lineModel().index(0, 0));
+        QCOMPARE(open.picture->marked(), mould.parts.front().name);
     }
 
     void everyMouldIsListedWithItsHand()
@@ -114,6 +164,58 @@ private slots:
                                         [&](const MouldPart& part) { return part.name == hit; });
         QVERIFY2(found != mould.parts.end(), hit.c_str());
         QCOMPARE(open.picture->marked(), hit);
+    }
+
+    void fewerMouldsAreWeighedAndOneClickTakesThem()
+    {
+        OpenCard open("two-level-bar.yardplan");
+        QVERIFY(open.offered().isEmpty());
+        open.showFewer();
+        const auto savings = open.fixture.live.savings();
+        QVERIFY(savings && !savings->sharing.groups.empty() && !savings->sharing.groups[0].options.empty());
+        const SharingGroup& group = savings->sharing.groups[0];
+        const SharingOption& option = group.options.back();
+        QString castings;
+        for (const std::string& casting : group.castings)
+            castings += (castings.isEmpty() ? QString() : QStringLiteral(", ")) + QString::fromStdString(casting);
+        open.choose(QStringLiteral("now/") + castings);
+        QVERIFY(open.offered().isEmpty());
+        open.choose(QStringLiteral("option/%1/%2").arg(castings).arg(option.moulds.size()));
+        // Another tab offers none of it.
+        open.card.findChild<QTabBar*>()->setCurrentIndex(0);
+        QVERIFY(open.offered().isEmpty());
+        open.showFewer();
+        QCOMPARE(open.offered().size(), 1);
+        const PlanPtr before = open.fixture.document.plan();
+        open.offered().first()->click();
+        QVERIFY(*open.fixture.document.plan() == option.after);
+        open.fixture.document.undoStack()->undo();
+        QVERIFY(*open.fixture.document.plan() == *before);
+    }
+
+    void oldBasesAreListedWithWhatTheyCanBecome()
+    {
+        OpenCard open("two-level-bar.yardplan");
+        open.showFewer();
+        const LaterBoards& later = open.fixture.live.savings()->later;
+        QVERIFY(!later.cuts.empty());
+        open.choose(QStringLiteral("later/all"));
+        QVERIFY(open.offered().isEmpty());
+        int cuts = 0;
+        for (const Line& line : open.fewer->lineModel().lines()) {
+            if (!line.key.startsWith(QStringLiteral("later/")) || line.key == QStringLiteral("later/all")) continue;
+            const LaterCut& cut = later.cuts[static_cast<std::size_t>(cuts++)];
+            QCOMPARE(line.details.size(), static_cast<qsizetype>(cut.pieces.size()));
+            QVERIFY(line.cells[0].contains(QString::fromStdString(cut.board)));
+        }
+        QCOMPARE(cuts, static_cast<int>(later.cuts.size()));
+        const LaterCut& first = later.cuts.front();
+        const Plan& plan = *open.fixture.document.plan();
+        const Assessment& assessment = *open.fixture.live.assessment();
+        QVERIFY(!boardTimeTexts(plan, assessment, later, first.casting).filter(QStringLiteral("keep the base")).isEmpty());
+        const QString taken =
+            boardTimeTexts(plan, assessment, later, first.pieces.front().casting).join(QLatin1Char(' '));
+        QVERIFY2(taken.contains(QStringLiteral("Need not be bought")), qPrintable(taken));
     }
 
     void theSentenceNamesTheSideInTheMould()

@@ -3,6 +3,8 @@
 
 #include "pdf_probe.h"
 #include "sheet_plans.h"
+#include "core/io/plan_file.h"
+#include "core/purchase/later_boards.h"
 #include "tests/ui/drawing/some_cuts.h"
 #include "ui/sheets/saw_rows.h"
 
@@ -63,6 +65,24 @@ private slots:
         QVERIFY(all.contains(QStringLiteral("guard in place")));
         QVERIFY(all.contains(QStringLiteral("Bar 8 mm")));
         QVERIFY(all.contains(QStringLiteral("1780 (1)")));
+    }
+
+    void oldBasesStandOnAListOfTheirOwn()
+    {
+        const Plan counter = counterPlan();
+        QVERIFY(!textOf(counter, withSomeCuts(counter)).contains(QStringLiteral("Old bases")));
+        const FileText file = readFile(std::string(YARDCAST_SOURCE_DIR "/sample-projects/two-level-bar.yardplan"));
+        QVERIFY(file.text.has_value());
+        const Plan plan = *readPlan(*file.text).plan;
+        const Assessment assessment = withSomeCuts(plan);
+        const LaterBoards later = laterBoards(plan, assessment.moulds, assessment.pour);
+        QVERIFY(!later.cuts.empty());
+        const QString all = textOf(plan, assessment);
+        QVERIFY(all.contains(QStringLiteral("Old bases that can be sawn up")));
+        for (const LaterCut& cut : later.cuts) {
+            QVERIFY2(all.contains(plainSize(cut.clean)), qPrintable(plainSize(cut.clean)));
+            for (const LaterPiece& piece : cut.pieces) QVERIFY2(all.contains(QString::fromStdString(piece.name)), piece.name.c_str());
+        }
     }
 
     /// Every cut of the plan stands in exactly one row, every piece is given by exactly one.
