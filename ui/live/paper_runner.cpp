@@ -75,7 +75,7 @@ void PaperRunner::start(const PlanPtr& plan, const PriceBook& prices, Work work)
         };
         const AssessmentPtr answer = worker_->assess(*plan, base, prices, tell, stop);
         if (!answer || stop.stop_requested()) return;
-        if (work) work(*plan, *answer);
+        if (work) work(plan, answer);
         QMetaObject::invokeMethod(this, [this, plan, answer, stop] {
             if (stop.stop_requested()) return;
             running_ = false;

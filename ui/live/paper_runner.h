@@ -19,7 +19,7 @@ class PaperRunner : public QObject {
 
 public:
     /// What is done with the answer on that thread, such as writing a file.
-    using Work = std::function<void(const Plan&, const Assessment&)>;
+    using Work = std::function<void(const PlanPtr&, const AssessmentPtr&)>;
 
     explicit PaperRunner(QObject* parent = nullptr);
     ~PaperRunner() override;

@@ -71,11 +71,12 @@ QPageLayout layoutOf(bool landscape)
     return layout;
 }
 
-void paintPage(QPainter& painter, QPagedPaintDevice& device, const SheetPage& page, const TitleBlock& block)
+/// `lies`: what it is painted on is wider than high.
+void paintPage(QPainter& painter, double dotsPerMmX, double dotsPerMmY, bool lies, const SheetPage& page,
+               const TitleBlock& block)
 {
     painter.save();
-    painter.scale(device.logicalDpiX() / 25.4, device.logicalDpiY() / 25.4);
-    const bool lies = device.pageLayout().orientation() == QPageLayout::Landscape;
+    painter.scale(dotsPerMmX, dotsPerMmY);
     if (page.landscape && !lies) {
         // A printer that cannot turn its pages in the middle of a job: the drawing is turned instead.
         painter.translate(sheetSize(false).width(), 0.0);
@@ -87,6 +88,16 @@ void paintPage(QPainter& painter, QPagedPaintDevice& device, const SheetPage& pa
     page.paint(painter, contentBox(page.landscape, page.scaleOf > 0.0));
     paintFrame(painter, page, block);
     painter.restore();
+}
+
+TitleBlock blockOf(const Plan& plan, const SheetOptions& options, int pages)
+{
+    TitleBlock block;
+    block.plan = QString::fromStdString(plan.title);
+    block.date = options.date;
+    block.version = QStringLiteral(YARDCAST_VERSION) + QStringLiteral(" / ") + planMark(plan);
+    block.pages = pages;
+    return block;
 }
 
 void setError(QString* error, const QString& text)
@@ -150,6 +161,49 @@ QString sheetTitle(const QString& name)
     return {};
 }
 
+struct SheetPack::Pages {
+    PlanPtr plan;               ///< what the pages refer to
+    AssessmentPtr assessment;
+    std::vector<SheetPage> all;
+    TitleBlock block;
+};
+
+SheetPack::SheetPack(PlanPtr plan, AssessmentPtr assessment, const QStringList& sheets, const SheetOptions& options)
+    : pages_(std::make_unique<Pages>())
+{
+    pages_->plan = std::move(plan);
+    pages_->assessment = std::move(assessment);
+    pages_->all = pagesOf(*pages_->plan, *pages_->assessment, sheets, options);
+    pages_->block = blockOf(*pages_->plan, options, count());
+}
+
+SheetPack::~SheetPack() = default;
+
+int SheetPack::count() const { return static_cast<int>(pages_->all.size()); }
+
+bool SheetPack::isLandscape(int page) const { return pages_->all[static_cast<std::size_t>(page)].landscape; }
+
+QString SheetPack::title(int page) const
+{
+    const SheetPage& of = pages_->all[static_cast<std::size_t>(page)];
+    return of.part.isEmpty() ? of.sheet : Sheets::tr("%1, %2", "sheet, part").arg(of.sheet, of.part);
+}
+
+QImage SheetPack::picture(int page, int widthPx) const
+{
+    const SheetPage& of = pages_->all[static_cast<std::size_t>(page)];
+    const QSizeF mm = sheetSize(of.landscape);
+    const double scale = widthPx / mm.width();
+    QImage image(widthPx, qRound(mm.height() * scale), QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing | QPainter::SmoothPixmapTransform);
+    TitleBlock block = pages_->block;
+    block.page = page + 1;
+    paintPage(painter, scale, scale, of.landscape, of, block);
+    return image;
+}
+
 int packPageCount(const Plan& plan, const Assessment& assessment, const QStringList& sheets,
                   const SheetOptions& options)
 {
@@ -163,11 +217,7 @@ int paintPack(QPagedPaintDevice& device, const Plan& plan, const Assessment& ass
     if (pages.empty()) {
         return 0;
     }
-    TitleBlock block;
-    block.plan = QString::fromStdString(plan.title);
-    block.date = options.date;
-    block.version = QStringLiteral(YARDCAST_VERSION) + QStringLiteral(" / ") + planMark(plan);
-    block.pages = static_cast<int>(pages.size());
+    TitleBlock block = blockOf(plan, options, static_cast<int>(pages.size()));
     device.setPageLayout(layoutOf(pages.front().landscape));
     QPainter painter;
     if (!painter.begin(&device)) {
@@ -181,7 +231,8 @@ int paintPack(QPagedPaintDevice& device, const Plan& plan, const Assessment& ass
                 return 0;
             }
         }
-        paintPage(painter, device, page, block);
+        paintPage(painter, device.logicalDpiX() / 25.4, device.logicalDpiY() / 25.4,
+                  device.pageLayout().orientation() == QPageLayout::Landscape, page, block);
         ++block.page;
     }
     painter.end();

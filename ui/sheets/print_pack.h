@@ -1,6 +1,9 @@
 #pragma once
 
+#include <memory>
+
 #include <QDate>
+#include <QImage>
 #include <QString>
 #include <QStringList>
 
@@ -28,6 +31,25 @@ QStringList sheetNames();
 QStringList usualSheetNames();
 /// What a person calls the sheet: "Shopping list" and so on; empty for an unknown name.
 QString sheetTitle(const QString& name);
+
+/// The pages of the named sheets (in the order of sheetNames, unknown names left out), laid out once and painted one by
+/// one, on any thread, one at a time. Keeps plan and assessment.
+class SheetPack {
+public:
+    SheetPack(PlanPtr plan, AssessmentPtr assessment, const QStringList& sheets, const SheetOptions& options = {});
+    ~SheetPack();
+
+    int count() const;
+    bool isLandscape(int page) const;
+    /// "Mould, C1 counter".
+    QString title(int page) const;
+    /// The page as it is printed, so many pixels wide.
+    QImage picture(int page, int widthPx) const;
+
+private:
+    struct Pages;
+    std::unique_ptr<Pages> pages_;
+};
 
 /// Paints the named sheets (in the order of sheetNames, unknown names left out) on a device that prints A4 without
 /// margins; sets its pages up. Returns the number of pages, or 0 when the device could not be painted on.

@@ -8,6 +8,7 @@ class Canvas;
 class Commands;
 class FindingsCard;
 class LiveCard;
+class MouldCard;
 struct Workbench;
 
 /// The contents of the docks. The docks own them.
@@ -19,7 +20,7 @@ struct Cards {
     LiveCard* weather = nullptr;
     LiveCard* pour = nullptr;
     LiveCard* reinforcement = nullptr;
-    LiveCard* mould = nullptr;
+    MouldCard* mould = nullptr;
     LiveCard* cuts = nullptr;
     LiveCard* money = nullptr;
     LiveCard* shopping = nullptr;

@@ -32,12 +32,20 @@ constexpr CommandSpec kTable[] = {
     {C::printPreview, M::file, "print", T("Print pre&view..."), "print", "Ctrl+Shift+P", "", false, ""},
     {C::exportPdf, M::file, "print", T("Save as P&DF..."), "pdf", "Ctrl+E", "", false,
      T("The same sheets as a file.")},
-    {C::exportSvg, M::file, "print", T("Save drawing as SV&G..."), "pdf", "Ctrl+Shift+E", "", false,
+    {C::exportSvg, M::file, "E&xport for other programs>", T("&Plan as SVG..."), "view-above", "Ctrl+Shift+E", "", false,
      T("The drawing in millimetres, for other programs.")},
-    {C::exportDxf, M::file, "print", T("Save drawing as D&XF..."), "pdf", "Ctrl+Alt+E", "", false,
+    {C::exportDxf, M::file, "E&xport for other programs>", T("Plan as &DXF..."), "view-above", "Ctrl+Alt+E", "", false,
      T("The plan in millimetres with layers, for drawing programs.")},
-    {C::exportStl, M::file, "print", T("Save kitchen as ST&L..."), "pdf", "Ctrl+Alt+Shift+E", "", false,
-     T("All pieces as bodies in millimetres, for a look in any viewer.")},
+    {C::exportStl, M::file, "E&xport for other programs>", T("&Kitchen as STL..."), "view-front", "Ctrl+Alt+Shift+E", "",
+     false, T("All pieces as bodies in millimetres, for a look in any viewer.")},
+    {C::exportMouldSvg, M::file, "E&xport for other programs>", T("&Mould as SVG..."), "mould", "Ctrl+Alt+G", "", false,
+     T("The mould of the chosen piece as it lies and as it stands, in millimetres.")},
+    {C::exportMouldDxf, M::file, "E&xport for other programs>", T("Mould as D&XF..."), "mould", "Ctrl+Alt+X", "", false,
+     T("The mould of the chosen piece, or all moulds, with a layer for each kind of board.")},
+    {C::exportFormersStl, M::file, "E&xport for other programs>", T("&Formers as STL..."), "sink", "Ctrl+Alt+F", "", false,
+     T("The blocks that make the cutouts, with their draft: of the chosen piece, or all.")},
+    {C::exportCutsCsv, M::file, "E&xport for other programs>", T("&Cuts as CSV..."), "list", "Ctrl+Alt+C", "", false,
+     T("Every piece with its size, and the sheet or length it is cut from, for a spreadsheet.")},
     {C::readTemperatures, M::file, "read", T("Read &temperatures..."), "weather", "Ctrl+Alt+T", "", false,
      T("A logger's table of hours since the pour and °C: it takes the place of the day's air.")},
     {C::closeWindow, M::file, "close", T("&Close window"), "close", "Ctrl+W", "", false, ""},
@@ -161,7 +169,7 @@ constexpr CommandSpec kTable[] = {
 };
 
 /// Only for the collector of translations: the submenus, which the table names in its sections.
-[[maybe_unused]] constexpr const char* kSubmenus[] = {T("Connections and thin&gs"), T("Ali&gn"), T("&Stage of the job"),
+[[maybe_unused]] constexpr const char* kSubmenus[] = {T("E&xport for other programs"), T("Connections and thin&gs"), T("Ali&gn"), T("&Stage of the job"),
                                                       T("&Cards"), T("Li&ght or dark")};
 #undef T
 

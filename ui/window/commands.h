@@ -22,7 +22,7 @@ struct Ink;
 enum class Command {
     // File
     newWindow, newPlan, newFromSample, open, openRecent, save, saveAs, print, printPreview, exportPdf, exportSvg,
-    exportDxf, exportStl, readTemperatures,
+    exportDxf, exportStl, exportMouldSvg, exportMouldDxf, exportFormersStl, exportCutsCsv, readTemperatures,
     closeWindow, quit,
     // Edit
     undo, redo, cut, copy, paste, duplicate, remove, selectAll, typeSize,

@@ -17,6 +17,9 @@ namespace {
 constexpr int kClosedPx = 210;
 constexpr int kTablePx = 460;
 constexpr int kRoomyPx = 400;
+/// A card with a picture above its table, and what is then left for the one below.
+constexpr int kPicturePx = 560;
+constexpr int kBelowPicturePx = 110;
 
 /// Behind another card of the same stack: shown as a tab, but nothing of it can be seen.
 bool liesBehind(const QDockWidget& dock) { return !dock.isHidden() && dock.visibleRegion().isEmpty(); }
@@ -93,13 +96,14 @@ void Docks::bringForward(Command command)
     dock->raise();
 }
 
-void Docks::giveRoom(Command command)
+void Docks::giveRoom(Command command, Room room)
 {
     QDockWidget* dock = find(command);
-    if (!dock || dock->isFloating() || dock->height() >= kRoomyPx) return;
+    const bool tall = room == Room::picture;
+    if (!dock || dock->isFloating() || dock->height() >= (tall ? kPicturePx - kClosedPx / 4 : kRoomyPx)) return;
     // All of the column are named: told of one alone, the layout gives it only a part of what is asked.
     QList<QDockWidget*> column{dock};
-    QList<int> heights{kTablePx};
+    QList<int> heights{tall ? kPicturePx : kTablePx};
     const QList<QDockWidget*> sameStack = window_.tabifiedDockWidgets(dock);
     for (const Entry& entry : entries_) {
         QDockWidget* other = entry.dock;
@@ -108,7 +112,7 @@ void Docks::giveRoom(Command command)
             continue;
         }
         column.append(other);
-        heights.append(kClosedPx);
+        heights.append(tall ? kBelowPicturePx : kClosedPx);
     }
     window_.resizeDocks(column, heights, Qt::Vertical);
 }

@@ -25,8 +25,10 @@ public:
     /// `scrolls`: the content knows no scrolling of its own.
     QDockWidget* add(Command command, const char* name, QWidget* content, Qt::DockWidgetArea area, bool scrolls);
     void bringForward(Command command);
-    /// Makes the card at least tall enough for a table, at the cost of its neighbours.
-    void giveRoom(Command command);
+    /// What a card asks for: a table, or a picture above one.
+    enum class Room { table, picture };
+    /// Makes the card at least as tall as that, at the cost of its neighbours.
+    void giveRoom(Command command, Room room = Room::table);
     /// As wide as its content asks for.
     void giveWidth(Command command);
     /// Tall enough for a table.

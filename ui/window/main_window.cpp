@@ -15,11 +15,13 @@
 #include "ui/canvas/canvas.h"
 #include "ui/look/theme.h"
 #include "ui/panels/findings_card.h"
+#include "ui/panels/mould_card.h"
 #include "ui/window/cards.h"
 #include "ui/window/commands.h"
 #include "ui/window/docks.h"
 #include "ui/window/draw_desk.h"
 #include "ui/window/edit_desk.h"
+#include "ui/window/export_desk.h"
 #include "ui/window/field_keys.h"
 #include "ui/window/file_desk.h"
 #include "ui/window/help_sheets.h"
@@ -57,6 +59,8 @@ MainWindow::MainWindow(Workbench& bench, Theme& theme, QWidget* parent)
       messages_(new MessageBar(this)), canvas_(new Canvas(bench.document, bench.selection, bench.live)),
       files_(new FileDesk(*this, bench.document, bench.session, bench.autosave, bench.recent, *messages_)),
       print_(new PrintDesk(*this, *commands_, bench, *messages_, [this] { return draw_->lookDeg(); })),
+      export_(new ExportDesk(*this, *commands_, bench, *messages_,
+                             [this] { return cards_ ? cards_->mould->shownCasting() : std::string(); })),
       edit_(new EditDesk(*this, *commands_, bench.document, bench.selection, *canvas_)),
       draw_(new DrawDesk(*this, *commands_, *canvas_)), docks_(new Docks(*this, *commands_)),
       measureLine_(new MeasureLine(bench.live)), samples_(new QMenu(this)), recent_(new QMenu(this)),
@@ -222,18 +226,18 @@ void MainWindow::connectStages()
         docks_->bringForward(Command::showProperties);
         docks_->giveRoom(Command::showProperties);
     });
-    const auto opens = [this](Stage stage, Command command, LiveCard* card) {
-        connect((*commands_)[commandOf(stage)], &QAction::triggered, docks_, [this, command, card] {
+    const auto opens = [this](Stage stage, Command command, LiveCard* card, Docks::Room room = Docks::Room::table) {
+        connect((*commands_)[commandOf(stage)], &QAction::triggered, docks_, [this, command, card, room] {
             docks_->bringForward(command);
             openStageCard(card);
-            docks_->giveRoom(command);
+            docks_->giveRoom(command, room);
         });
     };
     opens(Stage::strength, Command::showStrength, cards_->strength);
     opens(Stage::steel, Command::showSteel, cards_->reinforcement);
-    opens(Stage::mould, Command::showMould, cards_->mould);
+    opens(Stage::mould, Command::showMould, cards_->mould, Docks::Room::picture);
     opens(Stage::pour, Command::showPour, cards_->pour);
-    opens(Stage::lift, Command::showWeight, cards_->lifting);
+    opens(Stage::lift, Command::showWeight, cards_->lifting, Docks::Room::picture);
     opens(Stage::buy, Command::showShopping, cards_->shopping);
     // What is bought as sheets and lengths stands above the list.
     connect((*commands_)[Command::stageBuy], &QAction::triggered, docks_,

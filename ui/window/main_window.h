@@ -15,6 +15,7 @@ class Commands;
 class DrawDesk;
 class Docks;
 class EditDesk;
+class ExportDesk;
 class FileDesk;
 class LiveCard;
 class MeasureLine;
@@ -45,6 +46,7 @@ public:
     FileDesk& files() const { return *files_; }
     MessageBar& messages() const { return *messages_; }
     PrintDesk& prints() const { return *print_; }
+    ExportDesk& exports() const { return *export_; }
     MeasureLine& measureLine() const { return *measureLine_; }
 
 protected:
@@ -73,6 +75,7 @@ private:
     Canvas* canvas_;
     FileDesk* files_;
     PrintDesk* print_;
+    ExportDesk* export_;
     EditDesk* edit_;
     DrawDesk* draw_;
     Docks* docks_;

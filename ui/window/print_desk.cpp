@@ -4,25 +4,19 @@
 #include <utility>
 
 #include <QAction>
-#include <QDesktopServices>
-#include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QPrintDialog>
-#include <QPrintPreviewDialog>
 #include <QPrinter>
 #include <QSettings>
-#include <QUrl>
 
-#include "core/assess/assess.h"
-#include "core/io/plan_file.h"
-#include "ui/document/file_session.h"
 #include "ui/window/commands.h"
 #include "ui/window/file_desk.h"
 #include "ui/window/message_bar.h"
+#include "ui/window/page_preview.h"
 #include "ui/window/sheet_choice.h"
 #include "ui/window/workbench.h"
-#include "ui/wording/open_formats.h"
+#include "ui/window/written_files.h"
 
 namespace yardcast::ui {
 
@@ -39,14 +33,11 @@ PrintDesk::PrintDesk(QWidget& window, const Commands& commands, Workbench& bench
     connect(commands[Command::print], &QAction::triggered, this, &PrintDesk::print);
     connect(commands[Command::printPreview], &QAction::triggered, this, &PrintDesk::preview);
     connect(commands[Command::exportPdf], &QAction::triggered, this, &PrintDesk::exportPdf);
-    connect(commands[Command::exportSvg], &QAction::triggered, this, &PrintDesk::exportSvg);
-    connect(commands[Command::exportDxf], &QAction::triggered, this, &PrintDesk::exportDxf);
-    connect(commands[Command::exportStl], &QAction::triggered, this, &PrintDesk::exportStl);
     connect(&paper_, &PaperRunner::progressed, this, &PrintDesk::showProgress);
-    connect(&paper_, &PaperRunner::done, this, [this](const PlanPtr& plan, const AssessmentPtr& assessment) {
+    connect(&paper_, &PaperRunner::done, this, [this] {
         messages_.dismiss(kProgress);
-        const Then then = std::exchange(then_, {});
-        if (then) then(*plan, *assessment);
+        const auto then = std::exchange(then_, {});
+        if (then) then();
     });
 }
 
@@ -57,20 +48,54 @@ void PrintDesk::writePdf(const QString& file, const QStringList& sheets)
         QString reason;
     };
     const auto outcome = std::make_shared<Outcome>();
-    // The pages are painted on the other thread as well.
     start(
-        [=, look = options()](const Plan& plan, const Assessment& assessment) {
-            outcome->written = writePackPdf(file, plan, assessment, sheets, &outcome->reason, look);
+        [=, look = options()](const PlanPtr& plan, const AssessmentPtr& assessment) {
+            outcome->written = writePackPdf(file, *plan, *assessment, sheets, &outcome->reason, look);
         },
-        [=, this](const Plan&, const Assessment&) {
-            tell(outcome->written, file, outcome->reason);
+        [=, this] {
+            tellWritten(messages_, kMessage, outcome->written, file, outcome->reason, [this] { exportPdf(); });
             emit written(outcome->written);
         });
 }
 
-void PrintDesk::whenSolved(Then then) { start({}, std::move(then)); }
+void PrintDesk::printOn(const std::shared_ptr<QPrinter>& printer, const QStringList& sheets)
+{
+    const auto pages = std::make_shared<int>(0);
+    start(
+        [=, look = options()](const PlanPtr& plan, const AssessmentPtr& assessment) {
+            *pages = paintPack(*printer, *plan, *assessment, sheets, look);
+        },
+        [=, this] {
+            if (*pages == 0) {
+                messages_.show({kMessage, Message::Weight::stop,
+                                tr("The printer took nothing. Save the sheets as PDF and print that file from elsewhere."),
+                                {}, {{tr("Save as PDF..."), [this] { exportPdf(); }}}, {}});
+            } else {
+                const QString text = *pages == 1 ? tr("1 page was given to the printer.")
+                                                 : tr("%1 pages were given to the printer.").arg(*pages);
+                messages_.show({kMessage, Message::Weight::note, text, {}, {}, {}});
+            }
+            emit written(*pages > 0);
+        });
+}
 
-void PrintDesk::start(PaperRunner::Work work, Then then)
+void PrintDesk::previewSheets(const QStringList& sheets)
+{
+    const auto pack = std::make_shared<std::shared_ptr<const SheetPack>>();
+    start(
+        [=, look = options()](const PlanPtr& plan, const AssessmentPtr& assessment) {
+            *pack = std::make_shared<const SheetPack>(plan, assessment, sheets, look);
+        },
+        [=, this] {
+            auto* preview = new PagePreview(*pack, &window_);
+            preview->resize(window_.size() * 0.92);
+            connect(preview, &PagePreview::printAsked, this, &PrintDesk::print);
+            preview->open();
+            emit previewed(preview);
+        });
+}
+
+void PrintDesk::start(PaperRunner::Work work, std::function<void()> then)
 {
     then_ = std::move(then);
     showProgress(0, 0);
@@ -96,40 +121,6 @@ void PrintDesk::cancel()
     messages_.dismiss(kProgress);
 }
 
-bool PrintDesk::writeSvg(const QString& file)
-{
-    QString reason;
-    const Plan& plan = *bench_.document.committed();
-    const bool written = writePlanSvg(file, plan, *assess(plan, bench_.live.prices()), "plan", {}, &reason);
-    return tell(written, file, reason);
-}
-
-bool PrintDesk::writeDxf(const QString& file)
-{
-    return writeWhole(file, planDxf(*bench_.document.committed(), castings()));
-}
-
-bool PrintDesk::writeStl(const QString& file)
-{
-    return writeWhole(file, kitchenStl(*bench_.document.committed(), castings()));
-}
-
-std::vector<CastingPtr> PrintDesk::castings() const
-{
-    std::vector<CastingPtr> all;
-    for (const PartPtr& part : bench_.document.committed()->parts) {
-        const std::vector<CastingPtr> own = castingsOf(*part);
-        all.insert(all.end(), own.begin(), own.end());
-    }
-    return all;
-}
-
-bool PrintDesk::writeWhole(const QString& file, const std::string& bytes)
-{
-    const std::string error = writeFileAtomically(corePath(file), bytes);
-    return tell(error.empty(), file, QString::fromStdString(error));
-}
-
 QStringList PrintDesk::askSheets(const QString& doIt)
 {
     FileDesk::commitField();
@@ -150,72 +141,22 @@ void PrintDesk::print()
     QPrintDialog dialog(printer.get(), &window_);
     dialog.setOption(QPrintDialog::PrintPageRange, false);
     if (dialog.exec() != QDialog::Accepted) return;
-    whenSolved([this, sheets, printer](const Plan& plan, const Assessment& assessment) {
-        printSolved(plan, assessment, sheets, *printer);
-    });
-}
-
-void PrintDesk::printSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets,
-                            QPrinter& printer)
-{
-    if (paintPack(printer, plan, assessment, sheets, options()) > 0) return;
-    messages_.show({kMessage, Message::Weight::stop, tr("The printer took nothing. Save the sheets as PDF and print "
-                                                        "that file from elsewhere."),
-                    {}, {{tr("Save as PDF..."), [this] { exportPdf(); }}}, {}});
+    printOn(printer, sheets);
 }
 
 void PrintDesk::preview()
 {
     const QStringList sheets = askSheets(tr("Preview"));
-    if (sheets.isEmpty()) return;
-    whenSolved([this, sheets](const Plan& plan, const Assessment& assessment) {
-        previewSolved(plan, assessment, sheets);
-    });
-}
-
-void PrintDesk::previewSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets)
-{
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setFullPage(true);
-    QPrintPreviewDialog dialog(&printer, &window_);
-    dialog.setWindowTitle(tr("Print preview"));
-    dialog.resize(window_.size() * 0.9);
-    connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
-            [&](QPrinter* device) { paintPack(*device, plan, assessment, sheets, options()); });
-    dialog.exec();
+    if (!sheets.isEmpty()) previewSheets(sheets);
 }
 
 void PrintDesk::exportPdf()
 {
     const QStringList sheets = askSheets(tr("Save as PDF..."));
     if (sheets.isEmpty()) return;
-    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the sheets as PDF"), proposedFile("pdf"),
+    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the sheets as PDF"), proposedFile(bench_.session, {}, "pdf"),
                                                       tr("PDF (*.pdf)"));
     if (!file.isEmpty()) writePdf(QFileInfo(file).suffix().isEmpty() ? file + ".pdf" : file, sheets);
-}
-
-void PrintDesk::exportSvg()
-{
-    FileDesk::commitField();
-    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the drawing as SVG"), proposedFile("svg"),
-                                                      tr("SVG (*.svg)"));
-    if (!file.isEmpty()) writeSvg(QFileInfo(file).suffix().isEmpty() ? file + ".svg" : file);
-}
-
-void PrintDesk::exportDxf()
-{
-    FileDesk::commitField();
-    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the drawing as DXF"), proposedFile("dxf"),
-                                                      tr("DXF (*.dxf)"));
-    if (!file.isEmpty()) writeDxf(QFileInfo(file).suffix().isEmpty() ? file + ".dxf" : file);
-}
-
-void PrintDesk::exportStl()
-{
-    FileDesk::commitField();
-    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the kitchen as STL"), proposedFile("stl"),
-                                                      tr("STL (*.stl)"));
-    if (!file.isEmpty()) writeStl(QFileInfo(file).suffix().isEmpty() ? file + ".stl" : file);
 }
 
 SheetOptions PrintDesk::options() const
@@ -223,28 +164,6 @@ SheetOptions PrintDesk::options() const
     SheetOptions options;
     options.frontLookDeg = lookDeg_();
     return options;
-}
-
-QString PrintDesk::proposedFile(const QString& extension) const
-{
-    const QString path = bench_.session.path();
-    if (!path.isEmpty()) {
-        const QFileInfo info(path);
-        return info.dir().filePath(info.completeBaseName() + "." + extension);
-    }
-    return QDir(documentsFolder()).filePath(tr("kitchen") + "." + extension);
-}
-
-bool PrintDesk::tell(bool written, const QString& file, const QString& reason)
-{
-    if (written) {
-        messages_.show({kMessage, Message::Weight::note, tr("Written: %1").arg(QDir::toNativeSeparators(file)), {},
-                        {{tr("Open it"), [file] { QDesktopServices::openUrl(QUrl::fromLocalFile(file)); }}}, {}});
-    } else {
-        messages_.show({kMessage, Message::Weight::stop,
-                        tr("%1 was not written: %2").arg(QDir::toNativeSeparators(file), reason), {}, {}, {}});
-    }
-    return written;
 }
 
 }  // namespace yardcast::ui

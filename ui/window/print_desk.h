@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 
 #include <QObject>
 #include <QString>
@@ -17,10 +18,11 @@ namespace yardcast::ui {
 
 class Commands;
 class MessageBar;
+class PagePreview;
 struct Workbench;
 
-/// Print, preview, and files for other programs. What goes on paper is the plan as it was committed when it was asked for, with an
-/// assessment of exactly that plan, solved beside the window: the message bar says how far it is and lets go of it.
+/// Print, preview and PDF. What goes on paper is the plan as it was committed when it was asked for, with an assessment
+/// of exactly that plan. It is solved and painted beside the window: the message bar says how far it is and lets go of it.
 class PrintDesk : public QObject {
     Q_OBJECT
 
@@ -31,44 +33,34 @@ public:
 
     /// Begins it; `written` comes when it is done, the outcome stands in the message bar.
     void writePdf(const QString& file, const QStringList& sheets);
-    /// These tell the outcome in the message bar.
-    bool writeSvg(const QString& file);
-    bool writeDxf(const QString& file);
-    bool writeStl(const QString& file);
+    /// The same on a printer.
+    void printOn(const std::shared_ptr<QPrinter>& printer, const QStringList& sheets);
+    /// The same in a window, page by page; `previewed` comes when it is there.
+    void previewSheets(const QStringList& sheets);
     bool isBusy() const { return paper_.isRunning(); }
     void cancel();
 
 signals:
     /// Not after it was cancelled.
     void written(bool well);
+    void previewed(PagePreview* preview);
 
 private:
-    using Then = std::function<void(const Plan&, const Assessment&)>;
-    /// `then` in the window once the committed plan is solved.
-    void whenSolved(Then then);
-    void start(PaperRunner::Work work, Then then);
+    /// `work` beside the window once the committed plan is solved, `then` in the window after it.
+    void start(PaperRunner::Work work, std::function<void()> then);
     void showProgress(int solved, int castings);
     QStringList askSheets(const QString& doIt);
     void print();
     void preview();
     void exportPdf();
-    void exportSvg();
-    void exportDxf();
-    void exportStl();
-    std::vector<CastingPtr> castings() const;
-    bool writeWhole(const QString& file, const std::string& bytes);
-    void printSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets, QPrinter& printer);
-    void previewSolved(const Plan& plan, const Assessment& assessment, const QStringList& sheets);
     SheetOptions options() const;
-    QString proposedFile(const QString& extension) const;
-    bool tell(bool written, const QString& file, const QString& reason);
 
     QWidget& window_;
     Workbench& bench_;
     MessageBar& messages_;
     std::function<double()> lookDeg_;
     PaperRunner paper_;
-    Then then_;
+    std::function<void()> then_;
 };
 
 }  // namespace yardcast::ui

@@ -8,8 +8,11 @@
 #include <QDockWidget>
 #include <QDragEnterEvent>
 #include <QGraphicsView>
+#include <QLabel>
 #include <QLineEdit>
 #include <QMimeData>
+#include <QPointer>
+#include <QPrinter>
 #include <QPushButton>
 #include <QSettings>
 #include <QSignalSpy>
@@ -23,10 +26,12 @@
 #include "ui/panels/property_editor.h"
 #include "ui/sheets/print_pack.h"
 #include "ui/window/commands.h"
+#include "ui/window/export_desk.h"
 #include "ui/window/file_desk.h"
 #include "ui/window/main_window.h"
 #include "ui/window/measure_line.h"
 #include "ui/window/message_bar.h"
+#include "ui/window/page_preview.h"
 #include "ui/window/print_desk.h"
 #include "ui/window/workbench.h"
 
@@ -88,6 +93,12 @@ struct Sitting {
     {
         QSignalSpy written(&window->prints(), &PrintDesk::written);
         window->prints().writePdf(file, sheets);
+        return (!written.empty() || written.wait(60000)) && written.front().front().toBool();
+    }
+    bool exports(Export what, const QString& file) const
+    {
+        QSignalSpy written(&window->exports(), &ExportDesk::written);
+        window->exports().write(what, file);
         return (!written.empty() || written.wait(60000)) && written.front().front().toBool();
     }
     int count(PartKind kind) const
@@ -169,20 +180,38 @@ private slots:
         QVERIFY(bytesOf(pdf).startsWith("%PDF-"));
         QVERIFY(QFileInfo(pdf).size() > 5000);
         const QString svg = s.folder.filePath("plan.svg");
-        QVERIFY(s.window->prints().writeSvg(svg));
+        QVERIFY(s.exports(Export::planSvg, svg));
         QVERIFY(bytesOf(svg).contains("<svg"));
         const QString dxf = s.folder.filePath("plan.dxf");
-        QVERIFY(s.window->prints().writeDxf(dxf));
+        QVERIFY(s.exports(Export::planDxf, dxf));
         QVERIFY(bytesOf(dxf).contains("AC1015"));
         QVERIFY(bytesOf(dxf).contains("Counters"));
         const QString stl = s.folder.filePath("kitchen.stl");
-        QVERIFY(s.window->prints().writeStl(stl));
+        QVERIFY(s.exports(Export::kitchenStl, stl));
         QVERIFY(bytesOf(stl).startsWith("Yardcast"));
         QVERIFY(bytesOf(stl).size() > 84 + 12 * 50);
         // One message says what could not be written; nothing is left half.
         const QString nowhere = s.folder.filePath("no/such/folder/kitchen.stl");
-        QVERIFY(!s.window->prints().writeStl(nowhere));
+        QVERIFY(!s.exports(Export::kitchenStl, nowhere));
         QVERIFY(!QFileInfo::exists(nowhere));
+        // Of the piece that is chosen.
+        s.bench->selection.setParts({QString::fromStdString(s.plan().parts.front()->id)});
+        const std::string casting = s.window->exports().chosenCasting();
+        QCOMPARE(QString::fromStdString(casting), QString::fromStdString(s.plan().parts.front()->id));
+        const QString mould = s.folder.filePath("mould.dxf");
+        QVERIFY(s.exports(Export::mouldDxf, mould));
+        QVERIFY(bytesOf(mould).contains("MIRRORED"));
+        QVERIFY(bytesOf(mould).contains(QByteArray::fromStdString(casting + "-1")));
+        const QString lies = s.folder.filePath("mould.svg");
+        QVERIFY(s.exports(Export::mouldSvg, lies));
+        QVERIFY(bytesOf(lies).contains("mirrored"));
+        const QString formers = s.folder.filePath("formers.stl");
+        QVERIFY(s.exports(Export::formersStl, formers));
+        QVERIFY(bytesOf(formers).size() > 84 + 12 * 50);
+        const QString cuts = s.folder.filePath("cuts.csv");
+        QVERIFY(s.exports(Export::cutsCsv, cuts));
+        QVERIFY(bytesOf(cuts).startsWith("item,stock,stock_size_mm,for,piece"));
+        QVERIFY(bytesOf(cuts).contains(QByteArray::fromStdString("\"" + casting + "\",\"" + casting + "-")));
 
         QVERIFY(s.window->files().newPlan());
         QVERIFY(s.plan().parts.empty());
@@ -202,6 +231,47 @@ private slots:
         for (const PdfPage& page : readPdf(pdf)) text += page.text() + ' ';
         QVERIFY(text.contains("holds with the safety kept"));
         QVERIFY(text.contains("Out of the mould", Qt::CaseInsensitive));
+        QVERIFY(s.window->close());
+    }
+
+    void whatIsPrintedAndSeenBeforeIsPaintedBesideTheWindow()
+    {
+        Sitting s(*theme_);
+        QVERIFY(s.window->files().newFromSample(samplePlans().first().file));
+        const QString pdf = s.folder.filePath("printed.pdf");
+        const auto printer = std::make_shared<QPrinter>();
+        printer->setOutputFormat(QPrinter::PdfFormat);
+        printer->setOutputFileName(pdf);
+        QSignalSpy written(&s.window->prints(), &PrintDesk::written);
+        s.window->prints().printOn(printer, {"shopping", "lift"});
+        QVERIFY(s.window->prints().isBusy());
+        QVERIFY(written.wait(60000));
+        QVERIFY(written.front().front().toBool());
+        const auto pages = readPdf(pdf);
+        QVERIFY(pages.size() >= 2);
+
+        QSignalSpy previewed(&s.window->prints(), &PrintDesk::previewed);
+        s.window->prints().previewSheets({"shopping", "lift"});
+        QVERIFY(previewed.wait(60000));
+        QPointer<PagePreview> preview = previewed.front().front().value<PagePreview*>();
+        QVERIFY(preview && preview->isVisible());
+        QCOMPARE(preview->page(), 0);
+        QTRY_VERIFY_WITH_TIMEOUT(preview->isPainted(), 20000);
+        auto* title = preview->findChild<QLabel*>("pageTitle");
+        QVERIFY(title->text().startsWith(QString("Page 1 of %1").arg(pages.size())));
+        // Something is on the page: not all of it is paper.
+        const QImage first = preview->grab().toImage();
+        QTest::keyClick(preview, Qt::Key_PageDown);
+        QCOMPARE(preview->page(), 1);
+        QTRY_VERIFY_WITH_TIMEOUT(preview->isPainted(), 20000);
+        QVERIFY(preview->grab().toImage() != first);
+        QTest::keyClick(preview, Qt::Key_Plus, Qt::ControlModifier);
+        QVERIFY(preview->zoom() > 1.0);
+        QTRY_VERIFY_WITH_TIMEOUT(preview->isPainted(), 20000);
+        const QString kept = qEnvironmentVariable("YARDCAST_PICTURES");
+        if (!kept.isEmpty()) preview->grab().save(kept + "/preview.png");
+        QTest::keyClick(preview, Qt::Key_Escape);
+        QTRY_VERIFY(preview.isNull());
         QVERIFY(s.window->close());
     }
 
