@@ -348,6 +348,10 @@ void Canvas::keyPressEvent(QKeyEvent* event)
         if (!event->isAutoRepeat()) host.view().setPanKey(true);
         return;
     case Qt::Key_Escape: escape(); return;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        if (host.clickByKey(event->modifiers())) return;
+        break;
     case Qt::Key_Left: nudge(-step, 0.0); return;
     case Qt::Key_Right: nudge(step, 0.0); return;
     case Qt::Key_Up: nudge(0.0, step); return;

@@ -51,6 +51,9 @@ public:
     bool isSnappingOn() const { return snapper_.isOn(); }
     bool cancelGesture();
     bool key(QKeyEvent* event);
+    /// With the hands on the keys: a click of the tool in hand in the middle of what is in view, or of the one counter
+    /// that is chosen. False where nothing is placed by a click.
+    bool clickByKey(Qt::KeyboardModifiers modifiers);
     /// A modifier went down or up: the gesture goes on with it, though the pointer rests.
     void modifiersChanged(Qt::KeyboardModifiers modifiers);
     void openField(const QString& text, bool selected);

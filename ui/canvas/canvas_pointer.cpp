@@ -4,9 +4,11 @@
 
 #include <QMouseEvent>
 
+#include "core/plan/plan.h"
 #include "ui/canvas/canvas_host.h"
 #include "ui/canvas/pointer_label.h"
 #include "ui/canvas/typed_size_field.h"
+#include "ui/document/plan_document.h"
 #include "ui/document/selection.h"
 
 /// The pointer's way through the canvas: from the view's events to the tool's.
@@ -25,6 +27,36 @@ Point CanvasHost::viewCentre() const
 {
     const Point at = projection_.unmap(view_->centreMm());
     return {std::round(at.x / 10.0) * 10.0, std::round(at.y / 10.0) * 10.0};
+}
+
+bool CanvasHost::clickByKey(Qt::KeyboardModifiers modifiers)
+{
+    switch (choice_.kind) {
+    case ToolKind::counter:
+    case ToolKind::support:
+    case ToolKind::panel:
+    case ToolKind::appliance:
+    case ToolKind::cutout:
+    case ToolKind::fixture: break;
+    default: return false;
+    }
+    if (tool_->isGesturing() || field_->isOpen()) return false;
+    PointerEvent click;
+    click.at = viewCentre();
+    const QStringList chosen = selection_.parts();
+    const Part* part =
+        chosen.size() == 1 ? findPart(*document_.plan(), chosen.front().toStdString()) : nullptr;
+    if (part && part->kind() == PartKind::counter && projection_.isAbove()) {
+        if (const std::optional<Box> box = boundsOf(footprint(*part))) click.at = box->centre();
+    }
+    click.pressedAt = click.at;
+    click.viewPx = QRectF(view_->viewport()->rect()).center();
+    click.button = Qt::LeftButton;
+    click.modifiers = modifiers;
+    tool_->press(click);
+    tool_->release(click);
+    settle();
+    return true;
 }
 
 PointerEvent CanvasHost::pointerEvent(const QMouseEvent& event) const

@@ -343,7 +343,18 @@ void QuietStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
     case PE_FrameTabBarBase:
     case PE_FrameTabWidget: return;
     case PE_FrameFocusRect:
-        if (widget && (widget->inherits("QPushButton") || widget->inherits("QToolButton"))) return;
+        if (widget && widget->inherits("QPushButton")) return;
+        if (widget && widget->inherits("QToolButton")) {
+            // One without a frame has no panel that could show it.
+            if (!isOn(*option, State_KeyboardFocusChange)) return;
+            painter->save();
+            painter->setRenderHint(QPainter::Antialiasing);
+            painter->setPen(QPen(ink_.chosen, 2.0));
+            painter->setBrush(Qt::NoBrush);
+            painter->drawRoundedRect(outlineRect(widget->rect(), 2.0), kCornerPx, kCornerPx);
+            painter->restore();
+            return;
+        }
         if (qobject_cast<const QAbstractItemView*>(widget)) return;
         painter->save();
         painter->setPen(QPen(ink_.chosen, 1.0));

@@ -108,6 +108,7 @@ CardSummary LiftingCard::summarise(const Plan& plan, const Assessment& assessmen
                             .arg(counted(static_cast<int>(assessment.handling.size()), tr("1 piece"), tr("%1 pieces")),
                                  massText(assessment.massKg()));
     summary.lines.append({.text = over > 0 ? tr("%1; %2 over the limit").arg(all).arg(over) : all});
+    if (isOpened() && !when_->isHidden()) summary.lines.clear();
     Q_UNUSED(plan);
     return summary;
 }
@@ -234,7 +235,10 @@ bool LiftingCard::eventFilter(QObject* watched, QEvent* event)
     if (watched == when_ && (event->type() == QEvent::ShowToParent || event->type() == QEvent::HideToParent)) {
         const bool shown = event->type() == QEvent::ShowToParent;
         hours_->setVisible(shown);
+        // Chart and table of hours want the room that is for masses elsewhere.
+        team_->setVisible(!shown);
         if (shown) showChart();
+        refresh();
     }
     return LiveCard::eventFilter(watched, event);
 }

@@ -50,6 +50,29 @@ private slots:
         QVERIFY(f.committed().mixes.empty());
     }
 
+    void drawnWithoutThePointer()
+    {
+        CanvasFixture f;
+        f.canvas.setTool(ToolKind::counter);
+        QTest::keyClick(&f.canvas, Qt::Key_Return);
+        QCOMPARE(f.committed().parts.size(), std::size_t(1));
+        QCOMPARE(f.selection.parts(), QStringList{"C1"});
+        // A cutout goes into the middle of the counter that is chosen.
+        f.canvas.startAddingCutout(CutoutPurpose::sink, CutoutShape::rectangle);
+        QTest::keyClick(&f.canvas, Qt::Key_Return);
+        QCOMPARE(counterOf(f, "C1").cutouts.size(), std::size_t(1));
+        const Point middle = boundsOfPart(f, "C1").centre();
+        const Point centre = f.part("C1").place.toPlan(counterOf(f, "C1").cutouts[0].centre);
+        // Snaps to a middle or to the grid of the zoom.
+        QVERIFY2(distance(centre, middle) <= 60.0, qPrintable(QString::number(distance(centre, middle))));
+        f.canvas.setTool(ToolKind::support);
+        QTest::keyClick(&f.canvas, Qt::Key_Return);
+        QCOMPARE(f.committed().parts.size(), std::size_t(2));
+        // In hand is the tool that moves: there Enter places nothing.
+        QTest::keyClick(&f.canvas, Qt::Key_Return);
+        QCOMPARE(f.committed().parts.size(), std::size_t(2));
+    }
+
     void counterTellsSizeAndMassWhileDragging()
     {
         CanvasFixture f;

@@ -33,7 +33,7 @@ QString DrawRectTool::hint() const
 {
     if (anchor_) return tr("Let go where the opposite corner is to be, or type the size: 1850 x 620.");
     switch (kind_) {
-    case PartKind::counter: return tr("Drag from corner to corner. A click places 1800 x 620 mm.");
+    case PartKind::counter: return tr("Drag from corner to corner. A click or Enter places 1800 x 620 mm; digits open its size.");
     case PartKind::support:
         return tr("Click in a counter: the support reaches from front to back, up to its underside.");
     case PartKind::panel: return tr("Click in a counter: the panel stands along its back edge. Or drag.");
