@@ -15,6 +15,12 @@ bool isSame(const SheetArea& a, Point at, Size size)
         && std::abs(a.size.width - size.width) < kSameMm && std::abs(a.size.depth - size.depth) < kSameMm;
 }
 
+/// What doubles leave of nothing is nothing.
+double beyond(double wholeMm, double goneMm)
+{
+    return wholeMm - goneMm < kSameMm ? 0.0 : wholeMm - goneMm;
+}
+
 SawnPart partOf(const CutSheet& sheet, const SheetArea& area, int cutBy)
 {
     const auto indexOf = [](auto i) { return static_cast<int>(i); };
@@ -57,11 +63,11 @@ std::vector<SawnStep> sawnSteps(Size whole, const CutSheet& sheet)
         if (step.run == SawRun::alongY) {
             low.size.width = step.atMm;
             high.at.x += gone;
-            high.size.width -= gone;
+            high.size.width = beyond(part.size.width, gone);
         } else {
             low.size.depth = step.atMm;
             high.at.y += gone;
-            high.size.depth -= gone;
+            high.size.depth = beyond(part.size.depth, gone);
         }
     }
     std::vector<SawnStep> out;
