@@ -8,6 +8,7 @@
 #include "app/cli_text_table.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/handling_advice.h"
+#include "ui/wording/lifting_names.h"
 #include "ui/wording/names.h"
 #include "ui/wording/pour_names.h"
 #include "ui/wording/readiness_names.h"
@@ -51,7 +52,10 @@ QString pourTable(const Loaded& loaded)
                        poured.fits ? chance : Cli::tr("as planned")});
         }
     }
-    return QLatin1Char('\n') + Cli::tr("Pour plan") + QLatin1Char('\n') + table.text();
+    return QLatin1Char('\n') + Cli::tr("Pour plan") + QLatin1Char('\n') + table.text() +
+           Cli::tr("A batch takes %1; laying steel or foam between two layers %2 each, in which nothing is mixed.")
+               .arg(minutesText(pour.batchMinutes), minutesText(pour.layingMinutes)) +
+           QLatin1Char('\n');
 }
 
 QString hoursTable(const Loaded& loaded)
@@ -115,6 +119,7 @@ QString curingTable(const Loaded& loaded)
 QString holdsTable(const Loaded& loaded)
 {
     const Assessment& assessment = *loaded.assessment;
+    QStringList words;
     TextTable table(QStringLiteral("lrrrr"));
     table.add({Cli::tr("casting"), Cli::tr("grip"), Cli::tr("from the left"), Cli::tr("from the front"), Cli::tr("bears")});
     bool any = false;
@@ -125,6 +130,9 @@ QString holdsTable(const Loaded& loaded)
             return one.casting && one.casting->id == lift.casting;
         });
         if (placed == assessment.castings.end()) continue;
+        if (const QString heavy = heavyGripsText(loads, loaded.plan.crew.liftLimitKg); !heavy.isEmpty()) {
+            words << QString::fromStdString(lift.casting) + QStringLiteral(": ") + heavy + QLatin1Char('\n');
+        }
         const Point origin = placed->casting->boundsMm.low;
         for (std::size_t i = 0; i < loads.size(); ++i) {
             any = true;
@@ -133,7 +141,46 @@ QString holdsTable(const Loaded& loaded)
                        massText(loads[i].kg)});
         }
     }
-    return any ? QLatin1Char('\n') + Cli::tr("Who holds what") + QLatin1Char('\n') + table.text() : QString();
+    return any ? QLatin1Char('\n') + Cli::tr("Who holds what") + QLatin1Char('\n') + table.text() + words.join(QString())
+               : QString();
+}
+
+QString gainTable(const Loaded& loaded)
+{
+    const std::vector<GainCurve>& gain = loaded.assessment->gain;
+    if (gain.empty()) return {};
+    constexpr double kAgesH[] = {24.0, 48.0, 72.0, 168.0, 672.0};
+    TextTable table(QStringLiteral("lrrrrr"));
+    table.add({Cli::tr("mix"), Cli::tr("1 day"), Cli::tr("2 days"), Cli::tr("3 days"), Cli::tr("7 days"), Cli::tr("28 days")});
+    for (const GainCurve& curve : gain) {
+        QStringList row{QString::fromStdString(curve.mix)};
+        for (const double ageH : kAgesH) {
+            const auto at = std::ranges::find(curve.h, ageH);
+            const auto i = static_cast<std::size_t>(at - curve.h.begin());
+            row << (at == curve.h.end() || i >= curve.share.size() ? QStringLiteral("-") : percentText(100 * curve.share[i]));
+        }
+        table.add(row);
+    }
+    return QLatin1Char('\n') + Cli::tr("Mean strength by the plan's temperatures, of that at 28 days and 20 °C") +
+           QLatin1Char('\n') + table.text();
+}
+
+QString seasonTable(const Loaded& loaded)
+{
+    const std::vector<SeasonMonth>& season = loaded.assessment->season;
+    if (season.empty()) return {};
+    TextTable table(QStringLiteral("lrrrrrl"));
+    table.add({Cli::tr("month"), Cli::tr("until carried"), Cli::tr("keep moist"), Cli::tr("kg/(m² h)"), Cli::tr("limit"),
+               Cli::tr("best start"), Cli::tr("rank")});
+    for (const SeasonMonth& month : season) {
+        table.add({monthName(month.month), month.carryH > 0.0 ? waitText(month.carryH) : QStringLiteral("-"),
+                   curingDaysText(month.curingDays), numberText(month.evaporationKgM2H, 2), numberText(month.limitKgM2H, 1),
+                   clockText(month.bestStartH),
+                   month.rank > 0 ? QString::number(month.rank)
+                   : month.frost  ? Cli::tr("not fit: frost")
+                                  : Cli::tr("not fit")});
+    }
+    return QLatin1Char('\n') + Cli::tr("Months to pour in") + QLatin1Char('\n') + table.text();
 }
 
 }  // namespace yardcast::cli

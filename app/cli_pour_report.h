@@ -13,5 +13,8 @@ QString pourTable(const Loaded& loaded);
 QString hoursTable(const Loaded& loaded);
 QString curingTable(const Loaded& loaded);
 QString holdsTable(const Loaded& loaded);
+/// Share of the strength by age for each mix, and the months of the season; empty without.
+QString gainTable(const Loaded& loaded);
+QString seasonTable(const Loaded& loaded);
 
 }  // namespace yardcast::cli

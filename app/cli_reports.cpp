@@ -62,14 +62,14 @@ QString mixesTable(const Assessment& assessment)
 {
     TextTable table(QStringLiteral("lrrrrrrrr"));
     table.add({Cli::tr("mix"), Cli::tr("to mix"), Cli::tr("bags"), Cli::tr("spare"), Cli::tr("cement"),
-               Cli::tr("silica fume"), Cli::tr("plasticiser"), Cli::tr("water"), Cli::tr("water/cement"),
+               Cli::tr("silica fume"), Cli::tr("plasticiser"), Cli::tr("tap water"), Cli::tr("water/cement"),
                Cli::tr("batches in one run")});
     for (const MixQuantities& mix : assessment.mixes) {
         table.add({QString::fromStdString(mix.mix), volumeText(mix.volumeL),
                    mix.perBag ? QString::number(mix.bags) : QStringLiteral("-"),
                    mix.perBag ? QString::number(mix.spareBags) : QStringLiteral("-"),
-                   massText(mix.perBag ? mix.extraCementKg : mix.cementKg), massText(mix.silicaFumeKg),
-                   massText(mix.plasticiserKg), volumeText(mix.waterL), numberText(mix.waterCement, 2),
+                   weighedText(mix.perBag ? mix.extraCementKg : mix.cementKg), weighedText(mix.silicaFumeKg),
+                   weighedText(mix.plasticiserKg), volumeText(mix.waterL), numberText(mix.waterCement, 2),
                    mix.batches > 0 ? QString::number(mix.batches) : QStringLiteral("-")});
     }
     return heading(Cli::tr("Concrete")) + table.text();
@@ -80,23 +80,29 @@ QString cardsTable(const Assessment& assessment)
 {
     QString text;
     for (const MixingCard& card : assessment.cards) {
-        TextTable table(QStringLiteral("lrrr"));
-        const BatchCard& longest = card.full.times > 0 ? card.full : card.odd;
-        table.add({Cli::tr("step"), card.full.times > 0 ? Cli::tr("full batch") : QString(),
-                   card.odd.times > 0 ? Cli::tr("last batch") : QString(), Cli::tr("then mix")});
+        const std::vector<const BatchCard*> made = card.batches();
+        if (made.empty()) continue;
+        TextTable table(QStringLiteral("lrrrr"));
+        QStringList head{Cli::tr("step")};
+        for (const BatchCard* batch : made) head << batchName(card, *batch).toLower();
+        table.add(head << Cli::tr("then mix"));
+        const BatchCard& longest = *made.front();
         for (std::size_t i = 0; i < longest.steps.size(); ++i) {
             const CardStep& step = longest.steps[i];
-            const auto amount = [&](const BatchCard& batch) {
-                return i < batch.steps.size() ? stepAmountText(batch.steps[i]) : QString();
-            };
-            table.add({stepName(step, card.perBag), amount(card.full), amount(card.odd),
-                       step.mixMinutes > 0.0 ? Cli::tr("%1 min").arg(shortNumberText(step.mixMinutes)) : QString()});
+            QStringList row{stepName(step, card.perBag)};
+            for (const BatchCard* batch : made) {
+                row << (i < batch->steps.size() ? stepAmountText(batch->steps[i]) : QString());
+            }
+            table.add(row << (step.mixMinutes > 0.0 ? Cli::tr("%1 min").arg(shortNumberText(step.mixMinutes)) : QString()));
         }
         for (const LimitCheck& row : card.check.limits) {
             if (!row.met.value_or(false)) table.add({limitName(row), limitText(row), metText(row.met)});
         }
         text += heading(Cli::tr("Mixing card: %1, %2").arg(QString::fromStdString(card.mix), batchesText(card))) +
                 table.text();
+        for (const QString& words : {sharedBatchesText(card), waterText(card)}) {
+            if (!words.isEmpty()) text += words + QLatin1Char('\n');
+        }
     }
     return text;
 }
@@ -253,7 +259,9 @@ std::string assessmentReport(const Loaded& loaded)
     if (!assessment.mixes.empty()) text += mixesTable(assessment) + cardsTable(assessment);
     text += pourTable(loaded);
     text += curingTable(loaded);
+    text += gainTable(loaded);
     text += hoursTable(loaded);
+    text += seasonTable(loaded);
     text += holdsTable(loaded);
     text += strengthTable(loaded);
     text += steelTable(assessment.steel);

@@ -53,6 +53,9 @@ Json handlingJson(const Assessment& assessment)
         const auto loads = lift.loadsAt(strength != nullptr ? strength->grips : std::vector<Point>());
         Json loadsAt = Json::array();
         for (const GripLoad& load : loads) loadsAt.push_back({{"at", pointJson(load.at)}, {"kg", rounded(load.kg)}});
+        const RuleLimit* plan = lift.find(LimitRule::plan);
+        Json over = Json::array();  // counted from 0, as `loads` are
+        for (const std::size_t i : plan ? gripsOver(loads, plan->eachKg) : std::vector<std::size_t>()) over.push_back(i);
         Json persons = Json::array();
         for (const double kg : personLoads(loads, lift.crewPeople)) persons.push_back(rounded(kg));
         list.push_back({{"casting", lift.casting},
@@ -67,6 +70,7 @@ Json handlingJson(const Assessment& assessment)
                         {"tilt_kg", rounded(lift.tiltKg)},
                         {"grips_proposed", lift.grips.empty() && !loads.empty()},
                         {"loads", loadsAt},
+                        {"grips_over", over},
                         {"person_kg", persons},
                         {"limits", limitsJson(lift)},
                         {"means", meansJson(lift)}});

@@ -76,7 +76,12 @@ Json batchJson(const BatchCard& batch)
 
 Json cardJson(const MixingCard& card)
 {
-    Json json{{"by_hand", card.byHand}, {"full", batchJson(card.full)}, {"odd", batchJson(card.odd)}};
+    Json json{{"by_hand", card.byHand},
+              {"full", batchJson(card.full)},
+              {"last_but_one", batchJson(card.lastButOne)},
+              {"odd", batchJson(card.odd)},
+              {"even", card.even}};
+    if (card.sparedL > 0.0) json["spared_l"] = rounded(card.sparedL);
     json["planned_density_kg_m3"] = rounded(card.plannedDensityKgM3);
     if (card.trialDensityKgM3 > 0.0) {
         json["trial_density_kg_m3"] = rounded(card.trialDensityKgM3);

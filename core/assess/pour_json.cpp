@@ -7,12 +7,12 @@ namespace {
 Json layerJson(const PourLayer& layer)
 {
     Json json{{"kind", layerKindWord(layer.kind)}, {"from_mm", rounded(layer.fromMm)}, {"to_mm", rounded(layer.toMm)}};
+    json["from_min"] = rounded(layer.fromMin);
+    json["to_min"] = rounded(layer.toMin);
     if (!(layer.litres > 0.0)) return json;
     json["litres"] = rounded(layer.litres);
     json["first_batch"] = rounded(layer.firstBatch);
     json["last_batch"] = rounded(layer.lastBatch);
-    json["from_min"] = rounded(layer.fromMin);
-    json["to_min"] = rounded(layer.toMin);
     return json;
 }
 
@@ -70,6 +70,7 @@ Json pourJson(const PourPlan& pour)
     return {{"days", days},
             {"hand_mixed", pour.handMixed},
             {"batch_minutes", rounded(pour.batchMinutes)},
+            {"laying_minutes", rounded(pour.layingMinutes)},
             {"left_out", pour.leftOut}};
 }
 

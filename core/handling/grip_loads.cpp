@@ -120,6 +120,15 @@ std::vector<double> personLoads(const std::vector<GripLoad>& loads, int people)
     return shares;
 }
 
+std::vector<std::size_t> gripsOver(const std::vector<GripLoad>& loads, double limitEachKg)
+{
+    std::vector<std::size_t> over;
+    for (std::size_t i = 0; i < loads.size(); ++i) {
+        if (loads[i].kg > limitEachKg + 1e-9) over.push_back(i);
+    }
+    return over;
+}
+
 double slingFactor(double includedDeg)
 {
     if (!(includedDeg >= 0.0) || includedDeg >= 180.0) return 0.0;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "core/geometry/point.h"
@@ -20,6 +21,9 @@ std::vector<GripLoad> gripLoads(const std::vector<Point>& grips, Point centroid,
 /// What each of `people` bears who take these grips in order along the piece: nobody's hands are further apart
 /// than arms reach where that can be had, and the heaviest share is least. With fewer grips than people, one load a grip. Empty for no people or no loads.
 std::vector<double> personLoads(const std::vector<GripLoad>& loads, int people);
+
+/// The grips, from 0, that bear more than one person may lift: each of them takes two, or help.
+std::vector<std::size_t> gripsOver(const std::vector<GripLoad>& loads, double limitEachKg);
 
 /// Pull in each of two slings over half the load, by the angle between them: 1 / cos(angle / 2). From 120 degrees on it is
 /// 2 and more: slings are never spread so far. 0 for 180 degrees and more, or below 0.

@@ -380,7 +380,14 @@ private:
         if (castings_[i]->part != lift.casting) finding.subjects.push_back(castings_[i]->part);
         const auto found = indexOf_.find(castings_[i]->part);
         if (found != indexOf_.end()) finding.pointer = "/parts/" + std::to_string(found->second) + "/lift/grips";
-        finding.values = {{"person_kg", most}, {"each_kg", each}, {"people", static_cast<double>(lift.crewPeople)}};
+        const auto heaviest = std::max_element(lift.loads.begin(), lift.loads.end(),
+                                               [](const GripLoad& a, const GripLoad& b) { return a.kg < b.kg; });
+        finding.values = {{"person_kg", most},
+                          {"each_kg", each},
+                          {"people", static_cast<double>(lift.crewPeople)},
+                          {"grip", static_cast<double>(heaviest - lift.loads.begin()) + 1},
+                          {"grip_kg", heaviest->kg},
+                          {"grips_over", static_cast<double>(gripsOver(lift.loads, each).size())}};
         findings.push_back(std::move(finding));
     }
 

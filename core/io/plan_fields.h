@@ -309,6 +309,7 @@ void describe(V& v, const Pouring*)
     v.defaulted("hours", &Pouring::hours);
     v.list("order", &Pouring::order);
     v.optional("moulds", &Pouring::moulds);
+    v.defaulted("laying_minutes", &Pouring::layingMinutes);
     v.defaulted("working_minutes", &Pouring::workingMinutes);
 }
 

@@ -39,6 +39,8 @@ struct Pouring {
     double hours = 9.0;                   ///< of work in a day
     std::vector<std::string> order;       ///< ids of castings; those not named follow by the program's own order
     std::optional<int> moulds;            ///< how many castings may lie in moulds at one time; default: no bound
+    /// To lay steel or foam into one casting between its layers; nothing is mixed meanwhile. Common practice, no source.
+    double layingMinutes = 10.0;
     double workingMinutes = 75.0;         ///< how long the concrete can be worked at 20 deg C, see core/pour/weather.h
     FileSource source;
     friend bool operator==(const Pouring&, const Pouring&) = default;

@@ -128,12 +128,12 @@ public:
     void scoops()
     {
         const CardStep* least = nullptr;
-        bool inOdd = false;
-        for (const BatchCard* batch : {&card_.full, &card_.odd}) {
+        const BatchCard* of = nullptr;
+        for (const BatchCard* batch : card_.batches()) {
             for (const CardStep& step : batch->steps) {
                 if (!step.belowScale || (least && least->kg <= step.kg)) continue;
                 least = &step;
-                inOdd = batch == &card_.odd;
+                of = batch;
             }
         }
         if (!least) return;
@@ -141,7 +141,7 @@ public:
         finding.values["item"] = itemOf(*least);
         finding.values["scoop_g"] = least->kg * 1000;
         finding.values["least_g"] = kLeastScoopG;
-        finding.values["batch_l"] = inOdd ? card_.odd.litres : card_.full.litres;
+        finding.values["batch_l"] = of->litres;
     }
 
     void trial()

@@ -63,7 +63,7 @@ void addRatioFinding(const Mix& mix, std::size_t index, const MixQuantities& q, 
     finding.values = {{"water_cement", q.waterCement},
                       {"water_binder", q.waterBinder},
                       {"limit", mix.maxWaterCement},
-                      {"water_l", mix.recipe ? mix.recipe->waterLM3 : charge.waterL},
+                      {"water_l", charge.waterL},
                       {"most_water_l", mostWaterL(mix, mix.maxWaterCement)}};
     finding.remedies = ratioRemedies(mix, index, mix.maxWaterCement);
     findings.push_back(std::move(finding));

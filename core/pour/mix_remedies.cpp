@@ -38,20 +38,31 @@ Mix withCement(Mix mix, int step)
     return mix;
 }
 
+/// All water outside the pores of the grains, the plasticiser's and that on sand and gravel included.
+double mostAllWaterL(const Mix& mix, double mostRatio) { return mostRatio * binderKKg(mix, chargeOf(mix)); }
+
+Mix withAllWater(Mix mix, double waterL)
+{
+    mix.recipe->waterLM3 = waterL;
+    return mix;
+}
+
 std::vector<Remedy> waterRemedies(const Mix& mix, std::size_t index, double mostRatio)
 {
     if (mix.trial && mix.trial->waterL) return {};
-    const double most = mostWaterL(mix, mostRatio);
     Mix changed = mix;
     Remedy remedy;
     double water = 0.0;
     if (changed.recipe) {
-        water = std::floor(most * 10 + 1e-9) / 10;
-        changed.recipe->waterLM3 = water;
+        const double all = std::floor(mostAllWaterL(mix, mostRatio) * 10 + 1e-9) / 10;
+        changed = withAllWater(mix, all);
+        if (!(all > 0.0) || !isUsable(changed)) return {};
+        water = plannedChargeOf(changed).waterL;
         remedy.code = "less_water_recipe";
-        remedy.edit = setting(index, "recipe/water_l_m3", water);
+        remedy.values["all_water_l"] = all;
+        remedy.edit = setting(index, "recipe/water_l_m3", all);
     } else {
-        water = std::floor(most * 100 + 1e-9) / 100;
+        water = std::floor(mostWaterL(mix, mostRatio) * 100 + 1e-9) / 100;
         changed.bag.waterL = water;
         remedy.code = "less_water";
         remedy.edit = setting(index, "bag/water_l", water);
@@ -65,9 +76,11 @@ std::vector<Remedy> waterRemedies(const Mix& mix, std::size_t index, double most
 
 double mostWaterL(const Mix& mix, double mostRatio)
 {
-    const Charge charge = chargeOf(mix);
-    const double allL = mostRatio * binderKKg(mix, charge);
-    return std::max(0.0, mix.recipe ? allL : allL - kPlasticiserWaterShare * charge.plasticiserKg);
+    const double allL = mostAllWaterL(mix, mostRatio);
+    if (!mix.recipe) return std::max(0.0, allL - kPlasticiserWaterShare * chargeOf(mix).plasticiserKg);
+    // With less water there is more room for sand and gravel, and for what they bring.
+    const Mix changed = withAllWater(mix, allL);
+    return allL > 0.0 && isUsable(changed) ? plannedChargeOf(changed).waterL : 0.0;
 }
 
 std::vector<Remedy> cementRemedies(const Mix& mix, std::size_t index, const std::function<bool(const Mix&)>& clears)

@@ -11,7 +11,7 @@
 /// Edits of one mix that clear what is said about it: each is tried on the mix before it is offered.
 namespace yardcast {
 
-/// The most water that keeps a ratio (silica fume counted): to be added to a bag, or all water in a m3 of a recipe; l.
+/// The most water from the tap that keeps a ratio (silica fume counted): into a bag, or into a m3 of a recipe; l.
 /// Not below 0. The mix must be usable.
 double mostWaterL(const Mix& mix, double mostRatio);
 /// Less water and more cement, as far as either keeps the ratio and stays in bounds. No less water where a trial batch

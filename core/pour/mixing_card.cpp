@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/materials/materials.h"
+#include "core/pour/batch_shares.h"
 #include "core/pour/mix_findings.h"
 #include "core/pour/weather.h"
 
@@ -100,13 +101,15 @@ BatchCard batchOf(const MixQuantities& quantities, const Charge& charge, double 
 
 void addBatches(MixingCard& card, const MixQuantities& quantities, double iceShare)
 {
-    const double perBatch = bagsInBatch(quantities);
-    const double goes = quantities.bagsExact / perBatch;
-    if (!(goes > 0.0 && goes <= 1e9)) return;
-    const int full = static_cast<int>(std::floor(goes + 1e-9));
-    const double rest = quantities.bagsExact - full * perBatch;
-    card.full = batchOf(quantities, card.charge, perBatch, full, iceShare);
-    card.odd = batchOf(quantities, card.charge, rest, rest > 1e-9 * perBatch ? 1 : 0, iceShare);
+    const BatchShares shares = shareBatches(quantities.bagsExact, bagsInBatch(quantities));
+    const auto once = [&](double bags) {
+        return batchOf(quantities, card.charge, bags, bags > 0.0 ? 1 : 0, iceShare);
+    };
+    card.full = batchOf(quantities, card.charge, shares.fullBags, shares.full, iceShare);
+    card.lastButOne = once(shares.lastButOneBags);
+    card.odd = once(shares.lastBags);
+    card.even = shares.even;
+    card.sparedL = shares.sparedBags * quantities.litresPerBag;
 }
 
 MixingCard cardOf(const Plan& plan, const Mix& mix, const MixQuantities& quantities)
@@ -129,6 +132,15 @@ MixingCard cardOf(const Plan& plan, const Mix& mix, const MixQuantities& quantit
 }
 
 }  // namespace
+
+std::vector<const BatchCard*> MixingCard::batches() const
+{
+    std::vector<const BatchCard*> there;
+    for (const BatchCard* batch : {&full, &lastButOne, &odd}) {
+        if (batch->times > 0) there.push_back(batch);
+    }
+    return there;
+}
 
 BatchCard batchOfLitres(const Plan& plan, const MixQuantities& quantities, double litres)
 {

@@ -54,8 +54,11 @@ struct MixingCard {
     bool perBag = true;         ///< false: by a recipe
     double bagKg = 0.0;
     bool byHand = false;        ///< no mixer: batches of kHandBatchL in a tub
-    BatchCard full;             ///< as many whole bags as the drum takes; times 0 where none is full
+    BatchCard full;             ///< as many whole bags as the drum takes (or all alike, `even`); times 0 where there is none
+    BatchCard lastButOne;       ///< times 1 where it shares with the last one
     BatchCard odd;              ///< the last one; times 0 or 1
+    bool even = false;          ///< everything is weighed, and all batches are alike
+    double sparedL = 0.0;       ///< what the last batch would have been by full ones, where that was too little to mix
     MixCheck check;
     Charge charge;
     double litresLow = 0.0;     ///< what the bags bought give when the yield is as low, as high as its spread says
@@ -64,6 +67,10 @@ struct MixingCard {
     double plannedDensityKgM3 = 0.0;
     double trialDensityKgM3 = 0.0;   ///< 0 without a trial batch
     double extraWaterL = 0.0;        ///< water too much in one bag or m3 by the trial's density; 0 within 2 %
+
+    /// Those that there are, in the order of mixing; good as long as the card is.
+    std::vector<const BatchCard*> batches() const;
+    int count() const { return full.times + lastButOne.times + odd.times; }
 };
 /// Water first 80 %, plasticiser in the last portion; minutes of mixing: common practice, no source.
 inline constexpr double kFirstWaterShare = 0.8;
@@ -76,8 +83,8 @@ inline constexpr double kFibreMinutes = 2.0;
 /// The mix must be usable.
 BatchCard batchOfLitres(const Plan& plan, const MixQuantities& quantities, double litres);
 
-/// One a mix in use that is usable, in the order of `quantities`. Sums: full.times * full + odd = `MixQuantities` to
-/// 1e-9. Findings, one a mix and subject: scoop_small (note), too_wet_by_density, trial_impossible (cautions), yield_low
+/// One a mix in use that is usable, in the order of `quantities`. Sums: full.times * full + lastButOne + odd =
+/// `MixQuantities` to 1e-9 (`shareBatches`). Findings, one a mix and subject: scoop_small (note), too_wet_by_density, trial_impossible (cautions), yield_low
 /// (note); what EN 206 asks where it is known not to be met: exposure_ratio, exposure_cement, exposure_class, exposure_air
 /// (cautions); one exposure_air_unknown (note) for all mixes; ratio_class (caution: the ratio does not support the class;
 /// a stop under half of it),

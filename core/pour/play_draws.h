@@ -14,7 +14,7 @@ double ownLog(double x);
 double normalOf(double p);
 
 /// What varies in a play.
-enum class Draw : std::uint64_t { batch = 1, slip = 2, working = 3, air = 4 };
+enum class Draw : std::uint64_t { batch = 1, slip = 2, working = 3, air = 4, laying = 5 };
 
 /// Any draw of any play without those before it: what is changed in a plan leaves all other draws as they are. A counter
 /// is mixed by the finaliser of SplitMix64 (Steele, Lea and Flood 2014; constants from memory).

@@ -34,14 +34,17 @@ const MixQuantities* quantitiesOf(const std::vector<MixQuantities>& quantities, 
 }
 
 /// Whether the casting, begun at this hour with a fresh batch of so many litres and minutes, is covered in time.
-bool holdsAt(PourTask task, double batchL, double minutes, double startH, const WorkingByHour& working)
+bool holdsAt(PourTask task, double batchL, double minutes, double layingMin, double startH, const WorkingByHour& working)
 {
     if (!(task.litres / batchL <= kMostBatches)) return false;
     task.batchL = batchL;
-    const std::vector<int> covered = coveredAfter(task, 0.0);
-    for (std::size_t i = 0; i < covered.size(); ++i) {
-        const double hour = startH + (static_cast<double>(i) + 1) * minutes / 60;
-        if (covered[i] * minutes > working.at(hour) + kNoise) return false;
+    const SlotBatches slot = slotBatches(task, 0.0, BatchRun(batchL), layingMin);
+    const std::vector<double> waits = waitsMin(task, minutes, layingMin);
+    double hour = startH;
+    for (std::size_t i = 0; i < waits.size(); ++i) {
+        hour += minutes / 60;
+        if (waits[i] > working.at(hour) + kNoise) return false;
+        hour += slot.layMin[i] / 60;
     }
     return true;
 }
@@ -52,13 +55,14 @@ std::vector<Remedy> remediesFor(const Plan& plan, const PourSchedule& schedule, 
 {
     std::vector<Remedy> remedies;
     const double minutes = schedule.rules.batchMinutes;
+    const double layingMin = schedule.rules.layingMin;
     for (double hour = std::floor(startH * 2 - kNoise) / 2; hour >= kEarliestWorkH; hour -= 0.5) {
-        if (!holdsAt(task, task.batchL, minutes, hour, working)) continue;
+        if (!holdsAt(task, task.batchL, minutes, layingMin, hour, working)) continue;
         remedies.push_back({"pour_earlier", {{"start_clock", hour}}, settingsPatch(plan, withStart(plan, hour)), {}});
         break;
     }
     if (const auto changed = withOneMoreHand(plan)) {
-        if (holdsAt(task, task.batchL, changed->mixer->batchMinutes, startH, working)) {
+        if (holdsAt(task, task.batchL, changed->mixer->batchMinutes, layingMin, startH, working)) {
             remedies.push_back({"pour_more_hands",
                                 {{"people", static_cast<double>(changed->crew.people)},
                                  {"batch_min", changed->mixer->batchMinutes}},
@@ -73,7 +77,8 @@ std::vector<Remedy> remediesFor(const Plan& plan, const PourSchedule& schedule, 
         const Plan changed = withDrum(plan, larger);
         const double usable = larger * changed.mixer->usablePercent / 100;
         const double batchL = bagsThatFit(usable, q->litresPerBag) * q->litresPerBag;
-        if (!(batchL > 0.0) || !holdsAt(task, batchL, changed.mixer->batchMinutes, startH, working)) continue;
+        if (!(batchL > 0.0) || !holdsAt(task, batchL, changed.mixer->batchMinutes, layingMin, startH, working))
+            continue;
         remedies.push_back({"pour_larger_mixer",
                             {{"drum_l", larger}, {"batch_min", changed.mixer->batchMinutes}},
                             settingsPatch(plan, changed),
@@ -82,7 +87,7 @@ std::vector<Remedy> remediesFor(const Plan& plan, const PourSchedule& schedule, 
     }
     // Half as long for each 10 K more: so the temperature at which the longest wait would just be borne.
     const double minutesAt20 = plan.pouring.value_or(Pouring{}).workingMinutes;
-    const double needC = 20 + 10 * std::log2(minutesAt20 / longestGapMin(task, minutes));
+    const double needC = 20 + 10 * std::log2(minutesAt20 / longestGapMin(task, schedule.rules));
     if (needC >= kColdestMixC && needC < kHottestMixC) {
         remedies.push_back({"pour_cooler_concrete", {{"concrete_c", std::floor(needC)}}, {}, {}});
     }

@@ -29,12 +29,11 @@ public:
     DayWriter(const PourSchedule& schedule, const ScheduledDay& planned) : schedule_(schedule), planned_(planned)
     {
         double now = 0.0;
-        for (const double notBefore : planned.notBeforeMin) {
-            const double begin = std::max(now, notBefore);
-            now = begin + schedule.rules.batchMinutes;
+        for (std::size_t i = 0; i < planned.notBeforeMin.size(); ++i) {
             PourBatch batch;
-            batch.beginMin = begin;
-            batch.readyMin = now;
+            batch.beginMin = std::max(now, planned.notBeforeMin[i]);
+            batch.readyMin = batch.beginMin + schedule.rules.batchMinutes;
+            now = batch.readyMin + planned.layMin[i];
             day_.mixed.push_back(std::move(batch));
         }
         day_.startH = planned.startH;
@@ -45,7 +44,7 @@ public:
     {
         for (const PourSlot& slot : planned_.slots) day_.castings.push_back(pouredOf(slot, freshKgM3));
         day_.batches = static_cast<int>(day_.mixed.size());
-        if (!day_.mixed.empty()) day_.endMin = day_.mixed.back().readyMin;
+        if (!planned_.slots.empty()) day_.endMin = planned_.slots.back().endMin;
         return std::move(day_);
     }
 
@@ -64,9 +63,10 @@ private:
     {
         const double endL = slot.startL + task.litres;
         for (int index = slot.firstBatch; index <= slot.lastBatch; ++index) {
-            const double lowL = (index - slot.runBatch) * task.batchL;
+            const BatchRun& run = planned_.runs[slot.run];
+            const double lowL = run.startL(index - slot.runBatch);
             // Whole in sum: the last takes what rounding left.
-            const double highL = index == slot.lastBatch ? endL : lowL + task.batchL;
+            const double highL = index == slot.lastBatch ? endL : run.startL(index - slot.runBatch + 1);
             const double litres = highL - (index == slot.firstBatch ? slot.startL : lowL);
             PourBatch& batch = day_.mixed[static_cast<std::size_t>(index)];
             batch.mix = task.casting->mix;
@@ -76,23 +76,29 @@ private:
         }
     }
 
-    void timeLayers(const PourSlot& slot, const PourTask& task, int before, PouredCasting& poured) const
+    void timeLayers(const PourSlot& slot, int before, PouredCasting& poured) const
     {
+        const BatchRun& run = planned_.runs[slot.run];
         double atL = slot.startL;
-        double nowMin = batchAt(slot.firstBatch).readyMin;
-        const auto clamped = [&](double index) {
-            return std::clamp(slot.runBatch + static_cast<int>(index), slot.firstBatch, slot.lastBatch);
-        };
+        double leftL = poured.litres;
+        double nowMin = std::max(batchAt(slot.firstBatch).readyMin, slot.startMin);
+        bool begun = false;
         for (PourLayer& layer : poured.layers) {
             layer.fromMin = nowMin;
             if (layer.litres > 0.0) {
-                const double from = atL / task.batchL;
+                const double from = atL;
                 atL += layer.litres;
-                const double to = atL / task.batchL;
-                layer.firstBatch = before + from;
-                layer.lastBatch = before + to;
-                layer.fromMin = batchAt(clamped(std::floor(from + kNoise))).readyMin;
-                nowMin = batchAt(clamped(std::ceil(to - kNoise) - 1)).readyMin;
+                leftL -= layer.litres;
+                layer.firstBatch = before + run.placeFrom(from);
+                layer.lastBatch = before + run.placeOf(atL);
+                const auto readyMin = [&](int batch) {
+                    return batchAt(std::clamp(slot.runBatch + batch, slot.firstBatch, slot.lastBatch)).readyMin;
+                };
+                layer.fromMin = std::max(nowMin, readyMin(run.at(from)));
+                nowMin = std::max(layer.fromMin, readyMin(run.endingAt(atL)));
+                begun = true;
+            } else if (begun && leftL > kNoise * poured.litres) {
+                nowMin += schedule_.rules.layingMin;
             }
             layer.toMin = nowMin;
         }
@@ -109,14 +115,15 @@ private:
         poured.casting = casting.id;
         poured.mix = casting.mix;
         poured.litres = task.litres;
-        poured.batches = task.batches();
+        const BatchRun& run = planned_.runs[slot.run];
+        poured.batches = run.placeOf(slot.startL + task.litres) - run.placeFrom(slot.startL);
         poured.startMin = slot.startMin;
         poured.endMin = slot.endMin;
         poured.workingMinutes = slot.workingMinutes;
         poured.longestGapMin = slot.longestGapMin;
         poured.fits = slot.fits;
         poured.layers = task.layers;
-        timeLayers(slot, task, before, poured);
+        timeLayers(slot, before, poured);
 
         const double foam = foamDensityKgM3(task.part->body);
         const auto fresh = freshKgM3.find(casting.mix);
@@ -172,6 +179,7 @@ PourPlan pourPlan(const Plan& plan, const std::vector<CastingPtr>& castings,
     result.leftOut = schedule.leftOut;
     result.handMixed = schedule.rules.handMixed;
     result.batchMinutes = schedule.rules.batchMinutes;
+    result.layingMinutes = schedule.rules.layingMin;
     for (const ScheduledDay& planned : schedule.days) {
         PourDay day = DayWriter(schedule, planned).write(freshKgM3);
         day.day = static_cast<int>(result.days.size()) + 1;

@@ -23,7 +23,7 @@ enum class LayerKind { first, steel, second, filler, rim, whole };
 const char* layerKindWord(LayerKind kind);
 
 /// A layer of one casting in the pouring position, from the mould base up, in the order of pouring; steel and filler
-/// have no litres and no batches.
+/// have no litres and no batches, and take time where they lie between two layers of concrete.
 struct PourLayer {
     LayerKind kind = LayerKind::whole;
     double fromMm = 0.0;        ///< above the mould base
@@ -58,7 +58,7 @@ struct PouredCasting {
     std::string casting;
     std::string mix;
     double litres = 0.0;
-    double batches = 0.0;       ///< 1.5 means one and a half of full ones
+    double batches = 0.0;       ///< 1.5 means one batch and half of another
     double startMin = 0.0;      ///< since the day's start: its first batch is begun, or where it begins with the rest of
                                 ///< the batch before, that one is ready
     double endMin = 0.0;        ///< its last batch is in
@@ -76,7 +76,7 @@ struct PouredCasting {
 struct PourBatch {
     std::string mix;
     int number = 1;             ///< counted through the mix on that day
-    double litres = 0.0;        ///< the last before another mix, a wait or the evening is smaller
+    double litres = 0.0;        ///< the last before another mix, a wait or the evening is smaller, or the last two are
     double beginMin = 0.0;      ///< since the day's start
     double readyMin = 0.0;
     std::vector<std::pair<std::string, double>> into;  ///< castings and litres, in the order of pouring
@@ -98,6 +98,7 @@ struct PourPlan {
     std::vector<std::string> leftOut;  ///< castings without a usable mix, or of more than kMostBatches batches
     bool handMixed = false;     ///< no mixer: times are those of kHandBatchL
     double batchMinutes = 0.0;
+    double layingMinutes = 0.0; ///< for steel or foam between two layers of a casting
     /// The day and the place in it of a casting; null where it is left out.
     const PouredCasting* find(const std::string& casting) const;
 };
@@ -124,7 +125,8 @@ std::unordered_map<std::string_view, PourPlace> pourPlaces(const PourPlan& pour)
 /// and findings say so.
 ///
 /// A cold joint: batches come ready one after the other, `batch_minutes` apart; the same concrete is covered by the
-/// next batch beside it, and by the layer above it, which is begun where the layer below was begun. A casting fits
+/// next batch beside it, and by the layer above it, which is begun where the layer below was begun. Nothing is mixed while
+/// steel or foam is laid between two layers (`Pouring::layingMinutes` for each): all hands are at the mould. A casting fits
 /// where the time between the two stays under the working time.
 ///
 /// Findings: cold_joint_certain (stop), day_too_long (caution), uplift (note, of all foam), order_unknown, order_twice

@@ -17,6 +17,7 @@ struct PourSpread {
     double slipShare = 0.03;        ///< of batches that go wrong and take kSlipFactor as long
     double workingShare = 0.20;     ///< standard deviation of the working time, share (log-normal), one draw a day
     double airC = 2.0;              ///< standard deviation of the day's temperature
+    double layingShare = 0.25;      ///< of the minutes for laying steel or foam, as of a batch's
 };
 inline constexpr double kSlipFactor = 3.0;
 

@@ -15,20 +15,10 @@ namespace yardcast {
 namespace {
 
 constexpr double kHoursADay = 24.0;
-/// Shares of a batch below this are rounding.
-constexpr double kBatchNoise = 1e-9;
 
 double within(double value, double low, double high, double otherwise)
 {
     return value >= low && value <= high ? value : otherwise;
-}
-
-/// Which batch of a run a litre of it belongs to, from 0.
-int batchAt(double litres, double batchL) { return static_cast<int>(std::floor(litres / batchL + kBatchNoise)); }
-/// The batch whose last litre it is.
-int batchEndingAt(double litres, double batchL)
-{
-    return static_cast<int>(std::ceil(litres / batchL - kBatchNoise)) - 1;
 }
 
 double batchLitres(const MixQuantities& q)
@@ -129,9 +119,10 @@ std::vector<std::size_t> orderOf(const Plan& plan, const std::vector<CastingPtr>
 class Scheduler {
 public:
     Scheduler(PourSchedule& schedule, const WorkingByHour& working, const SharedUses& uses)
-        : schedule_(schedule), working_(working), uses_(uses)
+        : schedule_(schedule), working_(working), uses_(uses), waitsForMoulds_(rules().moulds || !uses.empty())
     {
         for (std::size_t i = 0; i < schedule_.tasks.size(); ++i) place(i);
+        closeRun();
     }
 
 private:
@@ -191,25 +182,120 @@ private:
         t.newRun = today().slots.empty() || waits || runMix_ != task.casting->mix;
         PourSlot& slot = t.slot;
         slot.task = index;
+        slot.run = today().runs.size() - (t.newRun ? 0 : 1);
         slot.startL = t.newRun ? 0.0 : runL_;
         slot.runBatch = t.newRun ? batches_ : runBatch_;
-        slot.firstBatch = slot.runBatch + batchAt(slot.startL, task.batchL);
-        slot.lastBatch = std::max(slot.firstBatch, slot.runBatch + batchEndingAt(slot.startL + task.litres, task.batchL));
-        slot.covered = coveredAfter(task, slot.startL);
-        const double minutes = rules().batchMinutes;
-        const double base = std::max(madeMin(), waitUntilMin);
-        const auto readyMin = [&](int batch) { return base + (batch - batches_ + 1) * minutes; };
-        slot.startMin = slot.firstBatch >= batches_ ? readyMin(slot.firstBatch) - minutes : madeMin();
-        slot.endMin = readyMin(slot.lastBatch);
-        slot.workingMinutes = working_.at(hourOf(readyMin(slot.firstBatch)));
-        for (std::size_t i = 0; i < slot.covered.size(); ++i) {
-            const double gap = slot.covered[i] * minutes;
+        take(slot, slotBatches(task, slot.startL, BatchRun(task.batchL), rules().layingMin));
+        // When each of its batches is ready; the first may be the rest of the one before.
+        std::vector<double> readyMin;
+        double now = std::max(madeMin(), waitUntilMin);
+        slot.startMin = now;
+        for (int batch = slot.firstBatch; batch <= slot.lastBatch; ++batch) {
+            if (batch >= batches_) now += rules().batchMinutes;
+            readyMin.push_back(now);
+            now += slot.layMin[static_cast<std::size_t>(batch - slot.firstBatch)];
+        }
+        settle(slot, readyMin);
+        return t;
+    }
+
+    /// Which batches of its run a slot takes.
+    static void take(PourSlot& slot, SlotBatches batches)
+    {
+        slot.firstBatch = slot.runBatch + batches.first;
+        slot.lastBatch = slot.runBatch + batches.last;
+        slot.covered = std::move(batches.covered);
+        slot.layMin = std::move(batches.layMin);
+    }
+
+    /// Times of a slot from those at which its batches go in.
+    void settle(PourSlot& slot, const std::vector<double>& goesInMin) const
+    {
+        slot.endMin = goesInMin.back() + slot.layMin.back();
+        slot.workingMinutes = working_.at(hourOf(goesInMin.front()));
+        slot.longestGapMin = 0.0;
+        slot.fits = true;
+        for (std::size_t i = 0; i < goesInMin.size(); ++i) {
+            const double gap = i < slot.covered.size()
+                                   ? goesInMin[i + static_cast<std::size_t>(slot.covered[i])] - goesInMin[i]
+                                   : slot.layMin[i];
             slot.longestGapMin = std::max(slot.longestGapMin, gap);
-            const double goesIn = readyMin(slot.firstBatch + static_cast<int>(i));
-            slot.fits = slot.fits && gap <= working_.at(hourOf(goesIn)) + 1e-9;
+            slot.fits = slot.fits && gap <= working_.at(hourOf(goesInMin[i])) + 1e-9;
         }
         slot.inTime = slot.endMin <= limitMin() + 1e-9;
-        return t;
+    }
+
+    /// The run that ends here is shared out, where its last batch would be too little to mix. Not where a casting would then
+    /// wait too long to be covered, nor where others wait for its mould on that day and it would end later.
+    void closeRun()
+    {
+        if (schedule_.days.empty() || today().slots.empty()) return;
+        ScheduledDay& day = today();
+        const std::size_t index = day.runs.size() - 1;
+        const auto first = std::find_if(day.slots.begin(), day.slots.end(),
+                                        [&](const PourSlot& slot) { return slot.run == index; });
+        const PourTask& task = schedule_.tasks[first->task];
+        day.runs[index] = BatchRun(runL_, task.batchL, task.litresPerBag, false);
+        const BatchRun shared(runL_, task.batchL, task.litresPerBag, true);
+        if (!shared.isShared()) return;
+        std::vector<PourSlot> slots(first, day.slots.end());
+        const auto runBatch = static_cast<std::size_t>(runBatch_);
+        std::vector<double> layMin(day.layMin.size() - runBatch, 0.0);
+        for (PourSlot& slot : slots) {
+            take(slot, slotBatches(schedule_.tasks[slot.task], slot.startL, shared, rules().layingMin));
+            for (std::size_t i = 0; i < slot.layMin.size(); ++i) {
+                layMin[static_cast<std::size_t>(slot.firstBatch - slot.runBatch) + i] += slot.layMin[i];
+            }
+        }
+        std::vector<double> readyMin;
+        double now = dayReadyMin(runBatch);
+        for (std::size_t i = 0; i < layMin.size(); ++i) {
+            now = std::max(now, day.notBeforeMin[runBatch + i]) + rules().batchMinutes;
+            readyMin.push_back(now);
+            now += layMin[i];
+        }
+        double madeMin = -1.0;
+        for (std::size_t i = 0; i < slots.size(); ++i) {
+            PourSlot& slot = slots[i];
+            const auto from = static_cast<std::size_t>(slot.firstBatch - slot.runBatch);
+            const auto to = static_cast<std::size_t>(slot.lastBatch - slot.runBatch);
+            std::vector<double> goesIn(readyMin.begin() + static_cast<std::ptrdiff_t>(from),
+                                       readyMin.begin() + static_cast<std::ptrdiff_t>(to) + 1);
+            const bool begun = i > 0 && slots[i - 1].lastBatch == slot.firstBatch;
+            if (begun) goesIn.front() = std::max(goesIn.front(), madeMin);
+            slot.startMin = begun ? goesIn.front() : readyMin[from] - rules().batchMinutes;
+            settle(slot, goesIn);
+            madeMin = slot.endMin;
+            const PourSlot& was = *(first + static_cast<std::ptrdiff_t>(i));
+            if (was.fits && !slot.fits) return;
+            // Who waits for a mould on this very day has been told when it is free.
+            const bool sameDay = schedule_.tasks[slot.task].stripH < kHoursADay;
+            if (waitsForMoulds_ && sameDay && slot.endMin > was.endMin + 1e-9) return;
+        }
+        day.runs[index] = shared;
+        std::copy(slots.begin(), slots.end(), first);
+        std::copy(layMin.begin(), layMin.end(), day.layMin.begin() + static_cast<std::ptrdiff_t>(runBatch));
+        mouldFree_.resize(mouldFree_.size() - slots.size());
+        for (const PourSlot& slot : slots) noteMould(slot);
+    }
+
+    /// When its mould comes free.
+    void noteMould(const PourSlot& slot)
+    {
+        const PourTask& task = schedule_.tasks[slot.task];
+        mouldFree_.push_back(calendarDay_ * kHoursADay + hourOf(slot.endMin) + task.stripH);
+        const auto use = uses_.find(task.casting->id);
+        if (use != uses_.end()) sharedFree_[use->second.mould] = mouldFree_.back();
+    }
+
+    /// When the batches before this one are ready and what was laid after them.
+    double dayReadyMin(std::size_t batch)
+    {
+        double now = 0.0;
+        for (std::size_t i = 0; i < batch; ++i) {
+            now = std::max(now, today().notBeforeMin[i]) + rules().batchMinutes + today().layMin[i];
+        }
+        return now;
     }
 
     double limitMin() const
@@ -221,6 +307,8 @@ private:
     {
         const PourTask& task = schedule_.tasks[t.slot.task];
         if (t.newRun) {
+            closeRun();
+            today().runs.emplace_back(task.batchL);
             runMix_ = task.casting->mix;
             runL_ = 0.0;
             runBatch_ = t.slot.runBatch;
@@ -229,16 +317,19 @@ private:
         const int more = t.slot.lastBatch + 1 - batches_;
         for (int i = 0; i < more; ++i) today().notBeforeMin.push_back(i == 0 ? t.waitUntilMin : 0.0);
         batches_ += std::max(0, more);
+        today().layMin.resize(static_cast<std::size_t>(batches_), 0.0);
+        for (std::size_t i = 0; i < t.slot.layMin.size(); ++i) {
+            today().layMin[static_cast<std::size_t>(t.slot.firstBatch) + i] += t.slot.layMin[i];
+        }
         madeMin_ = t.slot.endMin;
-        mouldFree_.push_back(calendarDay_ * kHoursADay + hourOf(t.slot.endMin) + task.stripH);
-        const auto use = uses_.find(task.casting->id);
-        if (use != uses_.end()) sharedFree_[use->second.mould] = mouldFree_.back();
+        noteMould(t.slot);
         today().slots.push_back(std::move(t.slot));
     }
 
     /// The first day, or the next on which a mould comes free in the hours of work.
     void beginDay(std::size_t index)
     {
+        closeRun();
         ScheduledDay day;
         day.startH = rules().startH;
         if (!schedule_.days.empty()) {
@@ -296,6 +387,7 @@ private:
     PourSchedule& schedule_;
     const WorkingByHour& working_;
     const SharedUses& uses_;
+    const bool waitsForMoulds_;
     std::unordered_map<std::size_t, double> sharedFree_;  ///< by mould, like `mouldFree_`
     int calendarDay_ = 0;
     std::vector<double> mouldFree_;  ///< hours since midnight of the first day
@@ -331,56 +423,12 @@ PourRules pourRules(const Plan& plan)
     PourRules rules;
     rules.startH = within(pouring.startH, 0.0, 24.0, initial.startH);
     rules.limitMin = within(pouring.hours, 0.5, 24.0, initial.hours) * 60;
+    rules.layingMin = within(pouring.layingMinutes, 0.0, 240.0, initial.layingMinutes);
     if (pouring.moulds && *pouring.moulds >= 1) rules.moulds = static_cast<std::size_t>(*pouring.moulds);
     rules.handMixed = !plan.mixer.has_value();
     rules.batchMinutes = plan.mixer ? within(plan.mixer->batchMinutes, 0.01, 1440.0, Mixer{}.batchMinutes)
                                     : kHandBatchMinutes;
     return rules;
-}
-
-std::vector<int> coveredAfter(const PourTask& task, double startL)
-{
-    const double batchL = task.batchL;
-    const int first = batchAt(startL, batchL);
-    const int last = std::max(first, batchEndingAt(startL + task.litres, batchL));
-    std::vector<int> covered(static_cast<std::size_t>(last - first), 1);
-    double lowL = startL;
-    const PourLayer* below = nullptr;
-    double belowL = 0.0;
-    for (const PourLayer& layer : task.layers) {
-        if (!(layer.litres > 0.0)) continue;
-        if (below != nullptr) {
-            // Where one of the two passes on to its next batch, as shares of both layers.
-            std::vector<double> shares{0.0, 1.0};
-            const auto cut = [&](double fromL, double litres) {
-                for (int k = batchAt(fromL, batchL) + 1; k * batchL < fromL + litres; ++k) {
-                    shares.push_back((k * batchL - fromL) / litres);
-                }
-            };
-            cut(belowL, below->litres);
-            cut(lowL, layer.litres);
-            std::sort(shares.begin(), shares.end());
-            for (std::size_t i = 0; i + 1 < shares.size(); ++i) {
-                if (shares[i + 1] - shares[i] < kBatchNoise) continue;
-                const double middle = (shares[i] + shares[i + 1]) / 2;
-                const int placed = batchAt(belowL + middle * below->litres, batchL);
-                const int covering = batchAt(lowL + middle * layer.litres, batchL);
-                if (placed < first || placed >= last) continue;
-                int& after = covered[static_cast<std::size_t>(placed - first)];
-                after = std::max(after, std::min(covering, last) - placed);
-            }
-        }
-        below = &layer;
-        belowL = lowL;
-        lowL += layer.litres;
-    }
-    return covered;
-}
-
-double longestGapMin(const PourTask& task, double batchMinutes)
-{
-    const std::vector<int> covered = coveredAfter(task, 0.0);
-    return covered.empty() ? 0.0 : *std::max_element(covered.begin(), covered.end()) * batchMinutes;
 }
 
 PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& castings,
@@ -411,6 +459,7 @@ PourSchedule schedulePours(const Plan& plan, const std::vector<CastingPtr>& cast
         if (mix != mixPlace.end() && amount != litres.end() && part != parts.end()) {
             task.litres = amount->second;
             task.batchL = batchLitres(quantities[mix->second]);
+            task.litresPerBag = quantities[mix->second].litresPerBag;
         }
         // Written so that what is no number is left out as well.
         if (!(task.litres > 0.0 && task.batchL > 0.0 && task.batches() <= kMostBatches)) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <optional>
 #include <string>
 #include <utility>
@@ -178,7 +179,8 @@ private:
         for (const ScheduledDay& day : base_->schedule.days) {
             longestDay = std::max(longestDay, day.slots.back().endMin);
             for (const PourSlot& slot : day.slots) {
-                const double own = (slot.lastBatch - slot.firstBatch + 1) * base_->schedule.rules.batchMinutes;
+                const double own = (slot.lastBatch - slot.firstBatch + 1) * base_->schedule.rules.batchMinutes +
+                                   std::accumulate(slot.layMin.begin(), slot.layMin.end(), 0.0);
                 longestCasting = std::max(longestCasting, own);
             }
         }
@@ -196,7 +198,6 @@ private:
     void tryOrder()
     {
         const std::vector<PourTask>& tasks = base_->schedule.tasks;
-        const double minutes = base_->schedule.rules.batchMinutes;
         std::vector<std::string> present;
         for (const PourTask& task : tasks) present.push_back(task.casting->id);
         std::optional<Outcome> best;
@@ -205,7 +206,7 @@ private:
             std::map<std::string, double> mixGap;
             std::vector<std::pair<double, std::size_t>> byGap;
             for (std::size_t i = 0; i < tasks.size(); ++i) {
-                const double gap = sign * longestGapMin(tasks[i], minutes);
+                const double gap = sign * longestGapMin(tasks[i], base_->schedule.rules);
                 byGap.emplace_back(gap, i);
                 const auto [found, isNew] = mixGap.emplace(tasks[i].casting->mix, gap);
                 if (!isNew) found->second = std::max(found->second, gap);
@@ -346,11 +347,13 @@ Played playSchedule(const PourSchedule& schedule, const WorkingByHour& working, 
                     std::uint64_t seed, const PourSpread& spread, std::stop_token stop)
 {
     const LogNormal batchSpread(spread.batchShare);
+    const LogNormal layingSpread(spread.layingShare);
     const LogNormal workingSpread(spread.workingShare);
     const int count = playsFor(schedule, plays);
     Played played;
     played.joints.assign(schedule.tasks.size(), 0);
     std::vector<double> readyMin;
+    std::vector<double> layFactor;
     for (int play = 0; play < count; ++play) {
         if (play % kStopEvery == 0 && stop.stop_requested()) return {};
         const PlayDraws draws(seed, static_cast<std::uint64_t>(play));
@@ -365,22 +368,36 @@ Played playSchedule(const PourSchedule& schedule, const WorkingByHour& working, 
             if (spread.workingShare > 0.0) share *= workingSpread.at(draws.normal(Draw::working, calendarDay));
 
             readyMin.clear();
+            layFactor.clear();
             double now = 0.0;
-            for (const double notBefore : day.notBeforeMin) {
+            for (std::size_t i = 0; i < day.notBeforeMin.size(); ++i) {
                 double minutes = schedule.rules.batchMinutes;
                 if (spread.batchShare > 0.0) minutes *= batchSpread.at(draws.normal(Draw::batch, batch));
                 if (spread.slipShare > 0.0 && draws.share(Draw::slip, batch) < spread.slipShare) minutes *= kSlipFactor;
-                now = std::max(now, notBefore) + minutes;
+                now = std::max(now, day.notBeforeMin[i]) + minutes;
                 readyMin.push_back(now);
+                const bool lays = day.layMin[i] > 0.0 && spread.layingShare > 0.0;
+                layFactor.push_back(lays ? layingSpread.at(draws.normal(Draw::laying, batch)) : 1.0);
+                now += day.layMin[i] * layFactor.back();
                 ++batch;
             }
+            double madeMin = 0.0;
+            int madeBatch = -1;
             for (const PourSlot& slot : day.slots) {
                 bool joint = false;
-                for (std::size_t i = 0; i < slot.covered.size() && !joint; ++i) {
+                // What is left of a batch waits until the casting before it is done.
+                const bool begun = slot.firstBatch == madeBatch;
+                for (std::size_t i = 0; i < slot.layMin.size() && !joint; ++i) {
                     const std::size_t placed = static_cast<std::size_t>(slot.firstBatch) + i;
-                    const double gap = readyMin[placed + static_cast<std::size_t>(slot.covered[i])] - readyMin[placed];
-                    joint = gap > working.at(day.startH + readyMin[placed] / 60) * share + 1e-9;
+                    const double goesIn = i == 0 && begun ? std::max(madeMin, readyMin[placed]) : readyMin[placed];
+                    const double gap = i < slot.covered.size()
+                                           ? readyMin[placed + static_cast<std::size_t>(slot.covered[i])] - goesIn
+                                           : slot.layMin[i] * layFactor[placed];
+                    joint = gap > working.at(day.startH + goesIn / 60) * share + 1e-9;
                 }
+                madeBatch = slot.lastBatch;
+                const auto last = static_cast<std::size_t>(slot.lastBatch);
+                madeMin = readyMin[last] + slot.layMin.back() * layFactor[last];
                 if (!joint) continue;
                 ++played.joints[slot.task];
                 any = true;

@@ -323,7 +323,12 @@ std::vector<StageWords> liftWords(const Plan& plan, const Assessment& assessment
                 label.clearUnits = style.onPaper ? 1.8 : 7.0;
                 label.texts = {massText(load.kg)};
                 label.look.behind = style.ink.sheet;
-                label.look.colour = load.kg < 0.0 ? style.ink.stop : style.ink.ink;
+                const bool heavy = load.kg > plan.crew.liftLimitKg + 1e-9;
+                if (heavy) {
+                    label.texts.prepend(tr("%1, over %2 for one")
+                                            .arg(massText(load.kg), massText(plan.crew.liftLimitKg)));
+                }
+                label.look.colour = load.kg < 0.0 ? style.ink.stop : heavy ? style.ink.caution : style.ink.ink;
                 // After the words about whole castings: these go where there is room.
                 label.weight = std::abs(load.kg);
                 labels.push_back(std::move(label));

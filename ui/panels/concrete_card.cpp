@@ -94,7 +94,7 @@ ConcreteCard::ConcreteCard(PlanDocument& document, Selection& selection, LiveAss
     setEmptyText(tr("Nothing to cast yet. Drag a counter onto the sheet, or press C."));
     byMix_ = addTable(tr("By mix"), {{tr("Mix"), false}, {tr("Amount"), true}});
     limits_ = addTable(tr("Limits of EN 206"), {{tr("Limit"), false}, {tr("is"), false}, {tr("result"), false}});
-    batches_ = addTable(tr("One batch"), {{tr("Step"), false}, {tr("full"), true}, {tr("last"), true}});
+    batches_ = addTable(tr("One batch"), {{tr("Step"), false}, {tr("full"), true}, {tr("last\nbut one"), true}, {tr("last"), true}});
     byCasting_ = addTable(tr("By casting"), {{tr("Casting"), false}, {tr("net\nl"), true}, {tr("to mix\nl"), true}});
 }
 
@@ -182,7 +182,7 @@ void ConcreteCard::fillTables(const Plan& plan, const Assessment& assessment)
                           .cells = {tr("Fibres %1, kg").arg(idText(kind)), numberText(kg, 2)},
                           .source = i});
         }
-        row("water", tr("Water to add, l"), mix.waterL, 1);
+        row("water", tr("Water from the tap, l"), mix.waterL, 1);
         row("ice", tr("of this as ice, kg"), mix.iceKg, 1);
         row("ratio", tr("Water-cement ratio"), mix.waterCement, 2);
         if (mix.kValue > 0.0) row("binder", tr("Water to cement and silica fume"), mix.waterBinder, 2);
@@ -238,14 +238,22 @@ void ConcreteCard::fillMixCards(const Plan& plan, const Assessment& assessment)
                         .kind = Line::Kind::heading,
                         .cells = {tr("%1: %2").arg(id, batchesText(*card))},
                         .source = i});
-        const BatchCard& longest = card->full.times > 0 ? card->full : card->odd;
+        if (card->batches().empty()) continue;
+        const BatchCard& longest = *card->batches().front();
         for (std::size_t step = 0; step < longest.steps.size(); ++step) {
             const auto amount = [&](const BatchCard& batch) {
                 return step < batch.steps.size() ? stepAmountText(batch.steps[step]) : QString();
             };
             const QString name = stepName(longest.steps[step], card->perBag);
             batches.append({.key = id + QStringLiteral("/step/") + QString::number(step),
-                            .cells = {name, amount(card->full), amount(card->odd)},
+                            .cells = {name, amount(card->full), amount(card->lastButOne), amount(card->odd)},
+                            .source = i});
+        }
+        for (const QString& words : {sharedBatchesText(*card), waterText(*card)}) {
+            if (words.isEmpty()) continue;
+            batches.append({.key = id + QStringLiteral("/words/") + QString::number(batches.size()),
+                            .cells = {words},
+                            .tip = words,
                             .source = i});
         }
     }
@@ -273,12 +281,12 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
         add(tr("exactly"), tr("%1 bags").arg(numberText(quantities.bagsExact, 2)));
         add(tr("whole bags"), QString::number(quantities.bags));
     } else if (code == QLatin1String("water_cement") || code == QLatin1String("water")) {
-        add(tr("water added"), volumeText(quantities.waterL));
+        add(tr("water from the tap"), volumeText(quantities.waterL));
         add(tr("water in the plasticiser"),
-            tr("%1 l").arg(numberText(quantities.plasticiserKg * kPlasticiserWaterShare, 2)));
+            measuredText(quantities.plasticiserKg * kPlasticiserWaterShare));
         if (quantities.perBag) {
             add(tr("cement in the bags"), massText(quantities.bagsExact * mix.bag.cementKg));
-            add(tr("extra cement"), massText(quantities.extraCementKg));
+            add(tr("extra cement"), weighedText(quantities.extraCementKg));
         } else {
             add(tr("cement"), massText(quantities.cementKg));
             add(tr("sand and gravel, as they lie"), massText(quantities.sandKg + quantities.gravelKg));
@@ -286,7 +294,7 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
         add(tr("ratio"), numberText(quantities.waterCement, 3));
     } else if (code == QLatin1String("water_binder")) {
         add(tr("cement, all of it"), massText(cementKg));
-        add(tr("silica fume"), massText(quantities.silicaFumeKg));
+        add(tr("silica fume"), weighedText(quantities.silicaFumeKg));
         add(tr("k"), shortNumberText(quantities.kValue));
         add(tr("ratio"), numberText(quantities.waterBinder, 3));
     } else if (code == QLatin1String("batches")) {
@@ -296,11 +304,11 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
     } else if (code == QLatin1String("extra_cement")) {
         add(tr("dry mix"), massText(quantities.bagsKg));
         add(tr("share of the dry mix"), percentText(mix.extraCementPercent, 1));
-        add(tr("extra cement"), massText(quantities.extraCementKg));
+        add(tr("extra cement"), weighedText(quantities.extraCementKg));
     } else if (code == QLatin1String("silica_fume")) {
         add(tr("cement, all of it"), massText(cementKg));
         add(tr("share of the cement"), percentText(mix.silicaFumePercent, 1));
-        add(tr("silica fume"), massText(quantities.silicaFumeKg));
+        add(tr("silica fume"), weighedText(quantities.silicaFumeKg));
     } else if (code == QLatin1String("plasticiser")) {
         add(tr("cement, all of it"), massText(cementKg));
         add(tr("share of the cement"), percentText(mix.plasticiserPercent, 2));
@@ -309,7 +317,7 @@ QList<FigureValue> ConcreteCard::valuesOf(const QString& code, const MixQuantiti
     } else if (code == QLatin1String("pigment")) {
         add(tr("cement, all of it"), massText(cementKg));
         add(tr("share of the cement"), percentText(mix.pigmentPercent, 1));
-        add(tr("pigment"), massText(quantities.pigmentKg));
+        add(tr("pigment"), weighedText(quantities.pigmentKg));
     } else if (code == QLatin1String("yield_spread")) {
         add(quantities.byTrial ? tr("spread left by the trial batch") : tr("spread"),
             percentText(yieldSpreadPercent(mix, chargeOf(mix)), 1));

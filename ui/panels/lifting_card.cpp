@@ -145,6 +145,7 @@ void LiftingCard::fillTables(const Plan& plan, const Assessment& assessment)
 void LiftingCard::fillHands(const Plan& plan, const Assessment& assessment)
 {
     QList<Line> lines;
+    QStringList told;
     for (int i = 0; i < static_cast<int>(assessment.handling.size()); ++i) {
         const CastingLift& lift = assessment.handling[i];
         const auto loads = loadsOf(lift, assessment);
@@ -158,6 +159,12 @@ void LiftingCard::fillHands(const Plan& plan, const Assessment& assessment)
             line.cells[2] = numberText(grip, 1);
             line.tip = lift.grips.empty() ? tr("By levers about the centre of gravity, at the grips that the program proposes")
                                           : tr("By levers about the centre of gravity, at the grips of the plan");
+            if (const QString heavy = heavyGripsText(loads, plan.crew.liftLimitKg); !heavy.isEmpty()) {
+                line.cells[2] = tr("%1 over").arg(line.cells[2]);
+                line.tip = heavy + QLatin1Char('\n') + line.tip;
+                line.mark = Severity::caution;
+                told << tr("%1: %2", "casting, what is heavy").arg(QString::fromStdString(lift.casting), heavy);
+            }
             if (most > plan.crew.liftLimitKg) line.mark = Severity::caution;
         } else {
             line.cells[1] = numberText(lift.eachKg, 1);
@@ -165,6 +172,12 @@ void LiftingCard::fillHands(const Plan& plan, const Assessment& assessment)
         }
         line.source = i;
         lines.append(std::move(line));
+    }
+    for (const QString& words : told) {
+        lines.append({.key = QStringLiteral("words/") + words,
+                      .kind = Line::Kind::heading,
+                      .cells = {words},
+                      .tip = words});
     }
     hands_->lineModel().setLines(std::move(lines));
 }
@@ -276,6 +289,15 @@ LiveCard::LineNote LiftingCard::noteOf(const LineView& view, const Line& line, c
                        massText(teamLimitKg(lift.people, plan.crew.liftLimitKg))});
     }
     const auto shares = personLoads(loadsOf(lift, assessment), lift.crewPeople);
+    const auto loads = loadsOf(lift, assessment);
+    const std::vector<std::size_t> over = gripsOver(loads, plan.crew.liftLimitKg);
+    for (std::size_t i = 0; i < loads.size(); ++i) {
+        const bool heavy = std::find(over.begin(), over.end(), i) != over.end();
+        values.append({tr("Grip %1 bears").arg(i + 1),
+                       heavy ? tr("%1, over the %2 of one person")
+                                   .arg(massText(loads[i].kg), massText(plan.crew.liftLimitKg))
+                             : massText(loads[i].kg)});
+    }
     for (const double kg : shares) values.append({tr("A person bears"), massText(kg)});
     values.append({tr("Pull to tilt it up"), massText(lift.tiltKg)});
     return {QStringLiteral("mass"), values};

@@ -182,7 +182,9 @@ void PourCard::fillTables(const Plan& plan, const Assessment& assessment)
                                .cells = {layerName(layer.kind),
                                          tr("%1–%2").arg(shortNumberText(layer.fromMm, 0),
                                                          shortNumberText(layer.toMm, 0)),
-                                         layer.litres > 0.0 ? numberText(layer.litres, 1) : QString()},
+                                         layer.litres > 0.0 ? numberText(layer.litres, 1)
+                                         : layer.toMin > layer.fromMin ? minutesText(layer.toMin - layer.fromMin)
+                                                                       : QString()},
                                .source = number});
             }
             lines.append({.key = key,
@@ -239,6 +241,7 @@ QList<FigureValue> PourCard::valuesBehind(const QString& code, const Plan& plan,
     }
     const Pouring pouring = plan.pouring.value_or(Pouring{});
     values.append({tr("A batch takes"), minutesText(assessment.pour.batchMinutes)});
+    values.append({tr("Laying steel or foam between layers"), minutesText(assessment.pour.layingMinutes)});
     values.append({tr("Begin"), clockText(pouring.startH)});
     values.append({tr("Hours a day"), shortNumberText(pouring.hours, 1)});
     values.append({tr("Castings in moulds at one time"),

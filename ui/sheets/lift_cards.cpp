@@ -98,6 +98,10 @@ QStringList sentencesOf(const Card& card)
         said << (most - least < 0.5 ? Sheets::tr("Each person bears %1.").arg(massText(most))
                                     : Sheets::tr("A person bears %1 to %2.").arg(massText(least), massText(most)));
     }
+    const RuleLimit* each = lift.find(LimitRule::plan);
+    if (const QString heavy = each ? heavyGripsText(card.sketch.grips, each->eachKg) : QString(); !heavy.isEmpty()) {
+        said << heavy;
+    }
     const QString edge = card.sketch.tiltEdge >= 0 ? edgeText(*card.casting, card.sketch.tiltEdge) : QString();
     said << (edge.isEmpty() ? Sheets::tr("To tilt it up pulls %1.").arg(massText(lift.tiltKg))
                             : Sheets::tr("Tilts about %1 (heavy line): that pulls about %2.").arg(edge, massText(lift.tiltKg)));

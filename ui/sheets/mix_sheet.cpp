@@ -3,6 +3,7 @@
 
 #include <QPainter>
 
+#include "core/pour/batch_shares.h"
 #include "ui/sheets/cautions.h"
 #include "ui/sheets/list_pages.h"
 #include "ui/sheets/sheet_frame.h"
@@ -34,22 +35,22 @@ struct CardText {
     QString needs;
     QString check;
     MixingCard card;
-    double allowanceL = 0.0;
+    double mostL = 0.0;     ///< what the mixer takes at once
     bool ticks = true;      ///< the pour is mixed in the very batches of the card
 };
 
 double ticksHeightMm(const MixingCard& card)
 {
-    const int boxes = std::min(card.full.times + card.odd.times, kMostTicks);
+    const int boxes = std::min(card.count(), kMostTicks);
     return 6.0 + (kTickMm + 1.0) * std::ceil(boxes / 17.0);
 }
 
-/// One box a batch, numbered; the last one of another size says so.
+/// One box a batch, numbered; those of another size say so.
 void paintTicks(QPainter& painter, const QRectF& box, const MixingCard& card)
 {
     Type type;
     type.sizeMm = kSmallType;
-    const int all = card.full.times + card.odd.times;
+    const int all = card.count();
     QString heading = Sheets::tr("Tick each batch when it is in the mould");
     if (all > kMostTicks) {
         heading = Sheets::tr("Tick each batch when it is in the mould (the first %1 of %2)").arg(kMostTicks).arg(all);
@@ -64,8 +65,8 @@ void paintTicks(QPainter& painter, const QRectF& box, const MixingCard& card)
         painter.setPen(QPen(Qt::black, 0.35));
         painter.setBrush(Qt::NoBrush);
         painter.drawRect(tick);
-        const bool odd = i >= card.full.times;
-        const QString mark = odd ? Sheets::tr("last") : QString::number(i + 1);
+        const bool last = i + 1 == all && card.odd.times > 0;
+        const QString mark = last ? Sheets::tr("last") : QString::number(i + 1);
         paintLines(painter, tick.adjusted(0.6, 0.4, -0.3, 0.0), {mark}, number);
     }
 }
@@ -76,21 +77,20 @@ struct Column {
     const BatchCard* batch = nullptr;
 };
 
-QString headOf(const BatchCard& batch, bool full, bool only)
+QString headOf(const MixingCard& card, const BatchCard& batch)
 {
+    const QString name = batchName(card, batch);
     const QString litres = volumeText(batch.litres);
-    if (!full) return only ? Sheets::tr("The one batch\n%1").arg(litres) : Sheets::tr("Last batch\n%1").arg(litres);
-    return batch.times == 1 ? Sheets::tr("Full batch\n%1").arg(litres)
-                            : Sheets::tr("Full batch (%1 times)\n%2").arg(batch.times).arg(litres);
+    return batch.times == 1 ? Sheets::tr("%1\n%2", "batch, litres").arg(name, litres)
+                            : Sheets::tr("%1 (%2 times)\n%3").arg(name).arg(batch.times).arg(litres);
 }
 
 void paintSteps(QPainter& painter, const QRectF& box, const MixingCard& card)
 {
     std::vector<Column> columns;
-    if (card.full.times > 0) columns.push_back({0.0, 0.0, &card.full});
-    if (card.odd.times > 0) columns.push_back({0.0, 0.0, &card.odd});
+    for (const BatchCard* batch : card.batches()) columns.push_back({0.0, 0.0, batch});
     if (columns.empty()) return;
-    const double amountMm = columns.size() == 1 ? 66.0 : 46.0;
+    const double amountMm = columns.size() == 1 ? 66.0 : columns.size() == 2 ? 46.0 : 36.0;
     const double nameMm = box.width() - kNumberMm - kMinutesMm - amountMm * static_cast<double>(columns.size());
     for (std::size_t i = 0; i < columns.size(); ++i) {
         columns[i].left = box.left() + kNumberMm + nameMm + amountMm * static_cast<double>(i);
@@ -104,7 +104,7 @@ void paintSteps(QPainter& painter, const QRectF& box, const MixingCard& card)
     head.align = Qt::AlignRight;
     for (const Column& column : columns) {
         const QStringList lines =
-            headOf(*column.batch, column.batch == &card.full, columns.size() == 1).split(QLatin1Char('\n'));
+            headOf(card, *column.batch).split(QLatin1Char('\n'));
         double y = box.top() + 1.0;
         for (const QString& line : lines) {
             paintLines(painter, QRectF(column.left, y, column.width - 2.0, 5.0), {line},
@@ -150,7 +150,8 @@ void paintSteps(QPainter& painter, const QRectF& box, const MixingCard& card)
 
 double stepsHeightMm(const MixingCard& card, double roomMm)
 {
-    const double rows = static_cast<double>(std::max(card.full.steps.size(), card.odd.steps.size()));
+    double rows = 0.0;
+    for (const BatchCard* batch : card.batches()) rows = std::max(rows, static_cast<double>(batch->steps.size()));
     return std::min(kHeadMm + kMostRowMm * rows, roomMm);
 }
 
@@ -187,7 +188,7 @@ void paintTrial(QPainter& painter, const QRectF& box, const MixingCard& card)
     };
     blank(0, false, Sheets::tr("Bucket, level full, holds"), Sheets::tr("l"));
     blank(0, true, Sheets::tr("Full, it weighs"), Sheets::tr("kg"));
-    blank(1, false, card.perBag ? Sheets::tr("Water put in, for a bag") : Sheets::tr("Water put in, for a m³"),
+    blank(1, false, card.perBag ? Sheets::tr("Tap water, for a bag") : Sheets::tr("Tap water, for a m³"),
           Sheets::tr("l"));
     blank(1, true, Sheets::tr("Empty, it weighs"), Sheets::tr("kg"));
     blank(2, true, Sheets::tr("Concrete in it"), Sheets::tr("kg"));
@@ -202,23 +203,20 @@ void paintTrial(QPainter& painter, const QRectF& box, const MixingCard& card)
     paintWrapped(painter, QRectF(inner.left(), top + 3 * lineMm + 1.0, inner.width(), 15.0), words, type);
 }
 
-/// A last batch smaller than this share of a full one is hardly worth the wait where the allowance covers it; our choice.
-constexpr double kTinyShare = 0.10;
-
 QStringList closingWords(const CardText& text)
 {
     const MixingCard& card = text.card;
     QStringList words;
-    if (card.odd.times > 0 && card.full.times > 0 && card.odd.litres < kTinyShare * card.full.litres &&
-        card.odd.litres < text.allowanceL) {
-        words << Sheets::tr("The last batch of %1 is less than the allowance of %2: mix it only where the others leave "
-                            "something short.")
-                     .arg(volumeText(card.odd.litres), volumeText(text.allowanceL));
+    if (const QString shared = sharedBatchesText(card); !shared.isEmpty()) words << shared;
+    if (card.count() == 1 && card.odd.litres < kLeastBatchShare * text.mostL && !card.byHand && card.odd.times > 0) {
+        words << Sheets::tr("All of it is less than a third of what the mixer takes: mix it by hand in a tub.");
     }
-    const auto scoops = [](const BatchCard& batch) {
-        return std::any_of(batch.steps.begin(), batch.steps.end(), [](const CardStep& s) { return s.belowScale; });
+    words << waterText(card);
+    const auto scoops = [](const BatchCard* batch) {
+        return std::any_of(batch->steps.begin(), batch->steps.end(), [](const CardStep& s) { return s.belowScale; });
     };
-    if (scoops(card.full) || scoops(card.odd)) {
+    const std::vector<const BatchCard*> made = card.batches();
+    if (std::any_of(made.begin(), made.end(), scoops)) {
         words << Sheets::tr("* Too little for a scale that reads to 1 g: weigh it for several batches at once and "
                             "divide it.");
     }
@@ -232,11 +230,11 @@ QString tooWetText(const MixingCard& card)
 {
     if (!(card.extraWaterL > 0.0)) return {};
     const QString words =
-        card.perBag ? Sheets::tr("The trial batch is too wet: do not pour it. Mix again with %1 of water for a bag, measured: "
+        card.perBag ? Sheets::tr("The trial batch is too wet: do not pour it. Mix again with %1 from the tap for a bag, measured: "
                                  "%2 less than is in it.")
-                    : Sheets::tr("The trial batch is too wet: do not pour it. Mix again with %1 of water for a cubic metre, "
+                    : Sheets::tr("The trial batch is too wet: do not pour it. Mix again with %1 from the tap for a cubic metre, "
                                  "measured: %2 less than is in it.");
-    return words.arg(volumeText(card.charge.waterL), volumeText(card.extraWaterL));
+    return words.arg(measuredText(card.charge.waterL), measuredText(card.extraWaterL));
 }
 
 void paintCard(QPainter& painter, const QRectF& area, const CardText& text)
@@ -310,15 +308,19 @@ std::vector<OtherBatch> otherBatches(const PourPlan& pour, const MixingCard& car
 {
     constexpr double kSameL = 0.05;
     std::vector<OtherBatch> others;
-    bool oddIsOfTheCard = true;
+    std::vector<double> rests;  // of the card, each met once
+    for (const BatchCard* batch : card.batches()) {
+        if (batch != &card.full) rests.push_back(batch->litres);
+    }
     int calendarDay = 1;
     for (const PourDay& day : pour.days) {
         calendarDay += day.afterDays;
         for (const PourBatch& batch : day.mixed) {
             if (batch.mix != card.mix) continue;
-            if (card.full.times > 0 && std::abs(batch.litres - card.full.litres) < kSameL) continue;
-            if (card.odd.times > 0 && oddIsOfTheCard && std::abs(batch.litres - card.odd.litres) < kSameL) {
-                oddIsOfTheCard = false;
+            const auto same = [&](double litres) { return std::abs(batch.litres - litres) < kSameL; };
+            if (card.full.times > 0 && same(card.full.litres)) continue;
+            if (const auto rest = std::find_if(rests.begin(), rests.end(), same); rest != rests.end()) {
+                rests.erase(rest);
                 continue;
             }
             const auto known = std::find_if(others.begin(), others.end(), [&](const OtherBatch& other) {
@@ -372,7 +374,7 @@ std::vector<SheetPage> mixPages(const Plan& plan, const Assessment& assessment)
                       card.byHand ? Sheets::tr("By hand in a tub: %1").arg(batchesText(card))
                                   : Sheets::tr("In the mixer: %1").arg(batchesText(card)),
                       needsText(*quantities), checkText(card), card};
-        text.allowanceL = quantities->volumeL - quantities->netL;
+        text.mostL = bagsInBatch(*quantities) * quantities->litresPerBag;
         const std::vector<OtherBatch> others = otherBatches(assessment.pour, card);
         if (!others.empty()) {
             text.ticks = false;
@@ -386,7 +388,7 @@ std::vector<SheetPage> mixPages(const Plan& plan, const Assessment& assessment)
         if (others.empty()) continue;
         SheetPage list = like;
         list.part = QString::fromStdString(card.mix);
-        const QStringList words{Sheets::tr("Full batches are those of the card; which batch comes when, the sheets of the "
+        const QStringList words{Sheets::tr("Other batches are those of the card; which batch comes when, the sheets of the "
                                            "pour day say. Order, mixing and cautions as on the card.")};
         for (SheetPage& made : listPages(list, {otherBlock(plan, *quantities, card, others)}, words)) {
             pages.push_back(std::move(made));

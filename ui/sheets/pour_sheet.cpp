@@ -74,8 +74,12 @@ ListBlock orderBlock(const Plan& plan, const PourDay& day, int firstNumber)
             const bool concrete = layer.litres > 0.0;
             row.cells = {QStringLiteral("      %1 %2").arg(kTick, layerName(layer.kind)), heightsText(layer),
                          concrete ? litresText(layer.litres) : QString(),
-                         concrete ? batchesText(layer.firstBatch, layer.lastBatch) : QString(),
-                         concrete ? at(day, layer.fromMin) : QString(), concrete ? at(day, layer.toMin) : QString()};
+                         concrete ? batchesText(layer.firstBatch, layer.lastBatch)
+                                  : layer.toMin > layer.fromMin
+                                        ? Sheets::tr("to lay: %1").arg(minutesText(layer.toMin - layer.fromMin))
+                                        : QString(),
+                         concrete || layer.toMin > layer.fromMin ? at(day, layer.fromMin) : QString(),
+                         concrete || layer.toMin > layer.fromMin ? at(day, layer.toMin) : QString()};
             row.note = layerNote(poured, layer);
             block.table.rows.push_back(row);
         }
@@ -116,6 +120,29 @@ ListBlock weatherBlock(const PourWeather& weather)
     block.picture = [weather, style](QPainter& painter, const QRectF& box) {
         paintWeatherChart(painter, box.adjusted(2.0, 0.0, -2.0, 0.0), weather, style);
     };
+    return block;
+}
+
+/// Which month of those typed suits the pour best.
+ListBlock seasonBlock(const std::vector<SeasonMonth>& season)
+{
+    ListBlock block;
+    block.title = Sheets::tr("Months to pour in, by their usual weather (with the safety kept)");
+    block.table.columns = {{Sheets::tr("Month"), 34.0, false},         {Sheets::tr("until carried"), 26.0, true},
+                           {Sheets::tr("keep moist"), 24.0, true},     {Sheets::tr("water lost, kg/(m² h)"), 40.0, true},
+                           {Sheets::tr("best start"), 22.0, true},     {Sheets::tr("rank"), 34.0, true}};
+    for (const SeasonMonth& month : season) {
+        SheetRow row;
+        row.cells = {monthName(month.month),
+                     month.carryH > 0.0 ? waitText(month.carryH) : QString(),
+                     curingDaysText(month.curingDays),
+                     Sheets::tr("%1, limit %2").arg(numberText(month.evaporationKgM2H, 2), numberText(month.limitKgM2H, 1)),
+                     clockText(month.bestStartH),
+                     month.rank > 0 ? QString::number(month.rank)
+                     : month.frost  ? Sheets::tr("not fit: frost")
+                                    : Sheets::tr("not fit")};
+        block.table.rows.push_back(row);
+    }
     return block;
 }
 
@@ -177,9 +204,9 @@ QStringList closingWords(const PourDay& day, const Assessment& assessment)
 {
     QStringList words = weatherWords(day, assessment.weather);
     words << Sheets::tr("Begin every layer where the one below was begun. Times are those to be expected: batches of "
-                        "%1 one after the other; concrete that has begun to set is thrown away, never made soft with "
-                        "water.")
-                 .arg(minutesText(assessment.pour.batchMinutes));
+                        "%1 one after the other, and %2 to lay steel or foam between two layers; concrete that has begun to "
+                        "set is thrown away, never made soft with water.")
+                 .arg(minutesText(assessment.pour.batchMinutes), minutesText(assessment.pour.layingMinutes));
     words += curingWords(day, assessment.curing);
     return words + materialCautions();
 }
@@ -206,6 +233,7 @@ std::vector<SheetPage> pourPages(const Plan& plan, const Assessment& assessment)
         std::vector<ListBlock> blocks{orderBlock(plan, day, number), batchBlock(day)};
         // The days are taken as alike: one picture of them.
         if (number == 1 && !assessment.weather.hours.empty()) blocks.push_back(weatherBlock(assessment.weather));
+        if (number == 1 && !assessment.season.empty()) blocks.push_back(seasonBlock(assessment.season));
         for (SheetPage& made : listPages(page, blocks, closingWords(day, assessment))) pages.push_back(std::move(made));
         number += static_cast<int>(day.castings.size());
     }

@@ -17,7 +17,7 @@ const std::vector<FindingSentence> kDisciplineSentences{
      WORDS("Mix {subject}: the ratio of water to cement is {water_binder:2} (silica fume counted), over the limit of "
            "{limit:2}."),
      WORDS("This plan's limit; the ratio after EN 206 5.2.5.2.3."),
-     WORDS("At most {most_water_l} of water a bag keeps the limit; more plasticiser or extra cement helps the mix "
+     WORDS("At most {most_water_l} from the tap for a bag keeps the limit; more plasticiser or extra cement helps the mix "
            "flow.")},
     {"fume_over",
      WORDS("Mix {subject}: of the silica fume ({fume_percent} of the cement) only {counted_percent} count."),

@@ -11,7 +11,8 @@
 /// What is said beside the hours at which castings may be handled.
 namespace yardcast::ui {
 
-/// "Set down all corners together: one late by 3 mm cracks it at 48 h ..." where the solver found so; else empty.
+/// "Set down all corners together: one late by 3 mm takes 120 % of what it bears at 48 h ..." where the solver found so, or
+/// where it is so at the hour from which it may be carried: solved at the plan's hour, a bound at the other; else empty.
 QString lateCornerText(const Plan& plan, const Assessment& assessment, const std::string& casting);
 /// What the water of a mix leaves of its class, where it does not support it; else empty.
 QString wetMixText(const Plan& plan, const std::string& mix);

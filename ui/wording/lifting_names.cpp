@@ -96,4 +96,16 @@ QString meansSentence(const MeansAdvice& advice)
     return Words::tr("%1 That is still more than those who lift it can do.").arg(reckoned(advice));
 }
 
+QString heavyGripsText(const std::vector<GripLoad>& loads, double limitEachKg)
+{
+    QStringList grips;
+    for (const std::size_t i : gripsOver(loads, limitEachKg)) {
+        const QString one = grips.isEmpty() ? Words::tr("Grip %1 bears %2") : Words::tr("grip %1 bears %2", "in a list");
+        grips << one.arg(i + 1).arg(massText(loads[i].kg));
+    }
+    if (grips.isEmpty()) return {};
+    return Words::tr("%1: more than the %2 of one person. Two take such a grip, or move the grips.")
+        .arg(grips.join(QStringLiteral(", ")), massText(limitEachKg));
+}
+
 }  // namespace yardcast::ui

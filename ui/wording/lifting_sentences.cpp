@@ -24,7 +24,7 @@ const std::vector<FindingSentence> kLiftingSentences{
      kTeam, kLiftHelp},
     {"grip_heavy",
      WORDS("{subject}: held where its grips are drawn, one of the {people} who lift it bears {person_kg}, more than the "
-           "{each_kg} of one person."),
+           "{each_kg} of one person. The heaviest grip is no. {grip:0} with {grip_kg}."),
      WORDS("Levers of the grips about the centre of gravity; the limit each is this plan's own."),
      WORDS("Draw the grips so that the centre of gravity lies in the middle between them.")},
 };

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/materials/materials.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/words.h"
 
@@ -9,18 +10,21 @@ namespace yardcast::ui {
 
 namespace {
 
-/// What a kitchen scale takes at once, kg; heavier things are written in kg.
-constexpr double kScaleKg = 5.0;
+}  // namespace
 
-QString gramsText(double kg)
+QString weighedText(double kg)
 {
     const double grams = kg * 1000;
-    return Words::tr("%1 g").arg(numberText(grams, grams < 20.0 ? 1 : 0));
+    if (std::round(grams) < 1000.0) return Words::tr("%1\u00a0g").arg(numberText(grams, grams < 19.95 ? 1 : 0));
+    return Words::tr("%1\u00a0kg").arg(numberText(kg, kg < 9.995 ? 2 : 1));
 }
 
-QString kilogramsText(double kg) { return Words::tr("%1 kg").arg(numberText(kg, kg < 10.0 ? 2 : 1)); }
-
-}  // namespace
+QString measuredText(double litres)
+{
+    const double ml = litres * 1000;
+    if (std::round(ml) < 1000.0) return Words::tr("%1\u00a0ml").arg(numberText(ml, ml < 19.95 ? 1 : 0));
+    return Words::tr("%1\u00a0l").arg(numberText(litres, litres < 9.995 ? 2 : 1));
+}
 
 QString stepName(const CardStep& step, bool perBag)
 {
@@ -53,34 +57,71 @@ QString stepAmountText(const CardStep& step)
 {
     switch (step.what) {
     case Ingredient::waterFirst:
-    case Ingredient::waterLast: return Words::tr("%1 l").arg(numberText(step.litres, 2));
+    case Ingredient::waterLast: return measuredText(step.litres);
     case Ingredient::plasticiser:
-        return Words::tr("%1 ml (%2)")
-            .arg(numberText(step.litres * 1000, step.litres < 0.02 ? 1 : 0), gramsText(step.kg));
+        return Words::tr("%1 (%2)", "measured, weighed").arg(measuredText(step.litres), weighedText(step.kg));
     case Ingredient::dryMix:
     case Ingredient::cement:
         if (step.wholeBags > 0) {
             if (step.restKg < 0.005) return bagsText(step.wholeBags);
-            return Words::tr("%1 and %2").arg(bagsText(step.wholeBags), kilogramsText(step.restKg));
+            return Words::tr("%1 and %2").arg(bagsText(step.wholeBags), weighedText(step.restKg));
         }
         break;
     case Ingredient::sand:
     case Ingredient::gravel:
-    case Ingredient::ice: return kilogramsText(step.kg);
+    case Ingredient::ice:
     case Ingredient::silicaFume:
     case Ingredient::pigment:
     case Ingredient::fibres: break;
     }
-    return step.kg < kScaleKg ? gramsText(step.kg) : kilogramsText(step.kg);
+    return weighedText(step.kg);
 }
 
 QString batchesText(const MixingCard& card)
 {
     QStringList parts;
-    for (const BatchCard* batch : {&card.full, &card.odd}) {
-        if (batch->times > 0) parts << Words::tr("%1 × %2").arg(batch->times).arg(volumeText(batch->litres));
+    for (const BatchCard* batch : card.batches()) {
+        parts << Words::tr("%1 × %2").arg(batch->times).arg(volumeText(batch->litres));
     }
-    return parts.size() == 2 ? Words::tr("%1 and %2").arg(parts[0], parts[1]) : parts.join(QString());
+    if (parts.size() < 2) return parts.join(QString());
+    const QString last = parts.takeLast();
+    return Words::tr("%1 and %2").arg(parts.join(QStringLiteral(", ")), last);
+}
+
+QString batchName(const MixingCard& card, const BatchCard& batch)
+{
+    if (card.count() == 1) return Words::tr("The one batch");
+    if (&batch == &card.odd) return Words::tr("Last batch");
+    if (&batch == &card.lastButOne) return Words::tr("Last but one");
+    return card.even ? Words::tr("Each batch") : Words::tr("Full batch");
+}
+
+QString sharedBatchesText(const MixingCard& card)
+{
+    if (card.even) {
+        return card.sparedL > 0.0
+                   ? Words::tr("All batches are alike: by full ones the last would be only %1, too little to mix well.")
+                         .arg(volumeText(card.sparedL))
+                   : Words::tr("Everything is weighed, so all batches are alike: none is a rest.");
+    }
+    if (!(card.sparedL > 0.0)) return {};
+    return Words::tr("The last two share: by full batches the last would be only %1, too little to mix well.")
+        .arg(volumeText(card.sparedL));
+}
+
+QString waterText(const MixingCard& card)
+{
+    const Charge& charge = card.charge;
+    const double plasticiserL = charge.plasticiserKg * kPlasticiserWaterShare;
+    QStringList parts{Words::tr("%1 from the tap, into the bucket").arg(measuredText(charge.waterL))};
+    if (plasticiserL > 0.0) parts << Words::tr("%1 in the plasticiser").arg(measuredText(plasticiserL));
+    if (charge.moistureL > 0.0) parts << Words::tr("%1 on sand and gravel").arg(measuredText(charge.moistureL));
+    if (charge.moistureL < 0.0) {
+        parts << Words::tr("less %1 that dry sand and gravel drink").arg(measuredText(-charge.moistureL));
+    }
+    const QString words = card.perBag ? Words::tr("Water for a bag: %1; all of it, for the ratios, %2. Ice is part of the tap water.")
+                                      : Words::tr("Water for a m³: %1; all of it, for the ratios, %2. Ice is part of the tap water.");
+    return words.arg(parts.join(QStringLiteral(", ")), measuredText(charge.effectiveWaterL));
 }
 
 QString limitKindName(LimitCheck::What what)

@@ -17,9 +17,9 @@ const std::vector<FindingSentence> kMixSentences{
      WORDS("Mix {subject}: the ratio of water to cement is {water_binder:2} (silica fume counted), over the limit of "
            "{limit:2}."),
      WORDS("This plan's limit; the ratio after EN 206 5.2.5.2.3."),
-     WORDS("At most {most_water_l} of water in a cubic metre keeps the limit; plasticiser helps the mix flow.")},
+     WORDS("At most {most_water_l} from the tap in a cubic metre keeps the limit; plasticiser helps the mix flow.")},
     {"recipe_no_room",
-     WORDS("Mix {subject}: {cement_kg} of cement, {water_l} of water, the air and the additions leave no room for sand "
+     WORDS("Mix {subject}: {cement_kg} of cement, {water_l} of water in all, the air and the additions leave no room for sand "
            "and gravel in a cubic metre."),
      kRecipeSource, WORDS("Take less cement or water.")},
     {"recipe_too_wet",
@@ -75,7 +75,7 @@ const std::vector<FindingSentence> kMixSentences{
      WORDS("Mix {subject}: the trial bucket weighs {trial_density:0} kg/m³, {short_percent} less than it should. That "
            "is {extra_l} of water too much in {in:unitofmix} (water to cement then {water_cement:2}), or air. Do not pour it."),
      kTrialSource,
-     WORDS("Mix again, the water measured: {planned_l} for {in:unitofmix}, {extra_l} less than is in it. Weigh that before "
+     WORDS("Mix again, the water from the tap measured: {planned_l} for {in:unitofmix}, {extra_l} less than is in it. Weigh that before "
            "any of it goes into the mould.")},
     {"trial_impossible",
      WORDS("Mix {subject}: {concrete_kg} in a bucket of {bucket_l} is no concrete; the trial batch is not used."),

@@ -14,8 +14,8 @@ const std::vector<RemedySentence> kRemedySentences{
            "{more_days:moredays}, and uses one mould {uses:times}.")},
 
     // tried on the mix itself (core/pour)
-    {"less_water", WORDS("Add {water_l:2} l of water to a bag.")},
-    {"less_water_recipe", WORDS("Take {water_l:1} l of water for a cubic metre.")},
+    {"less_water", WORDS("Add {water_l:2} l of water from the tap to a bag.")},
+    {"less_water_recipe", WORDS("Take {water_l:1} l of water from the tap for a cubic metre ({all_water_l:1} l of water in all).")},
     {"more_cement", WORDS("Add {extra_percent} of the bag as extra cement.")},
     {"more_cement_recipe", WORDS("Take {cement_kg} of cement for a cubic metre.")},
     {"less_plasticiser", WORDS("Take {percent} of plasticiser.")},

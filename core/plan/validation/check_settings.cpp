@@ -131,6 +131,7 @@ void checkPouring(const Pouring& pouring, Subject& subject)
     subject.number("start_h", pouring.startH, {0.0, 24.0, "h"});
     subject.number("hours", pouring.hours, {0.5, 24.0, "h"});
     if (pouring.moulds) subject.number("moulds", *pouring.moulds, {1.0, 10'000.0, "pieces"});
+    subject.number("laying_minutes", pouring.layingMinutes, {0.0, 240.0, "minutes"});
     subject.number("working_minutes", pouring.workingMinutes, {5.0, 600.0, "minutes"});
     subject.count("order", pouring.order.size(), kMostReadings);
 }

@@ -189,6 +189,10 @@ TEST(GripHeavy, WhereOneEndBearsMoreThanAPersonMay)
     // Levers of 70 and 860 mm about the middle at 900.
     EXPECT_NEAR(*numberAt(findings[0].values, "person_kg"), 31.104 * 860 / 930, 1e-9);
     EXPECT_EQ(findings[0].pointer, "/parts/0/lift/grips");
+    // Two grips near the middle share that, no one of them is over 25 kg.
+    EXPECT_NEAR(*numberAt(findings[0].values, "grip_kg"), 31.104 * 860 / 930 / 2, 1e-6);
+    EXPECT_EQ(*numberAt(findings[0].values, "grips_over"), 0);
+    EXPECT_EQ(gripsOver({{{0, 0}, 25.0}, {{1, 0}, 25.1}, {{2, 0}, -3.0}, {{3, 0}, 40.0}}, 25.0), (std::vector<std::size_t>{1, 3}));
     // Held at the ends, each bears half.
     plan = readOrThrow(R"(
         {"id":"C1","kind":"counter","at":[0,0],"turn_deg":0,"top_mm":900,"outline":[[0,0],[1800,0],[1800,180],[0,180]],

@@ -3,12 +3,17 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <map>
+#include <numeric>
 #include <random>
 
 #include "core/io/plan_patch.h"
 #include "core/materials/materials.h"
+#include "core/pour/batch_shares.h"
+#include "core/pour/pour_plan.h"
 #include "tests/core/pour/mix_samples.h"
+#include "tests/core/pour/pour_fixture.h"
 
 namespace yardcast {
 namespace {
@@ -50,7 +55,7 @@ Plan planOf(const Mix& mix)
 std::map<std::string, double> summed(const MixingCard& card)
 {
     std::map<std::string, double> sums;
-    for (const BatchCard* batch : {&card.full, &card.odd}) {
+    for (const BatchCard* batch : card.batches()) {
         for (const CardStep& step : batch->steps) {
             const bool water = step.what == Ingredient::waterFirst || step.what == Ingredient::waterLast ||
                                step.what == Ingredient::ice;
@@ -102,7 +107,7 @@ TEST(MixingCard, BatchesSumToTheQuantities)
         near(key(Ingredient::pigment), q.pigmentKg);
         for (const auto& [kind, kg] : q.fibresByKindKg) near(key(Ingredient::fibres, kind), kg);
         if (plan.mixer) {
-            EXPECT_EQ(made.cards[0].full.times + made.cards[0].odd.times, q.batches);
+            EXPECT_EQ(made.cards[0].count(), q.batches);
         }
     }
 }
@@ -115,8 +120,7 @@ TEST(MixingCard, NoBatchIsFullerThanTheDrumAllows)
             plan.mixer->drumL = drum;
             plan.mixer->usablePercent = 70;
             const Cards made = cardsOf(plan);
-            EXPECT_LE(made.cards[0].full.litres, drum * 0.70 + 1e-9);
-            EXPECT_LE(made.cards[0].odd.litres, drum * 0.70 + 1e-9);
+            for (const BatchCard* batch : made.cards[0].batches()) EXPECT_LE(batch->litres, drum * 0.70 + 1e-9);
         }
     }
 }
@@ -138,6 +142,79 @@ TEST(MixingCard, WholeBagsAndTheOddOneWorkedOut)
     EXPECT_EQ(dry(card.full).restKg, 0.0);
     EXPECT_EQ(dry(card.odd).wholeBags, 2);
     EXPECT_NEAR(dry(card.odd).restKg, (made.quantities[0].bagsExact - 8) * 25, 1e-9);
+}
+
+/// Whatever is asked for: the sum is kept, nothing is fuller than the mixer, nothing too little where there is more than one.
+TEST(BatchShares, NoBatchIsTooLittleToMix)
+{
+    for (const double inBatch : {0.35, 0.9, 1.0, 2.0, 3.0, 4.0, 7.0}) {
+        for (double bags = 0.05; bags < 30; bags += 0.0731) {
+            const BatchShares shares = shareBatches(bags, inBatch);
+            EXPECT_EQ(shares.count(), static_cast<int>(std::ceil(bags / inBatch - 1e-9))) << bags << " by " << inBatch;
+            EXPECT_NEAR(shares.full * shares.fullBags + shares.lastButOneBags + shares.lastBags, bags, 1e-9);
+            for (const double one : {shares.full > 0 ? shares.fullBags : 0.0, shares.lastButOneBags, shares.lastBags}) {
+                EXPECT_LE(one, inBatch + 1e-9);
+                const bool enough = one == 0.0 || one >= kLeastBatchShare * inBatch - 1e-9;
+                EXPECT_TRUE(enough || shares.count() == 1) << one;
+            }
+            if (inBatch >= 1.0 && shares.lastButOneBags > 0.0) {
+                EXPECT_DOUBLE_EQ(std::round(2 * shares.lastButOneBags), 2 * shares.lastButOneBags) << "only the last is weighed";
+            }
+        }
+    }
+}
+
+TEST(BatchShares, ByHand)
+{
+    // 12.13 bags, three at a time: the fifth would be an eighth of a bag.
+    const BatchShares three = shareBatches(12.13, 3);
+    EXPECT_EQ(three.full, 3);
+    EXPECT_DOUBLE_EQ(three.lastButOneBags, 2.0);
+    EXPECT_NEAR(three.lastBags, 1.13, 1e-9);
+    EXPECT_NEAR(three.sparedBags, 0.13, 1e-9);
+    const BatchShares one = shareBatches(4.2, 1);  // bags one by one: half a bag, and what is left
+    EXPECT_EQ(one.full, 3);
+    EXPECT_DOUBLE_EQ(one.lastButOneBags, 0.5);
+    EXPECT_NEAR(one.lastBags, 0.7, 1e-9);
+    const BatchShares enough = shareBatches(13.1, 3);  // more than a third: it stays
+    EXPECT_EQ(enough.full, 4);
+    EXPECT_EQ(enough.lastButOneBags, 0.0);
+    EXPECT_NEAR(enough.lastBags, 1.1, 1e-9);
+    const BatchShares weighed = shareBatches(2.0, 0.6);  // less than a bag: all weighed, all alike
+    EXPECT_TRUE(weighed.even);
+    EXPECT_EQ(weighed.full, 4);
+    EXPECT_DOUBLE_EQ(weighed.fullBags, 0.5);
+    EXPECT_EQ(weighed.sparedBags, 0.2 >= 0.6 / 3 ? 0.0 : 0.2);
+    EXPECT_EQ(shareBatches(0.1, 3).lastBags, 0.1) << "nothing to share it with";
+}
+
+/// Where one run makes all, the pour plan mixes the batches of the card; volumes are those of the castings with allowance.
+TEST(BatchShares, ThePourPlanMixesWhatTheCardSays)
+{
+    int shared = 0;
+    for (double allowance = 0; allowance < 40; allowance += 1.7) {
+        for (Mix mix : {bagMix(), recipeMix()}) {
+            mix.allowancePercent = allowance;
+            Plan plan = planOf(mix);
+            plan.parts = {pour_fixture::slab("A", 61, mix.id), pour_fixture::slab("B", 39.3, mix.id)};
+            const std::vector<CastingPtr> castings = pour_fixture::castingsOfPlan(plan);
+            std::vector<Finding> findings;
+            const std::vector<MixQuantities> quantities = mixQuantities(plan, castings, findings);
+            const MixingCard card = mixingCards(plan, quantities, findings).at(0);
+            const PourPlan pour = pourPlan(plan, castings, quantities, pour_fixture::evenWeather(600), findings);
+            ASSERT_EQ(pour.days.size(), 1u);
+            std::vector<double> cardL;
+            for (const BatchCard* batch : card.batches()) cardL.insert(cardL.end(), std::size_t(batch->times), batch->litres);
+            std::vector<double> pourL;
+            for (const PourBatch& batch : pour.days[0].mixed) pourL.push_back(batch.litres);
+            EXPECT_THAT(pourL, testing::Pointwise(testing::DoubleNear(1e-9), cardL));
+            double castingsL = 0.0;
+            for (const CastingPtr& casting : castings) castingsL += casting->volumeL * (1 + allowance / 100);
+            EXPECT_NEAR(std::accumulate(cardL.begin(), cardL.end(), 0.0), castingsL, 1e-9 * castingsL);
+            shared += card.lastButOne.times + (card.even ? 1 : 0);
+        }
+    }
+    EXPECT_GT(shared, 5);
 }
 
 TEST(MixingCard, IceTakesThePlaceOfFirstWater)

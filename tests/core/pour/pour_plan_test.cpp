@@ -86,7 +86,8 @@ TEST(PourPlan, AnotherMixBeginsABatchOfItsOwn)
     EXPECT_DOUBLE_EQ(day.castings[1].endMin, 30.0);
 }
 
-// A slab of two layers of 20 l each in batches of 10 l: the first layer's batches are covered two batches on.
+// A slab of two layers of 20 l each in batches of 10 l: the first layer's batches are covered two batches on, and the mesh is
+// laid in between, after the second.
 TEST(PourPlan, ALayerIsCoveredByTheLayerAboveIt)
 {
     auto part = std::make_shared<Part>(*slab("A", 40));
@@ -94,12 +95,28 @@ TEST(PourPlan, ALayerIsCoveredByTheLayerAboveIt)
     counter.steel = Steel{};
     counter.steel->mesh = Mesh{};
     counter.steel->mesh->coverMm = 25;
-    const Poured result = poured(planOf({part}), evenWeather(75), 10.0);
+    Plan plan = planOf({part});
+    plan.pouring->layingMinutes = 7.0;
+    const Poured result = poured(plan, evenWeather(75), 10.0);
     const PouredCasting& casting = result.pour.days.at(0).castings.at(0);
-    EXPECT_DOUBLE_EQ(casting.longestGapMin, 20.0);
+    EXPECT_DOUBLE_EQ(casting.longestGapMin, 27.0);
     EXPECT_TRUE(casting.fits);
-    // 10 minutes short of that.
-    const Poured hot = poured(planOf({part}), evenWeather(19.9), 10.0);
+    EXPECT_DOUBLE_EQ(casting.endMin, 47.0);
+    ASSERT_EQ(casting.layers.size(), 3u);
+    EXPECT_DOUBLE_EQ(casting.layers[0].toMin, 20.0);
+    EXPECT_EQ(casting.layers[1].kind, LayerKind::steel);
+    EXPECT_DOUBLE_EQ(casting.layers[1].fromMin, 20.0);
+    EXPECT_DOUBLE_EQ(casting.layers[1].toMin, 27.0);
+    EXPECT_DOUBLE_EQ(casting.layers[2].fromMin, 37.0);
+    EXPECT_DOUBLE_EQ(casting.layers[2].toMin, 47.0);
+    EXPECT_DOUBLE_EQ(result.pour.days[0].mixed.at(2).beginMin, 27.0);
+    EXPECT_DOUBLE_EQ(result.pour.days[0].endMin, 47.0);
+    // In one batch of 40 l the upper half of it waits for the mesh.
+    const Poured once = poured(plan, evenWeather(75), 40.0);
+    EXPECT_DOUBLE_EQ(once.pour.days.at(0).castings.at(0).longestGapMin, 7.0);
+    EXPECT_DOUBLE_EQ(once.pour.days[0].endMin, 17.0);
+    // Just short of what it takes.
+    const Poured hot = poured(plan, evenWeather(26.9), 10.0);
     EXPECT_FALSE(hot.pour.days.at(0).castings.at(0).fits);
     ASSERT_NE(hot.find("cold_joint_certain"), nullptr);
     EXPECT_EQ(hot.find("cold_joint_certain")->severity, Severity::stop);

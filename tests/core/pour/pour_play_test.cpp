@@ -14,7 +14,7 @@ namespace {
 
 using namespace pour_fixture;
 
-PourSpread noSpread() { return {0.0, 0.0, 0.0, 0.0}; }
+PourSpread noSpread() { return {0.0, 0.0, 0.0, 0.0, 0.0}; }
 
 struct Game {
     Plan plan;
@@ -78,6 +78,28 @@ TEST(PourPlay, WithoutSpreadItIsCertainEitherWay)
     game.weatherOf = [](const Plan&) { return evenWeather(19.5); };
     EXPECT_DOUBLE_EQ(game.play(50, noSpread())->castings.at(0).chance, 1.0);
     EXPECT_DOUBLE_EQ(game.play(50, noSpread())->anyChance, 1.0);
+}
+
+/// Steel between the layers is time that the layer below waits: 10 + 10 minutes of two batches, and the laying.
+TEST(PourPlay, LayingSteelIsPlayedToo)
+{
+    auto part = std::make_shared<Part>(*slab("A", 40));
+    std::get<Counter>(part->body).steel = Steel{};
+    std::get<Counter>(part->body).steel->mesh = Mesh{};
+    std::get<Counter>(part->body).steel->mesh->coverMm = 25;
+    Game game{planOf({part}, 10.0)};
+    game.plan.pouring->layingMinutes = 7.0;
+    game.weatherOf = [](const Plan&) { return evenWeather(17.5); };
+    EXPECT_DOUBLE_EQ(game.play(50, noSpread())->castings.at(0).chance, 0.0);
+    game.weatherOf = [](const Plan&) { return evenWeather(16.5); };
+    EXPECT_DOUBLE_EQ(game.play(50, noSpread())->castings.at(0).chance, 1.0);
+    PourSpread laying = noSpread();
+    laying.layingShare = 0.25;
+    game.weatherOf = [](const Plan&) { return evenWeather(17.0); };
+    // The median of a log-normal factor of mean 1 lies below 1: less than half of the plays are late.
+    const double chance = game.play(2000, laying)->castings.at(0).chance;
+    EXPECT_GT(chance, 0.40);
+    EXPECT_LT(chance, 0.50);
 }
 
 TEST(PourPlay, OneBatchHasNoJoint)

@@ -68,12 +68,19 @@ private slots:
                 const MixingCard& card = assessment->cards[i];
                 const QString& text = pages[static_cast<qsizetype>(i)];
                 QVERIFY(text.contains(QStringLiteral("Mix %1").arg(QString::fromStdString(card.mix))));
-                for (const BatchCard* batch : {&card.full, &card.odd}) {
+                for (const BatchCard* batch : card.batches()) {
                     for (const CardStep& step : batch->steps) {
                         QVERIFY2(text.contains(plain(stepAmountText(step))), qPrintable(stepAmountText(step)));
                         QVERIFY2(text.contains(plain(stepName(step, card.perBag))), qPrintable(stepName(step, true)));
                     }
                 }
+                // Nothing too little to mix, and the water of the bucket told from all the water.
+                for (const BatchCard* batch : card.batches()) {
+                    QVERIFY(card.count() == 1 || 3 * batch->litres > 0.999 * card.batches().front()->litres);
+                    QVERIFY2(text.contains(plain(batchName(card, *batch))), qPrintable(batchName(card, *batch)));
+                }
+                QVERIFY2(text.contains(QStringLiteral("from the tap, into the bucket")), qPrintable(text));
+                if (card.sparedL > 0.0) QVERIFY(text.contains(QStringLiteral("too little to mix well")));
                 QVERIFY(text.contains(QStringLiteral("Trial batch")));
                 QVERIFY(text.contains(QStringLiteral("Silica dust")));
                 QVERIFY(text.contains(QStringLiteral("Cement burns")));
@@ -92,6 +99,24 @@ private slots:
         QVERIFY(!text.contains(QStringLiteral("Dry mix")));
     }
 
+    /// One rule for all: below 1 kg in g, below 1 l in ml.
+    void amountsAreInOneRuleOfUnits()
+    {
+        QCOMPARE(plain(weighedText(0.9994)), QStringLiteral("999 g"));
+        QCOMPARE(plain(weighedText(0.9996)), QStringLiteral("1.00 kg"));
+        QCOMPARE(plain(weighedText(14.8)), QStringLiteral("14.8 kg"));
+        QCOMPARE(plain(measuredText(0.52)), QStringLiteral("520 ml"));
+        QCOMPARE(plain(measuredText(0.0084)), QStringLiteral("8.4 ml"));
+        QCOMPARE(plain(measuredText(6.24)), QStringLiteral("6.24 l"));
+        CardStep step;
+        step.what = Ingredient::waterLast;
+        step.litres = step.kg = 0.79;
+        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("790 ml"));
+        step.what = Ingredient::sand;
+        step.kg = 0.4;
+        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("400 g"));
+    }
+
     void additionsAreInGramsAndMillilitres()
     {
         CardStep step;
@@ -101,7 +126,7 @@ private slots:
         QCOMPARE(plain(stepAmountText(step)), QStringLiteral("120 ml (128 g)"));
         step.what = Ingredient::silicaFume;
         step.kg = 1.25;
-        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("1250 g"));
+        QCOMPARE(plain(stepAmountText(step)), QStringLiteral("1.25 kg"));
         step.kg = 0.0026;
         QCOMPARE(plain(stepAmountText(step)), QStringLiteral("2.6 g"));
         step.what = Ingredient::dryMix;

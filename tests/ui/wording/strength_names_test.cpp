@@ -1,6 +1,7 @@
 #include <QLocale>
 #include <QTest>
 
+#include "ui/wording/lifting_names.h"
 #include "ui/wording/strength_names.h"
 
 namespace yardcast::ui {
@@ -85,6 +86,15 @@ private slots:
         QCOMPARE(seen(heldForceText(190.0)), "19 kg");
         QCOMPARE(seen(heldForceText(3.0)), "under 1 kg");
         QCOMPARE(seen(heldForceText(0.0)), "0 kg");
+    }
+
+    void gripsTooHeavyForOnePersonAreNamed()
+    {
+        const std::vector<GripLoad> loads{{{0, 0}, 25.0}, {{1, 0}, 31.0}, {{2, 0}, 12.0}, {{3, 0}, 40.0}};
+        QCOMPARE(seen(heavyGripsText(loads, 25.0)),
+                 "Grip 2 bears 31.0 kg, grip 4 bears 40.0 kg: more than the 25.0 kg of one person. Two take such a grip, or "
+                 "move the grips.");
+        QVERIFY(heavyGripsText(loads, 40.0).isEmpty());
     }
 };
 

@@ -112,7 +112,7 @@ void addRecipeContent(FieldColumn& form, const Scope<Mix>& mix)
     const QString path = QStringLiteral("plan.mixes.recipe");
     form.number(path + QStringLiteral(".cement_kg_m3"), tr("Cement in a m³"),
                 recipe.member([](auto& r) { return &r.cementKgM3; }), rules(tr("kg"), 10, 2000));
-    form.number(path + QStringLiteral(".water_l_m3"), tr("Water in a m³"),
+    form.number(path + QStringLiteral(".water_l_m3"), tr("All water in a m³"),
                 recipe.member([](auto& r) { return &r.waterLM3; }), rules(tr("l"), 10, 900))
         .setHint(tr("All of it outside the grains: from the tap, on the sand, in the plasticiser."));
     form.number(path + QStringLiteral(".sand_percent"), tr("Sand of the grains"),
@@ -150,7 +150,7 @@ void addTrial(FieldColumn& form, const Scope<Mix>& mix)
     form.number(path + QStringLiteral(".concrete_kg"), tr("Concrete in it"),
                 content.member([](auto& t) { return &t.concreteKg; }), rules(tr("kg"), 0.1, 5000, 3))
         .setHint(tr("Without the bucket."));
-    form.number(path + QStringLiteral(".water_l"), tr("Water put in"),
+    form.number(path + QStringLiteral(".water_l"), tr("Tap water put in"),
                 content.member([](auto& t) { return &t.waterL; }), optional(rules(tr("l"), 0.01, 1000, 3), tr("as planned")))
         .setHint(tr("For one bag, or for one m³ of a recipe."));
 }
@@ -175,7 +175,7 @@ void addBag(FieldColumn& form, const Scope<Mix>& mix)
                 bag.member([](auto& b) { return &b.freshDensityKgM3; }),
                 optional(rules(tr("kg/m³"), 300, 5000), tr("yield is stated")))
         .setHint(tr("Of the fresh concrete, where the bag states no yield."));
-    form.number(path + QStringLiteral(".water_l"), tr("Water a bag"), bag.member([](auto& b) { return &b.waterL; }),
+    form.number(path + QStringLiteral(".water_l"), tr("Tap water a bag"), bag.member([](auto& b) { return &b.waterL; }),
                 litres);
     form.number(path + QStringLiteral(".cement_kg"), tr("Cement in a bag"),
                 bag.member([](auto& b) { return &b.cementKg; }), kilograms)

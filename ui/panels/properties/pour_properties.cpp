@@ -32,6 +32,11 @@ void describePouring(PropertySheet& sheet)
                 optional(rules({}, 1, 10000, 0), tr("as many as castings")))
         .setHint(tr("How many castings may lie in moulds at one time."));
     column
+        .number(path + QStringLiteral(".laying_minutes"), tr("Laying steel or foam"),
+                content.member([](auto& p) { return &p.layingMinutes; }), rules(tr("min"), 0, 240))
+        .setHint(tr("Between two layers of a casting, each time; all hands are at the mould and nothing is mixed. "
+                    "10 min: common practice, no source."));
+    column
         .number(path + QStringLiteral(".working_minutes"), tr("Working time"),
                 content.member([](auto& p) { return &p.workingMinutes; }), rules(tr("min"), 5, 600))
         .setHint(tr("How long the concrete can be worked at 20 °C; half as long for each 10 K more."));
