@@ -238,7 +238,7 @@ TEST(Draw, WritesADxfWhereTheNameAsksForIt)
 TEST(Saw, SaysWhatOldBasesBecomeAndAssessWeighsFewerMoulds)
 {
     const std::string large = samplePaths()[2];
-    EXPECT_THAT(run({"saw", large}).out, testing::ContainsRegex("On day [0-9]+ saw the base of [A-Z0-9a-z.]+ "));
+    EXPECT_THAT(run({"saw", large}).out, testing::ContainsRegex("Day [0-9]+: saw the old base [A-Z0-9a-z.-]+ of "));
     const Json mould = Json::parse(run({"assess", large, "--json", "--no-remedies"}).out).at("mould");
     ASSERT_FALSE(mould.at("sharing").empty());
     const Json& option = mould.at("sharing").at(0).at("options").at(0);
