@@ -6,6 +6,7 @@
 
 #include "core/materials/concrete_strength.h"
 #include "core/materials/materials.h"
+#include "core/structure/crack_strips.h"
 #include "core/structure/mesh_plan.h"
 #include "core/structure/stress_marks.h"
 
@@ -447,6 +448,7 @@ std::shared_ptr<const Body> makeMeshed(const StrengthInput& input, Refinement re
     fillAngles(*body);
     fillCorners(*body, plan.arcs);
     if (withMarks) {
+        fillCrackStrips(*body);
         const Polygon& domain = plan.request.domain.front();
         std::vector<Ring> boundary{domain.outer};
         boundary.insert(boundary.end(), domain.holes.begin(), domain.holes.end());

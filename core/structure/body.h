@@ -27,11 +27,21 @@ struct SectionKind {
     double massZMm = 0.0;             ///< height of its centroid
 };
 
+/// What the corners of a triangle count for in a weighted mean over a kind of section.
+struct TriangleWeight {
+    int triangle = 0;
+    int kind = 0;
+    std::array<double, 3> weight{};
+};
+
 /// A line on which a crack would run from a re-entrant corner into the concrete, one thickness long.
 struct CrackLine {
     Point from;
     Point inward;                       ///< unit direction
     std::vector<PlaceInMesh> samples;   ///< evenly along it
+    /// Weights of sum 1 over a strip about it; none in a coarse body, nor where there is no concrete.
+    std::vector<TriangleWeight> strip{};
+    int stripKind = 0;                  ///< the kind of section that most of the strip is
 };
 
 /// A re-entrant corner of the boundary, sharp or rounded: where cracks begin. A thin shell's stress grows without end

@@ -8,8 +8,9 @@ namespace yardcast {
 
 namespace {
 
-/// So many of the coarse sweep's worst spots are solved on the mesh itself.
-constexpr std::size_t kSpotsSolved = 8;
+/// So many of the coarse sweep's worst spots are solved on the mesh itself: in 40 dragged slabs the worst was among the
+/// first seven, in one more the eleventh.
+constexpr std::size_t kSpotsSolved = 12;
 
 /// Uses that differ by less, as a share, are the same.
 constexpr double kSamePercent = 1e-9;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/structure/in_use.h"
 
@@ -29,6 +30,22 @@ double concreteShare(const Region& outline, Point p)
     return static_cast<double>(inside) / (kSteps * kSteps);
 }
 
+/// A square that reaches over the edge of a box, pushed aside until it is flush with it; nothing where its middle lies in
+/// the box. So a spot does not vanish at once when a cutout is dragged towards it.
+std::optional<Point> besideBox(const Box& box, Point p)
+{
+    const double left = p.x - (box.low.x - kHalfMm);
+    const double right = box.high.x + kHalfMm - p.x;
+    const double below = p.y - (box.low.y - kHalfMm);
+    const double above = box.high.y + kHalfMm - p.y;
+    const double least = std::min({left, right, below, above});
+    if (least <= 0.0) return p;
+    if (least > kHalfMm) return std::nullopt;
+    if (least == left) return Point{p.x - left, p.y};
+    if (least == right) return Point{p.x + right, p.y};
+    return Point{p.x, least == below ? p.y - below : p.y + above};
+}
+
 /// Spots side by side along an edge, the square flush with it on the concrete's side (left of from-to).
 void alongEdge(Point from, Point to, double pitchMm, std::vector<Point>& spots)
 {
@@ -55,18 +72,22 @@ std::vector<Point> personSpots(const StrengthInput& input)
     const Polygon& outline = casting.outline.front();
 
     // Round each cutout: the middle and both ends of the strips beside its box.
+    std::vector<Box> cutouts;
     if (const auto* counter = std::get_if<Counter>(&input.body)) {
         for (const Cutout& cutout : counter->cutouts) {
+            // A person may well stand over a tap hole.
             const auto box = boundsOf(cutoutRing(cutout));
-            if (!box || std::max(box->width(), box->height()) < kPersonMm) continue;
-            const Point c = box->centre();
-            for (const double x : {box->low.x, c.x, box->high.x}) {
-                spots.push_back({x, box->low.y - kHalfMm});
-                spots.push_back({x, box->high.y + kHalfMm});
-            }
-            spots.push_back({box->low.x - kHalfMm, c.y});
-            spots.push_back({box->high.x + kHalfMm, c.y});
+            if (box && std::max(box->width(), box->height()) >= kPersonMm) cutouts.push_back(*box);
         }
+    }
+    for (const Box& box : cutouts) {
+        const Point c = box.centre();
+        for (const double x : {box.low.x, c.x, box.high.x}) {
+            spots.push_back({x, box.low.y - kHalfMm});
+            spots.push_back({x, box.high.y + kHalfMm});
+        }
+        spots.push_back({box.low.x - kHalfMm, c.y});
+        spots.push_back({box.high.x + kHalfMm, c.y});
     }
     const double perimeter = perimeterMm(outline.outer);
     const double edgePitch = std::max(perimeter / 28, kPersonMm);
@@ -84,8 +105,9 @@ std::vector<Point> personSpots(const StrengthInput& input)
     spots = std::move(once);
     if (spots.size() > kMostSpots / 2) spots.resize(kMostSpots / 2);
 
-    // The field between: a grid of the box, the same wherever cutouts lie.
+    // The field between: a grid of the box, the same wherever cutouts lie but for what these push aside.
     const Box box = casting.boundsMm;
+    const Region whole{{outline.outer, {}}};
     const double width = box.width() - 2 * kPersonMm;
     const double height = box.height() - 2 * kPersonMm;
     if (width > 0.0 && height > 0.0) {
@@ -94,10 +116,13 @@ std::vector<Point> personSpots(const StrengthInput& input)
         const int rows = std::clamp(static_cast<int>(std::ceil(height / pitch)), 1, kGridSpots);
         for (int i = 0; i < columns; ++i) {
             for (int j = 0; j < rows; ++j) {
-                const Point p{box.low.x + kPersonMm + width * (i + 0.5) / columns,
-                              box.low.y + kPersonMm + height * (j + 0.5) / rows};
-                // Half over a cutout is no place: the squares flush with its edges stand for those.
-                if (concreteShare(casting.outline, p) > kWholeShare) spots.push_back(p);
+                std::optional<Point> p = Point{box.low.x + kPersonMm + width * (i + 0.5) / columns,
+                                               box.low.y + kPersonMm + height * (j + 0.5) / rows};
+                if (concreteShare(whole, *p) < kWholeShare) continue;
+                for (const Box& cutout : cutouts) {
+                    if (p) p = besideBox(cutout, *p);
+                }
+                if (p && concreteShare(casting.outline, *p) >= kLeastShare) spots.push_back(*p);
             }
         }
     }

@@ -24,8 +24,8 @@ int slice(std::uint32_t from, std::uint32_t count, Refinement refinement)
         std::printf("slab %u %.2f %s\n", slab, drag.leastAngleDeg, drag.trouble.empty() ? "-" : drag.trouble.c_str());
         for (std::size_t step = 0; step < drag.steps.size(); ++step) {
             for (const random::DragJump& jump : drag.steps[step]) {
-                std::printf("step\t%u\t%zu\t%s\t%.6f\t%s\n", slab, step + 1, jump.kind.c_str(), jump.share,
-                            jump.name.c_str());
+                std::printf("step\t%u\t%zu\t%s\t%.6f\t%.6f\t%s\n", slab, step + 1, jump.kind.c_str(), jump.share,
+                            jump.jump, jump.name.c_str());
             }
         }
         std::fflush(stdout);
@@ -37,6 +37,7 @@ int sum(const std::vector<std::string>& files)
 {
     struct Steps {
         std::vector<double> shares;
+        std::vector<double> jumps;
         double worst = -1.0;
         std::string where;
     };
@@ -61,13 +62,14 @@ int sum(const std::vector<std::string>& files)
             } else if (line.starts_with("step\t")) {
                 std::vector<std::string> parts;
                 while (std::getline(words, word, '\t')) parts.push_back(word);
-                if (parts.size() < 5) continue;
+                if (parts.size() < 6) continue;
                 Steps& steps = kinds[parts[3]];
-                const double share = std::strtod(parts[4].c_str(), nullptr);
-                steps.shares.push_back(share);
-                if (share > steps.worst) {
-                    steps.worst = share;
-                    steps.where = "slab " + parts[1] + " step " + parts[2] + (parts.size() > 5 ? " " + parts[5] : "");
+                steps.shares.push_back(std::strtod(parts[4].c_str(), nullptr));
+                const double jump = std::strtod(parts[5].c_str(), nullptr);
+                steps.jumps.push_back(jump);
+                if (jump > steps.worst) {
+                    steps.worst = jump;
+                    steps.where = "slab " + parts[1] + " step " + parts[2] + (parts.size() > 6 ? " " + parts[6] : "");
                 }
             }
         }
@@ -76,15 +78,16 @@ int sum(const std::vector<std::string>& files)
     for (auto& entry : kinds) {
         const std::string& kind = entry.first;
         auto& steps = entry.second;
-        std::sort(steps.shares.begin(), steps.shares.end());
-        const auto above = [&](double limit) {
-            return static_cast<int>(steps.shares.end() -
-                                    std::upper_bound(steps.shares.begin(), steps.shares.end(), limit));
+        const auto above = [](const std::vector<double>& values, double limit) {
+            return static_cast<int>(std::count_if(values.begin(), values.end(), [limit](double v) { return v > limit; }));
         };
         const std::size_t count = steps.shares.size();
-        std::printf("%-12s %zu steps; above 1 %%: %d, 2 %%: %d (%.2f %%), 3 %%: %d, 5 %%: %d; median %.3f %%, worst %.2f %% "
-                    "(%s)\n", kind.c_str(), count, above(0.01), above(0.02), 100.0 * above(0.02) / double(count),
-                    above(0.03), above(0.05), 100 * steps.shares[count / 2], 100 * steps.worst, steps.where.c_str());
+        std::nth_element(steps.shares.begin(), steps.shares.begin() + count / 2, steps.shares.end());
+        std::printf("%-12s %zu steps, changed by a median %.3f %%, by more than 2 %% in %d; jumps above 1 %%: %d, 2 %%: %d "
+                    "(%.2f %%), 3 %%: %d, 5 %%: %d; worst %.2f %% (%s)\n", kind.c_str(), count,
+                    100 * steps.shares[count / 2], above(steps.shares, 0.02), above(steps.jumps, 0.01),
+                    above(steps.jumps, 0.02), 100.0 * above(steps.jumps, 0.02) / double(count),
+                    above(steps.jumps, 0.03), above(steps.jumps, 0.05), 100 * steps.worst, steps.where.c_str());
     }
     return failed + thin > 0 ? 1 : 0;
 }

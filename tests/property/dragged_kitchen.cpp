@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "tests/core/structure/slabs.h"
 
@@ -38,10 +39,10 @@ DraggedKitchen::DraggedKitchen(std::uint32_t number)
         counter_.loads = {{"oven", {source.between(200, length_ - 200), depth_ / 2}, {300, 300}, 70, {}}};
 }
 
-StrengthInput DraggedKitchen::at(int step) const
+StrengthInput DraggedKitchen::at(double steps) const
 {
     Counter counter = counter_;
-    counter.cutouts = {tests::sink("K1", from_ + along_ * step, size_, radius_)};
+    counter.cutouts = {tests::sink("K1", from_ + along_ * steps, size_, radius_)};
     tests::PlanMaker plan;
     plan.counter("C1", counter);
     for (std::size_t i = 0; i < walls_.size(); ++i)
@@ -81,30 +82,88 @@ std::vector<DragJump> jumpsBetween(const std::vector<DragFigure>& before, const 
         if (!(scale > 0.0)) continue;
         const double share = std::abs(a.value - b->value) / scale;
         auto jump = std::find_if(jumps.begin(), jumps.end(), [&](const DragJump& j) { return j.kind == a.kind; });
-        if (jump == jumps.end()) jump = jumps.insert(jumps.end(), {a.kind, a.name, 0.0});
-        if (share > jump->share) *jump = {a.kind, a.name, share};
+        if (jump == jumps.end()) jump = jumps.insert(jumps.end(), {a.kind, a.name, 0.0, 0.0});
+        if (share > jump->share) *jump = {a.kind, a.name, share, share};
     }
     return jumps;
 }
 
+namespace {
+
+/// A dragged slab at places that it was solved at already, or is now.
+class Solved {
+public:
+    Solved(std::uint32_t number, Refinement refinement) : kitchen_(number), refinement_(refinement) {}
+
+    /// Null where it could not be solved; `trouble` says why then.
+    const std::vector<DragFigure>* at(double steps)
+    {
+        const auto known = figures_.find(steps);
+        if (known != figures_.end()) return &known->second;
+        const auto strength = solveStrength(kitchen_.at(steps), refinement_, {true, false});
+        if (!strength || !strength->whyNot.empty() || strength->cases.empty()) {
+            trouble = "at " + std::to_string(steps) + ": " + (strength ? strength->whyNot : "nothing");
+            return nullptr;
+        }
+        for (const CaseResult& c : strength->cases) {
+            if (c.field) leastAngleDeg = std::min(leastAngleDeg, c.field->mesh.leastAngleDeg());
+        }
+        return &(figures_[steps] = dragFigures(*strength));
+    }
+
+    std::string trouble;
+    double leastAngleDeg = 180.0;
+
+private:
+    DraggedKitchen kitchen_;
+    Refinement refinement_;
+    std::map<double, std::vector<DragFigure>> figures_;
+};
+
+double changeOf(const DragJump& what, const std::vector<DragFigure>& before, const std::vector<DragFigure>& now)
+{
+    for (const DragJump& jump : jumpsBetween(before, now)) {
+        if (jump.kind == what.kind) return jump.share;
+    }
+    return 0.0;
+}
+
+/// What is left of a change when its step is halved again and again.
+double jumpLeft(const DragJump& change, double from, double to, Solved& solved)
+{
+    double left = change.share;
+    for (int halving = 0; halving < DragJump::kHalvings; ++halving) {
+        const double middle = (from + to) / 2;
+        const auto* a = solved.at(from);
+        const auto* m = solved.at(middle);
+        const auto* b = solved.at(to);
+        if (!a || !m || !b) return left;
+        const double first = changeOf(change, *a, *m);
+        const double second = changeOf(change, *m, *b);
+        left = std::max(first, second);
+        (first >= second ? to : from) = middle;
+    }
+    return left;
+}
+
+}  // namespace
+
 Drag drag(std::uint32_t number, Refinement refinement)
 {
     Drag result;
-    const DraggedKitchen kitchen(number);
-    std::vector<DragFigure> before;
-    for (int step = 0; step <= DraggedKitchen::kSteps; ++step) {
-        const auto strength = solveStrength(kitchen.at(step), refinement, {true, false});
-        if (!strength || !strength->whyNot.empty() || strength->cases.empty()) {
-            result.trouble = "step " + std::to_string(step) + ": " + (strength ? strength->whyNot : "nothing");
-            return result;
+    Solved solved(number, refinement);
+    for (int step = 1; step <= DraggedKitchen::kSteps; ++step) {
+        const auto* before = solved.at(step - 1);
+        const auto* now = before ? solved.at(step) : nullptr;
+        if (!now) break;
+        std::vector<DragJump> jumps = jumpsBetween(*before, *now);
+        for (DragJump& jump : jumps) {
+            if (jump.share > DragJump::kLookedInto) jump.jump = jumpLeft(jump, step - 1, step, solved);
         }
-        for (const CaseResult& c : strength->cases) {
-            if (c.field) result.leastAngleDeg = std::min(result.leastAngleDeg, c.field->mesh.leastAngleDeg());
-        }
-        const std::vector<DragFigure> now = dragFigures(*strength);
-        if (step > 0) result.steps.push_back(jumpsBetween(before, now));
-        before = now;
+        result.steps.push_back(std::move(jumps));
     }
+    result.trouble = solved.trouble;
+    result.leastAngleDeg = solved.leastAngleDeg;
     return result;
 }
 

@@ -15,8 +15,8 @@ public:
     /// Everything follows from the number.
     explicit DraggedKitchen(std::uint32_t number);
 
-    /// The slab with its sink `step` steps of `kStepMm` from where it began.
-    StrengthInput at(int step) const;
+    /// The slab with its sink `steps` steps of `kStepMm` from where it began.
+    StrengthInput at(double steps) const;
 
     static constexpr int kSteps = 6;
     static constexpr double kStepMm = 0.5;
@@ -49,6 +49,13 @@ struct DragJump {
     std::string kind;
     std::string name;
     double share = 0.0;
+    /// What of it is no slope. A strip that a drag makes narrower bends more with every step, and a rest that is nearly
+    /// left carries less: such changes shrink with the step, jumps do not. Where `share` is more than `kLookedInto` the
+    /// step is halved `kHalvings` times, always towards the half that changes more; this is what the last one changes.
+    double jump = 0.0;
+
+    static constexpr double kLookedInto = 0.01;
+    static constexpr int kHalvings = 4;
 };
 std::vector<DragJump> jumpsBetween(const std::vector<DragFigure>& before, const std::vector<DragFigure>& now);
 

@@ -14,13 +14,11 @@ namespace {
 
 constexpr std::uint32_t kSlabs = 25;
 constexpr double kLeastAngleDeg = 15.0;
-/// What is wanted of every figure, and holds here for deflection, for what the rests take, for moments of sections and for
-/// the worst person. (In some 170 slabs, 1,000 steps, 2 change the deflection by more, by 2.6 % at most, and 9 the worst
-/// person's use, by 4.5 %: peaks under the square on a mesh of 50 mm.)
+/// What is wanted of every figure. Counted is what does not shrink with the step: see `DragJump`.
 constexpr double kLargestJump = 0.02;
-/// NOT MET: the tension at a sharp inner corner moves by 3.4 % here in one step. (In those 1,000 steps 7 by more than 2 %,
-/// of them two of one slab by 14 %, where 12 mm of thin slab are left between a cutout and a rim.)
-constexpr double kOwnUseJump = 0.035;
+/// NOT MET: where triangles of 50 mm meet a step in depth the tension moves by 2.2 % here when they are laid anew; with
+/// triangles of 30 mm nothing does by 2 %.
+constexpr double kOwnUseJump = 0.025;
 
 }  // namespace
 
@@ -34,8 +32,8 @@ TEST(SlabDrag, TheAnswerDoesNotJump)
         ASSERT_EQ(drag.steps.size(), std::size_t(random::DraggedKitchen::kSteps)) << slab;
         for (std::size_t step = 0; step < drag.steps.size(); ++step) {
             for (const random::DragJump& jump : drag.steps[step]) {
-                largest[jump.kind] = std::max(largest[jump.kind], jump.share);
-                EXPECT_LE(jump.share, jump.kind == "own use" ? kOwnUseJump : kLargestJump) << slab
+                largest[jump.kind] = std::max(largest[jump.kind], jump.jump);
+                EXPECT_LE(jump.jump, jump.kind == "own use" ? kOwnUseJump : kLargestJump) << slab
                     << " step " << step + 1 << ' ' << jump.kind << ' ' << jump.name;
             }
         }
