@@ -31,8 +31,8 @@ constexpr double kEnoughOfReach = 0.35;
 
 FibreTension tensionsOf(const FibreStress& stress) { return {tensionOf(stress.face), tensionOf(stress.underside)}; }
 
-/// How far the plane is followed: from the middle of the kind's own concrete in reach towards the place (the origin), by
-/// what the middle of all concrete in reach lies off it. With none that is deeper this ends in the place itself; beside
+/// How far the plane is followed: from the middle of the kind's own concrete in reach towards the place (the origin),
+/// by what the middle of all concrete in reach lies off it. With none that is deeper this ends in the place itself; beside
 /// a straight step it is not followed at all. It stays within the circle through both, which is all that a step and an
 /// edge square to it ask for: of a narrow strip between an edge and a step it would tell what is felt outside the body.
 Point followed(Point own, Point all)

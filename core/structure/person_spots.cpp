@@ -30,8 +30,8 @@ double concreteShare(const Region& outline, Point p)
     return static_cast<double>(inside) / (kSteps * kSteps);
 }
 
-/// A square that reaches over the edge of a box, pushed aside until it is flush with it; nothing where its middle lies in
-/// the box. So a spot does not vanish at once when a cutout is dragged towards it.
+/// A square that reaches over the edge of a box, pushed aside until it is flush with it; nothing where its middle lies
+/// in the box. So a spot does not vanish at once when a cutout is dragged towards it.
 std::optional<Point> besideBox(const Box& box, Point p)
 {
     const double left = p.x - (box.low.x - kHalfMm);
