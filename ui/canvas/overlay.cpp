@@ -22,7 +22,8 @@ namespace {
 constexpr double kSignPx = 16.0;
 constexpr double kLeastDimensionPx = 16.0;
 constexpr double kFigureReachPx = 3.0;
-constexpr double kWordsPx = 120.0;
+/// Half size of the largest sign at a casting's middle, which may stand off its shape.
+constexpr double kMiddlePx = 24.0;
 
 QPointF drawn(Point p) { return {p.x, -p.y}; }
 
@@ -231,11 +232,8 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
         const int index = placed.casting ? indexOfPart(plan, placed.casting->part) : -1;
         const QPainterPath* shape = index < 0 ? nullptr : scene_.shapeOf(placed.casting->part);
         if (!shape) continue;
-        // Words about the steel of a casting reach no farther than this from its middle.
         const QPointF centre = scene_.projection().map({placed.centroidMm[0], placed.centroidMm[1]},
                                                        placed.centroidMm[2]);
-        const QSizeF half(px(kWordsPx), px(kWordsPx));
-        const QRectF words(centre - QPointF(half.width(), half.height()), 2.0 * half);
         CastingStrengthPtr strength;
         if (stage_ == Stage::lift) {
             const auto known = std::ranges::find(assessment->strength, placed.casting->id,
@@ -248,10 +246,17 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
                                                  [](const MouldPtr& one) { return one->casting; });
             if (known != assessment->moulds.end()) mould = *known;
         }
+        CastingSteelLayoutPtr steel;
+        if (stage_ == Stage::steel) {
+            const auto known = std::ranges::find(assessment->steel.layouts, placed.casting->id,
+                                                 [](const CastingSteelLayoutPtr& one) { return one->casting; });
+            if (known != assessment->steel.layouts.end()) steel = *known;
+        }
         marks.push_back({placed.casting, placed.centroidMm, plan.parts[static_cast<std::size_t>(index)], strength, mould,
+                         steel,
                          (stage_ == Stage::lift || stage_ == Stage::mould) &&
                              selection_.contains(QString::fromStdString(placed.casting->part)),
-                         shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | words});
+                         shape->boundingRect().adjusted(-px(8.0), -px(8.0), px(8.0), px(8.0)) | around(centre, px(kMiddlePx))});
     }
     return marks;
 }
@@ -259,7 +264,7 @@ std::vector<Overlay::StageMark> Overlay::stageMarks() const
 std::vector<StageWords> Overlay::stageWords() const
 {
     const AssessmentPtr assessment = live_.assessment();
-    if (!assessment || !namesCastings(stage_)) return {};
+    if (!assessment || (stage_ != Stage::steel && !namesCastings(stage_))) return {};
     WordsView view;
     view.visible = visible_;
     for (const QString& part : selection_.parts()) view.chosen.push_back(part.toStdString());
@@ -267,7 +272,10 @@ std::vector<StageWords> Overlay::stageWords() const
     for (const Handle& handle : handles_) view.keepClear.push_back(around(handle.at, px(kHandlePx)));
     for (const Dimension& dimension : dimensions_) view.keepClear.push_back(dimensionBounds(dimension, scene_.style()));
     const Plan& plan = *scene_.plan();
-    const auto words = stage_ == Stage::mould ? mouldWords : stage_ == Stage::pour ? pourWords : liftWords;
+    const auto words = stage_ == Stage::steel ? steelWords
+                     : stage_ == Stage::mould ? mouldWords
+                     : stage_ == Stage::pour  ? pourWords
+                                              : liftWords;
     return words(plan, *assessment, scene_.projection(), scene_.style(), view);
 }
 
@@ -317,15 +325,10 @@ void Overlay::paintStage(QPainter& painter, const QRectF& exposed)
         if (mark.strength) inSight.strength.push_back(mark.strength);
         if (mark.mould) inSight.moulds.push_back(mark.mould);
         if (mark.chosen) chosen.push_back(mark.part->id);
-        if (stage_ != Stage::steel) continue;
-        const auto layout = std::ranges::find(assessment->steel.layouts, mark.casting->id,
-                                             [](const CastingSteelLayoutPtr& one) { return one->casting; });
-        if (layout != assessment->steel.layouts.end()) inSight.steel.layouts.push_back(*layout);
+        if (mark.steel) inSight.steel.layouts.push_back(mark.steel);
     }
     painter.save();
-    if (stage_ == Stage::steel && !inSight.castings.empty()) {
-        paintSteelOverlay(painter, plan, inSight, scene_.projection(), scene_.style());
-    }
+    if (stage_ == Stage::steel) paintSteelLaid(painter, plan, inSight, scene_.projection(), scene_.style());
     if (stage_ == Stage::mould) paintMouldSigns(painter, plan, inSight, scene_.projection(), scene_.style(), chosen);
     if (stage_ == Stage::lift) paintLiftSigns(painter, plan, inSight, scene_.projection(), scene_.style(), chosen);
     paintStageWords(painter, words_, scene_.style(), exposed);

@@ -87,6 +87,7 @@ private:
         PartPtr part;
         CastingStrengthPtr strength;   ///< stage Lift: proposed grips and the edge it is tilted about
         MouldPtr mould;                ///< stage Mould
+        CastingSteelLayoutPtr steel;   ///< stage Steel
         bool chosen = false;           ///< stage Lift: what a counter hides is shown then
         QRectF rect;
         bool operator==(const StageMark&) const = default;
@@ -94,7 +95,7 @@ private:
 
     double px(double pixels) const;
     std::vector<StageMark> stageMarks() const;
-    /// Words of the stages Pour and Lift about all castings, wherever one looks: placed once, so that a picture made of
+    /// Words of the stage about all castings, wherever one looks: placed once, so that a picture made of
     /// pieces is one picture.
     std::vector<StageWords> stageWords() const;
     void addDimensions();

@@ -5,7 +5,6 @@
 #include <QCoreApplication>
 
 #include "ui/drawing/hand_marks.h"
-#include "ui/drawing/label_set.h"
 #include "ui/drawing/mould_painter.h"
 #include "ui/drawing/painters.h"
 #include "ui/drawing/stage_words.h"
@@ -62,28 +61,23 @@ void paintCentreOfGravity(QPainter& painter, QPointF at, const PaintStyle& style
     painter.setBrush(Qt::NoBrush);
 }
 
+void paintSteelLaid(QPainter& painter, const Plan& plan, const Assessment& assessment, const Projection& projection,
+                    const PaintStyle& style)
+{
+    if (!projection.isAbove()) return;
+    for (const CastingSteelLayoutPtr& layout : assessment.steel.layouts) {
+        const Part* part = counterWithSteel(plan, *layout);
+        if (!part) continue;
+        const OwnMap map = [&](Point own) { return projection.map(part->place.toPlan(own)); };
+        paintSteelLayout(painter, *layout, map, part->place.turnDeg, style);
+    }
+}
+
 void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                        const Projection& projection, const PaintStyle& style)
 {
-    if (!projection.isAbove()) {
-        return;
-    }
-    std::vector<OverlayLabel> labels;
-    for (const CastingSteelLayoutPtr& shared : assessment.steel.layouts) {
-        const CastingSteelLayout& layout = *shared;
-        const Part* part = findPart(plan, layout.part);
-        const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
-        if (!counter || !counter->steel) {
-            continue;
-        }
-        const OwnMap map = [&](Point own) { return projection.map(part->place.toPlan(own)); };
-        paintSteelLayout(painter, layout, map, part->place.turnDeg, style);
-        if (style.showNames) {
-            const std::vector<OverlayLabel> more = steelLabels(layout, map, style);
-            labels.insert(labels.end(), more.begin(), more.end());
-        }
-    }
-    paintLabels(painter, labels, style, counterNameBoxes(plan, assessment.castings, projection, style));
+    paintSteelLaid(painter, plan, assessment, projection, style);
+    paintStageWords(painter, steelWords(plan, assessment, projection, style), style);
 }
 
 void paintLiftSigns(QPainter& painter, const Plan& plan, const Assessment& assessment, const Projection& projection,

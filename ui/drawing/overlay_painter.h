@@ -13,8 +13,10 @@
 /// left out. An assessment that is older than the plan is painted as far as its castings still exist.
 namespace yardcast::ui {
 
-/// The sheets of mesh with their laps and the bars of counters as they are laid, each with its mark and how far above
-/// the mould base it lies; proposed bars dashed.
+/// The sheets of mesh with their laps and the bars of counters as they are laid; proposed bars dashed.
+void paintSteelLaid(QPainter& painter, const Plan& plan, const Assessment& assessment, const Projection& projection,
+                    const PaintStyle& style);
+/// These with the mark of each and how far above the mould base it lies, for paper; on the screen words are placed once.
 void paintSteelOverlay(QPainter& painter, const Plan& plan, const Assessment& assessment,
                        const Projection& projection, const PaintStyle& style);
 /// The edge each counter is tilted about, where hands take it, and centres of gravity; `chosen` parts.

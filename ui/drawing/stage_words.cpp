@@ -10,6 +10,7 @@
 
 #include "ui/drawing/hand_marks.h"
 #include "ui/drawing/painters.h"
+#include "ui/drawing/steel_painter.h"
 #include "ui/wording/figures.h"
 #include "ui/wording/mould_names.h"
 
@@ -247,6 +248,27 @@ bool showsSign(const Plan& plan, const Part& part, const Projection& projection,
 {
     if (style.onPaper || !projection.isAbove() || part.kind() == PartKind::counter) return true;
     return countersOver(plan, part).empty() || std::find(chosen.begin(), chosen.end(), part.id) != chosen.end();
+}
+
+const Part* counterWithSteel(const Plan& plan, const CastingSteelLayout& layout)
+{
+    const Part* part = findPart(plan, layout.part);
+    const auto* counter = part ? std::get_if<Counter>(&part->body) : nullptr;
+    return counter && counter->steel ? part : nullptr;
+}
+
+std::vector<StageWords> steelWords(const Plan& plan, const Assessment& assessment, const Projection& projection,
+                                   const PaintStyle& style, const WordsView& view)
+{
+    if (!projection.isAbove() || !style.showNames) return {};
+    std::vector<OverlayLabel> labels;
+    for (const CastingSteelLayoutPtr& layout : assessment.steel.layouts) {
+        const Part* part = counterWithSteel(plan, *layout);
+        if (!part) continue;
+        const OwnMap map = [&](Point own) { return projection.map(part->place.toPlan(own)); };
+        for (OverlayLabel& label : steelLabels(*layout, map, style)) labels.push_back(std::move(label));
+    }
+    return Speaker(plan, assessment, projection, style, view).placed(labels, {});
 }
 
 std::vector<StageWords> pourWords(const Plan& plan, const Assessment& assessment, const Projection& projection,

@@ -10,7 +10,7 @@
 #include "core/assess/assessment.h"
 #include "ui/drawing/label_set.h"
 
-/// Words over the drawing in the stages Mould, Pour and Lift: none lies over another, and on the screen each stays on what it
+/// Words over the drawing in the stages Steel, Mould, Pour and Lift: none lies over another, and on the screen each stays on what it
 /// speaks of. What finds no room is said shorter or left to the cards; a part that is chosen is spoken of in full, beside
 /// it where it has to be.
 namespace yardcast::ui {
@@ -33,6 +33,11 @@ struct WordsView {
     QRectF visible;                    ///< words stay in here; null: anywhere
 };
 
+/// Mark of each mesh and bar and how far above the mould base it lies; none but from above.
+std::vector<StageWords> steelWords(const Plan& plan, const Assessment& assessment, const Projection& projection,
+                                   const PaintStyle& style, const WordsView& view = {});
+/// The counter whose steel it is; null where the plan no longer has it.
+const Part* counterWithSteel(const Plan& plan, const CastingSteelLayout& layout);
 /// Place in the order of pouring, litres, mix, batches and how high each layer comes.
 std::vector<StageWords> pourWords(const Plan& plan, const Assessment& assessment, const Projection& projection,
                                   const PaintStyle& style, const WordsView& view = {});

@@ -258,6 +258,12 @@ private slots:
         if (!above) f.canvas.setProjection(Projection::front());
         f.settle();
         compare(f, "at first");
+        // Each piece painted alone shows what it shows in the whole.
+        QWidget* viewport = f.view().viewport();
+        for (int y = 0; y < viewport->height(); y += 170) {
+            for (int x = 0; x < viewport->width(); x += 230) viewport->repaint(x, y, 230, 170);
+        }
+        compare(f, "piece by piece");
 
         const Plan& plan = f.plan();
         const auto grip = [&](const std::string& id) {
