@@ -14,8 +14,9 @@ yardcast_packages=(
 # What tests/run wants besides: the general solvers that tests/reference compares with. Without them those tests are skipped.
 yardcast_test_packages=(calculix-ccx coinor-cbc)
 
-# What .ci/run wants besides: the sanitizers and the fuzz are clang's; llvm puts names into their stacks.
-yardcast_clang_packages=(clang libclang-rt-14-dev llvm)
+# What .ci/run wants besides: the sanitizers and the fuzz are clang's; lld links in a fifth of the time; llvm puts names
+# into the stacks.
+yardcast_clang_packages=(clang libclang-rt-14-dev lld llvm)
 
 # Installs those of the named packages that are missing; does nothing, and asks for nothing, when all are there.
 install_missing() {

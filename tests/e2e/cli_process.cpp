@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <random>
 #include <stdexcept>
 
@@ -13,7 +14,18 @@
 
 namespace yardcast::e2e {
 
-Outcome run(const std::vector<std::string>& arguments)
+namespace {
+
+/// Of a sample as it is, and nothing but what it prints: the same each time.
+bool isRepeatable(const std::vector<std::string>& arguments)
+{
+    if (arguments.size() < 2 || std::find(arguments.begin(), arguments.end(), "-o") != arguments.end()) return false;
+    const std::vector<std::string> samples = samplePaths();
+    return std::find(samples.begin(), samples.end(), arguments[1]) != samples.end() &&
+           std::none_of(arguments.begin() + 2, arguments.end(), [](const std::string& one) { return one[0] != '-'; });
+}
+
+Outcome runAnew(const std::vector<std::string>& arguments)
 {
     QProcess process;
     QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
@@ -37,6 +49,17 @@ Outcome run(const std::vector<std::string>& arguments)
     outcome.out = process.readAllStandardOutput().toStdString();
     outcome.err = process.readAllStandardError().toStdString();
     return outcome;
+}
+
+}  // namespace
+
+Outcome run(const std::vector<std::string>& arguments)
+{
+    // Several tests read the same answer, which takes the program seconds under the sanitizers.
+    static std::map<std::vector<std::string>, Outcome> known;
+    if (!isRepeatable(arguments)) return runAnew(arguments);
+    const auto found = known.find(arguments);
+    return found != known.end() ? found->second : known.emplace(arguments, runAnew(arguments)).first->second;
 }
 
 std::vector<std::string> samplePaths()

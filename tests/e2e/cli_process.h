@@ -12,7 +12,8 @@ struct Outcome {
     std::string err;
 };
 
-/// Runs yardcast-cli without a display, in a locale with a decimal comma where the system has one.
+/// Runs yardcast-cli without a display, in a locale with a decimal comma where the system has one. What only prints an
+/// answer about a sample is run once in a process.
 Outcome run(const std::vector<std::string>& arguments);
 
 std::vector<std::string> samplePaths();

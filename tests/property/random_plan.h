@@ -34,7 +34,8 @@ private:
     std::mt19937 engine_;
 };
 
-/// Seeds the tests go through: 1 to `count`, or the one in the environment variable YARDCAST_SEED.
+/// Seeds the tests go through: 1 to `count`, or the one in the environment variable YARDCAST_SEED; of many only every
+/// n-th where YARDCAST_EVERY is n.
 std::vector<std::uint32_t> seeds(std::uint32_t count);
 
 /// A usable counter of 1 to 3 m, perhaps an L, with rims, ribs, cutouts, steel and the like; no joints.
