@@ -76,7 +76,11 @@ Json mouldsJson(const MouldEstimate& mould, const std::vector<MouldPtr>& moulds)
                             {"foam_m2", rounded(need.foamM2)},
                             {"foam_thickness_mm", rounded(need.foamThicknessMm)},
                             {"sheeting_m2", rounded(need.sheetingM2)},
-                            {"sealer_l", rounded(need.sealerL)}});
+                            {"sealer_l", rounded(need.sealerL)},
+                            {"screws", need.screws},
+                            {"ties", need.ties},
+                            {"waxed_m", rounded(need.waxedM)},
+                            {"taped_m", rounded(need.tapedM)}});
     }
     Json boards = Json::array();
     Json all = Json::array();

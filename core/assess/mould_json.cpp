@@ -24,8 +24,23 @@ Json pressureJson(const MouldPressure& pressure)
         json["din_18218_kpa"] = rounded(pressure.codeKpa);
         json["rise_m_h"] = rounded(pressure.riseMPerH);
         json["concrete_class"] = pressure.concreteClass;
+        json["aci_347_kpa"] = pressure.aciKpa > 0.0 ? Json(rounded(pressure.aciKpa)) : Json();
+        json["ciria_108_kpa"] = rounded(pressure.ciriaKpa);
     }
     return json;
+}
+
+Json tiesJson(const MouldTies& ties)
+{
+    Json rows = Json::array();
+    for (const MouldTies::Row& row : ties.rows)
+        rows.push_back({{"height_mm", rounded(row.heightMm)}, {"force_n", rounded(row.forceN)}, {"through", row.through}});
+    return {{"rows", rows},
+            {"across", ties.across},
+            {"longest_mm", rounded(ties.longestMm)},
+            {"bow_mm", rounded(ties.bowMm)},
+            {"stress_mpa", rounded(ties.stressMpa)},
+            {"foot_screws", ties.footScrews}};
 }
 
 }  // namespace
@@ -45,6 +60,8 @@ void addBoards(Json& boards, const Mould& mould)
                           {"step", part.step},
                           {"good_face", part.goodFace},
                           {"shaped", part.shaped},
+                          {"bent", part.bent},
+                          {"mitre_deg", {rounded(part.mitreDeg[0]), rounded(part.mitreDeg[1])}},
                           {"from_mm", rounded(part.fromMm)},
                           {"to_mm", rounded(part.toMm)}});
     }
@@ -79,6 +96,7 @@ Json mouldJson(const Mould& mould)
             {"taken_up_by", mould.takenUpBy},
             {"gap_mm", rounded(mould.gapMm)},
             {"pressure", pressureJson(mould.pressure)},
+            {"ties", mould.ties.rows.empty() ? Json() : tiesJson(mould.ties)},
             {"uplift_n", rounded(mould.upliftN)},
             {"hold_down_n", rounded(mould.holdDownN)},
             {"screws", {{"sides", mould.screws.sides}, {"formers", mould.screws.formers},

@@ -163,6 +163,9 @@ const char* layerOf(MouldPartKind kind)
     case MouldPartKind::holdDown: return "Hold-downs";
     case MouldPartKind::bracket: return "Brackets";
     case MouldPartKind::spacer: return "Spacers";
+    case MouldPartKind::cleat: return "Cleats";
+    case MouldPartKind::foot: return "Battens at the foot";
+    case MouldPartKind::tie: return "Ties";
     }
     return "Base boards";
 }

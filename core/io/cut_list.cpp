@@ -188,20 +188,56 @@ void addTooMany(std::vector<Finding>& problems, int pieces, int kinds)
     problems.push_back(std::move(finding));
 }
 
+/// To a millionth: without the noise of the last places.
+double plain(double value)
+{
+    if (!std::isfinite(value) || std::abs(value) > 1e9) return value;
+    const double result = std::round(value * 1e6) / 1e6;
+    return result == 0.0 ? 0.0 : result;
+}
+
 void addGap(Json& json, double price, double bound, bool proven)
 {
     if (!proven && price > 0.0) json["gap_percent"] = std::round((price - bound) / price * 1e6) / 1e4;
 }
 
-/// Shares of a price, without the noise of the last places.
-double plain(double value)
-{
-    return std::round(value * 1e6) / 1e6;
-}
-
 Json pairOf(double x, double y)
 {
-    return Json::array({x, y});
+    return Json::array({plain(x), plain(y)});
+}
+
+Json areaOf(const SheetArea& area)
+{
+    return {{"at", pairOf(area.at.x, area.at.y)}, {"size", pairOf(area.size.width, area.size.depth)}};
+}
+
+Json sheetJson(const CutSheet& sheet, const CutPieceJson& pieceOf)
+{
+    Json pieces = Json::array();
+    for (const PlacedPiece& placed : sheet.pieces) {
+        Json piece = pieceOf(placed.piece);
+        piece["at"] = pairOf(placed.at.x, placed.at.y);
+        piece["size"] = pairOf(placed.size.width, placed.size.depth);
+        piece["turned"] = placed.turned;
+        piece["blank"] = placed.blank >= 0 ? Json(placed.blank) : Json();
+        pieces.push_back(std::move(piece));
+    }
+    Json steps = Json::array();
+    for (const SawStep& step : sheet.steps) {
+        steps.push_back({{"part", step.part}, {"along", step.run == SawRun::alongX ? "x" : "y"},
+                         {"at_mm", plain(step.atMm)}, {"at_home", step.atHome}});
+    }
+    Json blanks = Json::array();
+    for (const SheetArea& blank : sheet.blanks) blanks.push_back(areaOf(blank));
+    Json rests = Json::array();
+    for (const SheetArea& rest : sheet.remainders) rests.push_back(areaOf(rest));
+    return {{"stock", sheet.stock}, {"times", sheet.times}, {"pieces", std::move(pieces)}, {"saw", std::move(steps)},
+            {"cuts", sheet.cuts}, {"blanks", std::move(blanks)}, {"remainders", std::move(rests)}};
+}
+
+template <class List> CutPieceJson namesOf(const List& list)
+{
+    return [&list](int piece) { return Json{{"name", list.pieces[static_cast<std::size_t>(piece)].name}}; };
 }
 
 }  // namespace
@@ -236,80 +272,70 @@ CutListReading readCutList(std::string_view text)
     return out;
 }
 
-std::string cutAnswer(const BarCutting& list, const BarPlan& plan)
+Json cutPlanJson(const BarCutting& list, const BarPlan& plan, const CutPieceJson& pieceOf)
 {
-    Json json{{"count", plan.count}, {"price", plan.price}, {"bound", plain(plan.bound)}};
+    Json json{{"count", plan.count}};
     if (plan.boundCount) json["bound_count"] = plain(*plan.boundCount);
     json["proven"] = plan.proven;
     addGap(json, plan.price, plan.bound, plan.proven);
     json["patterns"] = plan.differentPatterns;
-    const auto pieceOf = [&](int index) {
-        const BarPiece& piece = list.pieces[static_cast<std::size_t>(index)];
-        return Json{{"name", piece.name}, {"length_mm", piece.lengthMm}};
+    const auto jsonOf = [&](int index) {
+        Json piece = pieceOf(index);
+        piece["length_mm"] = plain(list.pieces[static_cast<std::size_t>(index)].lengthMm);
+        return piece;
     };
     Json& bars = json["plan"] = Json::array();
     for (const BarPattern& pattern : plan.patterns) {
         Json pieces = Json::array();
-        for (const int piece : pattern.pieces) pieces.push_back(pieceOf(piece));
+        for (const int piece : pattern.pieces) pieces.push_back(jsonOf(piece));
         bars.push_back({{"stock", pattern.stock}, {"times", pattern.times}, {"pieces", std::move(pieces)},
-                        {"remainder_mm", pattern.remainderMm}});
+                        {"remainder_mm", plain(pattern.remainderMm)}});
     }
     Json& rests = json["remainders"] = Json::array();
     for (const double mm : plan.remaindersMm) {
-        if (rests.empty() || rests.back()["length_mm"] != mm) rests.push_back({{"length_mm", mm}, {"count", 0}});
+        if (rests.empty() || rests.back()["length_mm"] != plain(mm)) rests.push_back({{"length_mm", plain(mm)}, {"count", 0}});
         rests.back()["count"] = rests.back()["count"].get<int>() + 1;
     }
     Json& unplaced = json["unplaced"] = Json::array();
     for (const BarUnplaced& one : plan.unplaced) {
-        unplaced.push_back(pieceOf(one.piece));
+        unplaced.push_back(jsonOf(one.piece));
         unplaced.back()["count"] = one.count;
     }
+    return json;
+}
+
+Json cutPlanJson(const SheetCutting& list, const SheetPlan& plan, const CutPieceJson& pieceOf)
+{
+    Json json{{"count", plan.count}, {"bound_count", plan.boundCount}, {"proven", plan.proven}};
+    addGap(json, plan.sheetsPrice, plan.bound, plan.proven);
+    json["cuts"] = plan.cuts;
+    Json& sheets = json["plan"] = Json::array();
+    for (const CutSheet& sheet : plan.sheets) sheets.push_back(sheetJson(sheet, pieceOf));
+    Json& unplaced = json["unplaced"] = Json::array();
+    for (const UnplacedPieces& one : plan.unplaced) {
+        const Size size = list.pieces[static_cast<std::size_t>(one.piece)].size;
+        Json piece = pieceOf(one.piece);
+        piece["size"] = pairOf(size.width, size.depth);
+        piece["count"] = one.count;
+        piece["why"] = one.reason == Unplaced::tooLarge ? "too_large" : "no_sheet_left";
+        unplaced.push_back(std::move(piece));
+    }
+    return json;
+}
+
+std::string cutAnswer(const BarCutting& list, const BarPlan& plan)
+{
+    Json json{{"count", plan.count}, {"price", plain(plan.price)}, {"bound", plain(plan.bound)}};
+    json.update(cutPlanJson(list, plan, namesOf(list)));
     return writeJson(json);
 }
 
 std::string cutAnswer(const SheetCutting& list, const SheetPlan& plan)
 {
-    Json json{{"count", plan.count}, {"price", plan.price}, {"bound", plain(plan.bound)}};
-    if (list.stock.size() == 1) json["bound_count"] = plan.boundCount;
-    json["proven"] = plan.proven;
-    addGap(json, plan.sheetsPrice, plan.bound, plan.proven);
-    json["sheets_price"] = plan.sheetsPrice;
-    json["cuts"] = plan.cuts;
-    json["cuts_price"] = plan.cutsPrice;
-    Json& sheets = json["plan"] = Json::array();
-    const auto areaOf = [](const SheetArea& area) {
-        return Json{{"at", pairOf(area.at.x, area.at.y)}, {"size", pairOf(area.size.width, area.size.depth)}};
-    };
-    for (const CutSheet& sheet : plan.sheets) {
-        Json pieces = Json::array();
-        for (const PlacedPiece& piece : sheet.pieces) {
-            pieces.push_back({{"name", list.pieces[static_cast<std::size_t>(piece.piece)].name},
-                              {"at", pairOf(piece.at.x, piece.at.y)},
-                              {"size", pairOf(piece.size.width, piece.size.depth)},
-                              {"turned", piece.turned}});
-            if (piece.blank >= 0) pieces.back()["blank"] = piece.blank;
-        }
-        Json steps = Json::array();
-        for (const SawStep& step : sheet.steps) {
-            steps.push_back({{"part", step.part}, {"along", step.run == SawRun::alongX ? "x" : "y"},
-                             {"at_mm", step.atMm}, {"at_home", step.atHome}});
-        }
-        Json blanks = Json::array();
-        for (const SheetArea& blank : sheet.blanks) blanks.push_back(areaOf(blank));
-        Json rests = Json::array();
-        for (const SheetArea& rest : sheet.remainders) rests.push_back(areaOf(rest));
-        sheets.push_back({{"stock", sheet.stock}, {"times", sheet.times}, {"pieces", std::move(pieces)},
-                          {"saw", std::move(steps)}, {"cuts", sheet.cuts}, {"blanks", std::move(blanks)},
-                          {"remainders", std::move(rests)}});
-    }
-    Json& unplaced = json["unplaced"] = Json::array();
-    for (const UnplacedPieces& one : plan.unplaced) {
-        const SheetPiece& piece = list.pieces[static_cast<std::size_t>(one.piece)];
-        unplaced.push_back({{"name", piece.name},
-                            {"size", pairOf(piece.size.width, piece.size.depth)},
-                            {"count", one.count},
-                            {"why", one.reason == Unplaced::tooLarge ? "too_large" : "no_sheet_left"}});
-    }
+    Json json{{"count", plan.count}, {"price", plain(plan.price)}, {"bound", plain(plan.bound)}};
+    json.update(cutPlanJson(list, plan, namesOf(list)));
+    json["sheets_price"] = plain(plan.sheetsPrice);
+    json["cuts_price"] = plain(plan.cutsPrice);
     return writeJson(json);
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -7,6 +8,7 @@
 
 #include "core/cutting/bar_cutting.h"
 #include "core/cutting/sheet_cutting.h"
+#include "core/io/json_text.h"
 #include "core/plan/finding.h"
 
 namespace yardcast {
@@ -27,8 +29,16 @@ struct CutListReading {
 CutListReading readCutList(std::string_view text);
 inline constexpr std::size_t kLargestCutListBytes = 16u << 20;
 
-/// The answer as JSON text. Prices in the list's own unit. `bound` is of the price, `bound_count` where there is one
-/// sort of stock (not rounded up for bars), `gap_percent` of the price where it is not proven.
+/// How a plan of cuts is written as JSON, wherever it is: lengths and shares of prices to a millionth. "count",
+/// "bound_count" (of bars only where there is one sort of stock, not rounded up), "proven", "gap_percent" of the price
+/// where it is not proven, "plan", "unplaced"; of bars "patterns" and "remainders"; of sheets "cuts". `pieceOf` gives
+/// the JSON that a piece of the list begins with: its name and more.
+using CutPieceJson = std::function<Json(int)>;
+Json cutPlanJson(const BarCutting& list, const BarPlan& plan, const CutPieceJson& pieceOf);
+Json cutPlanJson(const SheetCutting& list, const SheetPlan& plan, const CutPieceJson& pieceOf);
+
+/// The answer to a list as JSON text: cutPlanJson with "price" and "bound" of it in the list's own unit; of sheets
+/// also "sheets_price" and "cuts_price".
 std::string cutAnswer(const BarCutting& list, const BarPlan& plan);
 std::string cutAnswer(const SheetCutting& list, const SheetPlan& plan);
 

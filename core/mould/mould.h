@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <memory>
 #include <optional>
 #include <string>
@@ -28,14 +29,20 @@ enum class MouldPartKind {
     drip,       ///< strip that makes the drip groove, held from above
     rebate,     ///< strip on the base that makes the splash rebate
     holdDown,   ///< batten across the mould that keeps foam from floating, or from which a strip hangs (about "drip")
-    bracket,    ///< what holds a side upright, on the base
-    spacer      ///< block of mortar that holds a core off the base; it stays in the casting
+    bracket,    ///< what holds a side upright, on the base; of a mould that stands the stud that its ties hold
+    spacer,     ///< block of mortar that holds a core off the base; it stays in the casting
+    cleat,      ///< batten under the joint of two boards of the base
+    foot,       ///< batten on the base along the foot of a mould that stands; the studs lean against it
+    tie         ///< threaded rod from stud to stud across a mould that stands
 };
-/// "base", "side", "former", "filler", "core", "chamfer", "drip", "rebate", "hold_down", "bracket", "spacer".
+/// The last of them.
+inline constexpr MouldPartKind kLastMouldPart = MouldPartKind::tie;
+/// "base", "side", "former", "filler", "core", "chamfer", "drip", "rebate", "hold_down", "bracket", "spacer", "cleat",
+/// "foot", "tie".
 const char* mouldPartWord(MouldPartKind kind);
 
-enum class MouldStuff { board, foam, batten, strip, block };
-/// "board", "foam", "batten", "strip", "block".
+enum class MouldStuff { board, foam, batten, strip, block, rod };
+/// "board", "foam", "batten", "strip", "block", "rod".
 const char* mouldStuffWord(MouldStuff stuff);
 
 /// One piece to saw and put in, or several alike beside each other (`places`).
@@ -51,12 +58,18 @@ struct MouldPart {
     Region topOutline;          ///< at `toMm`, where draft makes it another; else empty
     double fromMm = 0.0;        ///< above the base board; below 0 for the base and what stands around it
     double toMm = 0.0;
-    double lengthMm = 0.0;      ///< to saw: the longer way
+    /// To saw, the longer way: to half a millimetre, or in whole millimetres, rounded up, where it is trimmed to a line
+    /// afterwards (`shaped`, bent strips) or its end lies free (battens across the mould).
+    double lengthMm = 0.0;
     double widthMm = 0.0;
     double thicknessMm = 0.0;
     int count = 1;              ///< how many to saw; all are drawn in `outline`
     bool goodFace = false;      ///< one face touches what one sees of the casting
-    bool shaped = false;        ///< sawn to a shape out of this rectangle at home (template)
+    bool shaped = false;        ///< trimmed at home out of this rectangle: to a shape, to a mitre, or to lean
+    bool bent = false;          ///< bent round a curve: a thin board, or a soft strip
+    /// How both ends lean against a square cut, degrees; above 0 where the side away from the concrete is the longer
+    /// one (at an outer corner). Of sides and chamfer strips.
+    std::array<double, 2> mitreDeg{};
     double edgeMm = 0.0;        ///< chamfer: its leg
     double insideMm = 0.0;      ///< side: length of concrete along it
 };
@@ -81,6 +94,24 @@ struct MouldPressure {
     double codeKpa = 0.0;           ///< DIN 18218 (from memory); 0 where it lies
     double riseMPerH = 0.0;         ///< taken for it: what the mixer gives over the area; 0 where it lies
     std::string concreteClass;      ///< taken for it, "F3"
+    double aciKpa = 0.0;            ///< ACI 347, for comparison; 0 where it lies or outside its scope
+    double ciriaKpa = 0.0;          ///< CIRIA 108, for comparison; 0 where it lies
+};
+
+/// Both faces of a mould that stands are held together by rods from stud to stud. A stud bends over its rows of ties
+/// as a simple span under the pressure at the foot of each span.
+struct MouldTies {
+    struct Row {
+        double heightMm = 0.0;      ///< above the base; 0: the foot, which the base holds and no rod
+        double forceN = 0.0;        ///< at one stud
+        bool through = false;       ///< through the concrete, in a sleeve
+    };
+    std::vector<Row> rows;          ///< from the foot up; none of a mould that lies
+    int across = 0;                 ///< pairs of studs: rods in each row above the foot
+    double longestMm = 0.0;         ///< between two rows
+    double bowMm = 0.0;             ///< of the worst stud
+    double stressMpa = 0.0;
+    int footScrews = 0;             ///< at each stud
 };
 
 /// How one casting relates to others that look alike: outline, zones, cutouts, where steel lies and how thick it is.
@@ -120,6 +151,7 @@ struct Mould {
     std::vector<Diagonal> diagonals;
     std::vector<MouldPart> parts;   ///< in the order of assembly
     MouldPressure pressure;
+    MouldTies ties;
     MouldScrews screws;
     /// Inside, from the parts alone (see mouldVolumeL). Less `draftL`, it equals the casting's; `edgesL`, which fillets
     /// and chamfers keep free of concrete, is not taken off.

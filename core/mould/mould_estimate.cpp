@@ -1,95 +1,96 @@
 #include "core/mould/mould_estimate.h"
 
+#include <algorithm>
+#include <cmath>
+#include <set>
 #include <string_view>
 #include <unordered_map>
 
 #include "core/castings/sheeting.h"
+#include "core/geometry/region.h"
 
 namespace yardcast {
 
 namespace {
 
-/// The base reaches past the sides, for cleats and screws; estimate, no source.
-constexpr double kBaseMarginMm = 40.0;
-/// A fillet of radius r between two boards at a right angle: (1 - pi/4) r2 of its section.
-constexpr double kFilletShare = 0.215;
-/// What is squeezed out and wiped off; trade practice: 20 to 25 m of a cartridge that would do for 40 m.
-constexpr double kSiliconeInPractice = 1.8;
-/// From memory; common practice.
-constexpr double kReleaseLPerM2 = 0.1;
 /// Common practice, no source: 8 m2 from a litre, two coats.
 constexpr double kSealerM2PerL = 8.0;
 constexpr double kSealerCoats = 2.0;
 constexpr double kM2PerMm2 = 1e-6;
+constexpr double kMPerMm = 1e-3;
+constexpr double kSameMm = 0.01;
 
-void addFoam(MouldNeed& need, const Casting& casting)
-{
-    for (const Zone& zone : casting.zones) {
-        if (zone.isConcrete()) continue;
-        need.foamM2 += areaMm2(zone.region) * kM2PerMm2;
-        need.foamThicknessMm = zone.depthMm();
-    }
-}
-
-MouldNeed needOf(const Casting& casting, bool castUpright)
+/// What does not hang on the mould: sheeting and sealer.
+MouldNeed needOfFaces(const Casting& casting)
 {
     MouldNeed need;
     need.casting = casting.id;
-    const double around = 2 * (kBoardMm + kBaseMarginMm);
-    const double width = casting.boundsMm.width();
-    const double height = casting.boundsMm.height();
-    const double depth = casting.deepestMm;
-    const double outlineM2 = areaMm2(casting.outline) * kM2PerMm2;
-    double touchedM2 = 0.0;
-    if (castUpright) {
-        // The narrow bottom carries it; two large faces and the two ends stand on it, the top stays open.
-        need.baseM2 = (width + around) * (depth + around) * kM2PerMm2;
-        need.sidesM2 = 2 * outlineM2 + 2 * height * depth * kM2PerMm2;
-        touchedM2 = need.sidesM2 + width * depth * kM2PerMm2;
-    } else {
-        need.baseM2 = (width + around) * (height + around) * kM2PerMm2;
-        need.sidesM2 = casting.edgeLengthMm * depth * kM2PerMm2;
-        need.formersM2 = casting.cutoutEdgeLengthMm * depth * kM2PerMm2;
-        touchedM2 = outlineM2 + need.sidesM2 + need.formersM2;
-    }
-    need.boardM2 = (need.baseM2 + need.sidesM2 + need.formersM2) * (1 + kBoardWasteShare);
-    const double filletMm = casting.edgeLengthMm + casting.cutoutEdgeLengthMm;
-    need.siliconeMl = kFilletShare * kFilletRadiusMm * kFilletRadiusMm * filletMm * 1e-3 * kSiliconeInPractice;
-    need.releaseMl = touchedM2 * kReleaseLPerM2 * 1000;
     need.sheetingM2 = curingSheetM2(casting);
-    const double edgesM2 = filletMm * depth * kM2PerMm2;
+    const double edgesM2 = (casting.edgeLengthMm + casting.cutoutEdgeLengthMm) * casting.deepestMm * kM2PerMm2;
     need.sealerL = (casting.faceAreaM2 + edgesM2) * kSealerCoats / kSealerM2PerL;
-    addFoam(need, casting);
     return need;
 }
 
-/// Sheeting and sealer do not depend on the mould; the rest is summed over its parts.
-void takeFrom(MouldNeed& need, const Mould& mould)
+bool isFoamInside(const MouldPart& part)
 {
-    need.baseM2 = need.sidesM2 = need.formersM2 = need.foamM2 = need.foamThicknessMm = 0.0;
+    return part.kind == MouldPartKind::filler || part.kind == MouldPartKind::core;
+}
+
+/// Its board comes out of the sheets that `boardM2` is of.
+bool isMouldBoard(const MouldPart& part) { return part.stuff == MouldStuff::board && !part.bent; }
+
+void addStuff(MouldNeed& need, const MouldPart& part)
+{
+    if (part.stuff == MouldStuff::block) return;
+    const bool sheet = part.stuff == MouldStuff::board || part.stuff == MouldStuff::foam;
+    const double widthMm = sheet ? 0.0 : part.widthMm;
+    const double amount = sheet ? part.lengthMm * part.widthMm * part.count * kM2PerMm2
+                                : part.lengthMm * part.count * kMPerMm;
+    const auto same = std::find_if(need.stuffs.begin(), need.stuffs.end(), [&](const MouldStuffNeed& one) {
+        // Strips of one section differ by what they are for: a chamfer's is triangular.
+        const bool alike = one.stuff == part.stuff && one.bent == part.bent &&
+                           (one.kind == MouldPartKind::chamfer) == (part.kind == MouldPartKind::chamfer);
+        return alike && std::abs(one.widthMm - widthMm) < kSameMm &&
+               std::abs(one.thicknessMm - part.thicknessMm) < kSameMm;
+    });
+    if (same != need.stuffs.end()) {
+        same->amount += amount;
+        same->longestMm = std::max(same->longestMm, part.lengthMm);
+        return;
+    }
+    need.stuffs.push_back({part.kind, part.stuff, part.bent, widthMm, part.thicknessMm, amount, part.lengthMm});
+}
+
+void takeFrom(MouldNeed& need, const Mould& mould, bool comesLater)
+{
     for (const MouldPart& part : mould.parts) {
         const double m2 = part.lengthMm * part.widthMm * part.count * kM2PerMm2;
-        switch (part.kind) {
-        case MouldPartKind::base: need.baseM2 += m2; break;
-        case MouldPartKind::side:
-            // Brackets come out of what is left over.
-            if (part.stuff == MouldStuff::board) need.sidesM2 += m2;
-            break;
-        case MouldPartKind::former:
-            if (part.stuff == MouldStuff::board) need.formersM2 += m2;
-            break;
-        case MouldPartKind::filler:
-        case MouldPartKind::core:
+        if (isFoamInside(part)) {
             // Of a core that stands, the height is a side of the sheet and not its thickness.
             need.foamM2 += areaMm2(part.outline) * (part.toMm - part.fromMm) / part.thicknessMm * kM2PerMm2;
             need.foamThicknessMm = part.thicknessMm;
-            break;
+            need.tapedM += perimeterMm(part.outline) * kMPerMm;
+        } else if (comesLater) {
+            continue;
+        }
+        if (!isMouldBoard(part)) {
+            addStuff(need, part);
+            if (part.kind == MouldPartKind::tie) need.ties += part.count;
+            continue;
+        }
+        switch (part.kind) {
+        case MouldPartKind::base: need.baseM2 += m2; break;
+        case MouldPartKind::side: need.sidesM2 += m2; break;
+        case MouldPartKind::former: need.formersM2 += m2; break;
         default: break;
         }
     }
     need.boardM2 = (need.baseM2 + need.sidesM2 + need.formersM2) * (1 + kBoardWasteShare);
     need.siliconeMl = mould.siliconeMl;
     need.releaseMl = mould.releaseMl;
+    need.waxedM = mould.waxedMm * kMPerMm;
+    if (!comesLater)
+        need.screws = mould.screws.sides + mould.screws.formers + mould.screws.holdDowns + mould.screws.foam;
 }
 
 }  // namespace
@@ -99,16 +100,17 @@ MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& ca
 {
     std::unordered_map<std::string_view, const Mould*> known;
     for (const MouldPtr& mould : moulds) known.try_emplace(mould->casting, mould.get());
-    std::unordered_map<std::string_view, const Part*> parts;
-    for (const PartPtr& part : plan.parts) parts.try_emplace(part->id, part.get());
+    std::set<std::string> later;
+    for (const SharedMould& shared : mouldingOf(plan).shared) {
+        for (std::size_t i = 1; i < shared.castings.size(); ++i) later.insert(shared.castings[i]);
+    }
 
     MouldEstimate estimate;
     estimate.castings.reserve(castings.size());
     for (const CastingPtr& casting : castings) {
-        const auto found = parts.find(casting->part);
-        MouldNeed need = needOf(*casting, found != parts.end() && isCastUpright(found->second->body));
+        MouldNeed need = needOfFaces(*casting);
         const auto mould = known.find(casting->id);
-        if (mould != known.end()) takeFrom(need, *mould->second);
+        if (mould != known.end()) takeFrom(need, *mould->second, later.count(casting->id) > 0);
         estimate.boardM2 += need.boardM2;
         estimate.siliconeMl += need.siliconeMl;
         estimate.releaseMl += need.releaseMl;

@@ -13,9 +13,6 @@ namespace {
 
 /// A block that leans less than this does not come out by itself. Common practice, no source: 2 to 4 degrees.
 constexpr double kLeastDraftDeg = 1.0;
-/// The usual sheet, mm; longer bases are joined. Common practice, no source.
-constexpr double kSheetLengthMm = 2500.0;
-constexpr double kSheetWidthMm = 1250.0;
 /// Share of its bending strength that a board is asked for; our choice.
 constexpr double kBoardSafety = 2.0;
 /// Concrete between a rebate and the steel, mm. Common practice, no source.
@@ -108,20 +105,14 @@ void addBoardFindings(const Moulding& how, const std::vector<MouldPtr>& moulds, 
     for (const MouldPtr& mould : moulds) {
         bool hasNarrow = false;
         bool hasStep = false;
+        Region base;
         for (const MouldPart& part : mould->parts) {
             if (part.stuff != MouldStuff::board) continue;
             if (part.kind == MouldPartKind::side && part.insideMm < part.thicknessMm) {
                 hasStep = true;
                 shortest = std::min(shortest, part.insideMm);
             }
-            if (part.kind == MouldPartKind::base &&
-                (part.lengthMm > kSheetLengthMm || part.widthMm > kSheetWidthMm)) {
-                longOnes.push_back(mould->casting);
-                if (part.lengthMm > length) {
-                    length = part.lengthMm;
-                    width = part.widthMm;
-                }
-            }
+            if (part.kind == MouldPartKind::base) base.insert(base.end(), part.outline.begin(), part.outline.end());
             // Brackets and the plies of formers are sawn at home, of what is left over.
             const bool ordered = part.kind == MouldPartKind::base || part.kind == MouldPartKind::side;
             if (!ordered || part.widthMm >= how.leastStripMm) continue;
@@ -129,13 +120,21 @@ void addBoardFindings(const Moulding& how, const std::vector<MouldPtr>& moulds, 
             narrowest = std::min(narrowest, part.widthMm);
             hasNarrow = true;
         }
+        if (base.size() > 1) {
+            longOnes.push_back(mould->casting);
+            const Blank whole = blankOf(base);
+            if (whole.lengthMm > length) {
+                length = whole.lengthMm;
+                width = whole.widthMm;
+            }
+        }
         if (hasStep) stepped.push_back(mould->casting);
         if (hasNarrow) narrow.push_back(mould->casting);
     }
     if (!longOnes.empty())
         findings.push_back(aboutMoulds("base_longer_than_sheet", Severity::note, std::move(longOnes),
-                                       {{"length_mm", length}, {"width_mm", width}, {"sheet_mm", kSheetLengthMm},
-                                        {"sheet_width_mm", kSheetWidthMm}}));
+                                       {{"length_mm", length}, {"width_mm", width}, {"sheet_mm", kUsualSheetLengthMm},
+                                        {"sheet_width_mm", kUsualSheetWidthMm}}));
     if (!stepped.empty())
         findings.push_back(aboutMoulds("edge_below_board", Severity::caution, std::move(stepped),
                                        {{"edge_mm", shortest}, {"board_mm", how.boardMm}}));

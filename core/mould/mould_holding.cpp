@@ -24,12 +24,32 @@ constexpr double kScrewSpacingMm = 200.0;
 constexpr double kScrewHeightMm = 80.0;
 /// How fast a mould that stands fills where the plan has no mixer, and the consistency taken: soft, to be vibrated.
 constexpr FreshClass kStandingClass = FreshClass::f3;
+/// What counts as a column: no way across is wider (ACI 347 and CIRIA 108, from memory).
+constexpr double kWidestColumnMm = 2000.0;
+constexpr double kFastestAciWallMPerH = 2.1;
+constexpr double kHighestAciWallM = 4.2;
 
 double volumeMm3(const MouldPart& part) { return areaMm2(part.outline) * (part.toMm - part.fromMm); }
 
 bool isFoamInside(const MouldPart& part)
 {
     return part.kind == MouldPartKind::filler || part.kind == MouldPartKind::core;
+}
+
+/// What others have to say, beside the one that is used.
+void compareCodes(Making& making)
+{
+    MouldPressure& pressure = making.mould.pressure;
+    const double heightM = pressure.heightMm * 1e-3;
+    const bool column = std::max(making.mould.widthMm, making.mould.depthMm) <= kWidestColumnMm;
+    const bool inScope = column || (pressure.riseMPerH < kFastestAciWallMPerH && heightM <= kHighestAciWallM);
+    if (inScope) pressure.aciKpa = aci347Kpa(pressure.riseMPerH, making.filling.concreteC, heightM);
+    Ciria108 ciria;
+    ciria.heightM = heightM;
+    ciria.riseMPerH = pressure.riseMPerH;
+    ciria.concreteC = making.filling.concreteC;
+    ciria.shape = column ? 1.5 : 1.0;
+    pressure.ciriaKpa = ciria108Kpa(ciria);
 }
 
 void reckonPressure(Making& making)
@@ -41,9 +61,10 @@ void reckonPressure(Making& making)
     pressure.rule = "hydrostatic";
     if (!making.mould.standing) return;
     const double areaM2 = making.mould.widthMm * making.mould.depthMm * 1e-6;
-    pressure.riseMPerH = areaM2 > 0.0 ? making.riseLPerH * 1e-3 / areaM2 : 0.0;
+    pressure.riseMPerH = areaM2 > 0.0 ? making.filling.riseLPerH * 1e-3 / areaM2 : 0.0;
     pressure.concreteClass = freshClassWord(kStandingClass);
     pressure.codeKpa = din18218Kpa(kStandingClass, pressure.riseMPerH);
+    compareCodes(making);
     if (pressure.codeKpa < pressure.hydrostaticKpa) {
         pressure.pressureKpa = pressure.codeKpa;
         pressure.rule = "DIN 18218";
@@ -268,6 +289,10 @@ void countScrews(Making& making)
             screws.sides += inHeight + 1 + static_cast<int>(std::ceil(part.insideMm / kScrewSpacingMm));
             break;
         case MouldPartKind::bracket: screws.sides += 4 * part.count; break;
+        case MouldPartKind::cleat:
+            screws.sides += 2 * (1 + static_cast<int>(std::ceil(part.lengthMm / kScrewSpacingMm)));
+            break;
+        case MouldPartKind::foot: screws.sides += part.count * making.mould.ties.across * making.mould.ties.footScrews; break;
         case MouldPartKind::former: screws.formers += part.lengthMm < 100.0 ? 1 : 4; break;
         default: break;
         }
@@ -280,6 +305,7 @@ void addHolding(Making& making)
 {
     reckonPressure(making);
     addBrackets(making);
+    addTies(making);
     addHoldDowns(making);
     addHangers(making);
     countScrews(making);

@@ -17,6 +17,8 @@ constexpr double kMostDraftShare = 0.25;
 constexpr double kSpacerMm = 30.0;
 constexpr double kSpacerGridMm = 350.0;
 constexpr double kSpacerFromEdgeMm = 60.0;
+/// An outline with more steps than that is sawn to shape as a whole.
+constexpr std::size_t kMostRectangles = 4;
 
 bool share(const Box& a, const Box& b)
 {
@@ -123,7 +125,12 @@ void setBlank(MouldPart& part, const Cutout* cutout, double moreMm)
     part.lengthMm = blank.lengthMm;
     part.widthMm = blank.widthMm;
     part.shaped = blank.shaped;
-    if (!cutout || cutout->shape != CutoutShape::rectangle) return;
+    if (!cutout) return;
+    if (cutout->shape == CutoutShape::circle) {
+        // The chords that it is drawn with stay within it.
+        part.lengthMm = part.widthMm = cutout->diameterMm + 2 * moreMm;
+        return;
+    }
     const double width = cutout->size.width + 2 * moreMm;
     const double depth = cutout->size.depth + 2 * moreMm;
     if (std::max(width, depth) * std::min(width, depth) > blank.lengthMm * blank.widthMm + 1.0) return;
@@ -153,6 +160,8 @@ void addFormers(Making& making, const std::vector<Opening>& openings)
             if (opening.perMm > 0.0) ply.topOutline = upper;
             const double moreMm = -opening.perMm * (ply.fromMm - opening.faceMm);
             setBlank(ply, opening.clipped || !opening.before.empty() ? nullptr : opening.cutout, moreMm);
+            // Sides that lean are planed to the line, whatever their outline.
+            ply.shaped = ply.shaped || opening.perMm > 0.0;
             const double middle = opening.perMm > 0.0
                                       ? areaMm2(opening.at(making.outlineRegion, (ply.fromMm + ply.toMm) / 2))
                                       : areaMm2(ply.outline);
@@ -165,10 +174,27 @@ void addFormers(Making& making, const std::vector<Opening>& openings)
     }
 }
 
-/// One part for each polygon of foam.
+/// An L of foam is put together of rectangles: half of one sawn out of a sheet would be waste.
+Region inRectangles(const Region& region)
+{
+    Region parts;
+    for (const Polygon& polygon : region) {
+        const std::vector<Box> boxes = rectanglesOf({polygon});
+        if (boxes.size() < 2 || boxes.size() > kMostRectangles) {
+            parts.push_back(polygon);
+            continue;
+        }
+        for (const Box& box : boxes) {
+            for (Polygon& part : intersect({polygon}, rectangle(box.low, box.high))) parts.push_back(std::move(part));
+        }
+    }
+    return parts;
+}
+
+/// One part for each polygon of foam, and for each rectangle of one that is an L.
 void addFoam(Making& making, MouldPartKind kind, const Region& region, double lowMm, double highMm)
 {
-    for (const Polygon& polygon : region) {
+    for (const Polygon& polygon : inRectangles(region)) {
         MouldPart foam;
         foam.kind = kind;
         foam.stuff = MouldStuff::foam;

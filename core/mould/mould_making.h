@@ -17,12 +17,19 @@ struct Stretch {
     double lengthMm() const;
 };
 
+/// How fast a mould fills, and how warm.
+struct Filling {
+    double riseLPerH = 0.0;      ///< what the mixer gives
+    double concreteC = 20.0;
+    friend bool operator==(const Filling&, const Filling&) = default;
+};
+
 /// What the steps share. `parts` of the mould are appended in no order; `ordered` brings them into it.
 struct Making {
     const Casting& casting;
     const Part& part;
     Moulding how;
-    double riseLPerH = 0.0;      ///< what the mixer gives
+    Filling filling;
     Mould mould;
     Ring outline;                ///< counter-clockwise, as if no cutout came through the edge
     Region outlineRegion;
@@ -44,10 +51,16 @@ Region regionInMould(const Casting& casting, const Part& part, const Region& reg
 void layDown(Making& making);
 /// Base, sides, chamfer strips.
 void addBaseAndSides(Making& making);
+/// Base boards: one, or several on cleats where no usual sheet is as large.
+void addBase(Making& making);
 /// Formers, fillers, cores with their spacers, strips for drip grooves and rebates.
 void addInside(Making& making);
-/// Pressure, brackets, hold-downs, screws.
+/// Pressure, brackets, ties, hold-downs, screws.
 void addHolding(Making& making);
+/// Of a mould that stands, once its brackets are there: ties from stud to stud, and the battens along its foot.
+void addTies(Making& making);
+/// Sizes to saw as one measures them off; see MouldPart::lengthMm.
+void roundBlanks(Mould& mould);
 /// Silicone, wax, release agent, diagonals, what the edges keep free.
 void reckonSurfaces(Making& making);
 /// Parts in the order of assembly, with their steps and names.
@@ -65,6 +78,12 @@ struct Blank {
 };
 Blank blankOf(const Region& region);
 Region rectangle(Point low, Point high);
+/// Of a region that runs along the axes, holes left out of account: rectangles over its whole depth or width between its
+/// corners, the way that takes fewer. Empty of any other.
+std::vector<Box> rectanglesOf(const Region& region);
+/// The usual sheet, mm; longer bases are joined. Common practice, no source.
+inline constexpr double kUsualSheetLengthMm = 2500.0;
+inline constexpr double kUsualSheetWidthMm = 1250.0;
 
 /// How the casting looks to one who tells left from right; see Mould::check and Mould::handed.
 MouldCheck checkOf(const Casting& casting, const Part& part, const Mould& mould);
@@ -80,7 +99,7 @@ bool isSame(const Shape& a, const Shape& b);
 bool isMirrorImage(const Shape& a, const Shape& b);
 
 /// Everything of a mould that its casting alone decides.
-Mould makeMould(const Casting& casting, const Part& part, const Moulding& how, double riseLPerH);
+Mould makeMould(const Casting& casting, const Part& part, const Moulding& how, const Filling& filling);
 
 /// What the moulds of a plan have to say.
 void addMouldFindings(const Plan& plan, const Moulding& how, const std::vector<CastingPtr>& castings,

@@ -19,6 +19,9 @@ const char* mouldPartWord(MouldPartKind kind)
     case MouldPartKind::holdDown: return "hold_down";
     case MouldPartKind::bracket: return "bracket";
     case MouldPartKind::spacer: return "spacer";
+    case MouldPartKind::cleat: return "cleat";
+    case MouldPartKind::foot: return "foot";
+    case MouldPartKind::tie: return "tie";
     }
     return "";
 }
@@ -31,6 +34,7 @@ const char* mouldStuffWord(MouldStuff stuff)
     case MouldStuff::batten: return "batten";
     case MouldStuff::strip: return "strip";
     case MouldStuff::block: return "block";
+    case MouldStuff::rod: return "rod";
     }
     return "";
 }
@@ -45,18 +49,21 @@ int placeInOrder(const MouldPart& part)
     const bool onBase = part.fromMm <= 0.0;
     switch (part.kind) {
     case MouldPartKind::base: return 0;
-    case MouldPartKind::side: return 1;
-    case MouldPartKind::bracket: return 2;
-    case MouldPartKind::chamfer: return 3;
-    case MouldPartKind::former: return 4;
+    case MouldPartKind::cleat: return 1;
+    case MouldPartKind::side: return 2;
+    case MouldPartKind::bracket: return 3;
+    case MouldPartKind::foot: return 4;
+    case MouldPartKind::chamfer: return 5;
+    case MouldPartKind::former: return 6;
     case MouldPartKind::drip:
-    case MouldPartKind::rebate: return onBase ? 5 : 8;
-    case MouldPartKind::spacer: return 6;
-    case MouldPartKind::filler: return onBase ? 5 : 7;
-    case MouldPartKind::core: return 7;
-    case MouldPartKind::holdDown: return 9;
+    case MouldPartKind::rebate: return onBase ? 7 : 10;
+    case MouldPartKind::spacer: return 8;
+    case MouldPartKind::filler: return onBase ? 7 : 9;
+    case MouldPartKind::core: return 9;
+    case MouldPartKind::tie: return 11;
+    case MouldPartKind::holdDown: return 12;
     }
-    return 10;
+    return 13;
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "core/materials/boards.h"
 #include "core/mould/mould_making.h"
@@ -8,8 +9,6 @@ namespace yardcast::mould_making {
 
 namespace {
 
-/// The base reaches past the sides, for the feet of brackets. Common practice, no source.
-constexpr double kBaseMarginMm = 40.0;
 /// Chords of a curve are shorter, mm, and turn by less from one to the next; so many of them make a curve.
 constexpr double kLongestChordMm = 200.0;
 constexpr double kChordTurnDeg = 25.0;
@@ -29,7 +28,7 @@ double turnDeg(Point before, Point at, Point after)
 {
     const Point a = at - before;
     const Point b = after - at;
-    return std::atan2(cross(a, b), dot(a, b)) * 180.0 / 3.14159265358979323846;
+    return std::atan2(cross(a, b), dot(a, b)) * 180.0 / std::numbers::pi;
 }
 
 std::vector<Stretch> stretchesOf(const Ring& ring)
@@ -74,9 +73,18 @@ struct BoardEnd {
     Point inner;
     Point outer;
     double extraMm = 0.0;  ///< longer than the inside at its longer face
+    double mitreDeg = 0.0; ///< see MouldPart::mitreDeg
 };
 
 enum class Lap { none, covers, butts };
+
+/// Of an end whose far face reaches `pastMm` further than its near one.
+double mitreDegOf(double pastMm, double acrossMm)
+{
+    constexpr double kSquareDeg = 0.05;
+    const double deg = std::atan2(pastMm, acrossMm) * 180.0 / std::numbers::pi;
+    return std::abs(deg) < kSquareDeg ? 0.0 : deg;
+}
 
 /// Direction along the stretch at its corner, and the neighbour's likewise (both counter-clockwise).
 BoardEnd endAt(Point corner, Point along, Point otherAlong, double thicknessMm, bool atStart, Lap lap)
@@ -91,14 +99,15 @@ BoardEnd endAt(Point corner, Point along, Point otherAlong, double thicknessMm, 
         if (turn > 0.0 && lap == Lap::covers) past = thicknessMm;
         if (turn < 0.0 && lap == Lap::butts) past = -thicknessMm;
         const Point inner = corner + forth * past;
-        return {inner, inner + normal * thicknessMm, past};
+        return {inner, inner + normal * thicknessMm, past, 0.0};
     }
     const Point otherNormal = leftNormal(otherAlong) * -1.0;
     const double closeness = 1.0 + dot(normal, otherNormal);
     // A corner that nearly runs back on itself has no mitre that could be sawn.
-    if (closeness < 0.15) return {corner, corner + normal * thicknessMm, 0.0};
+    if (closeness < 0.15) return {corner, corner + normal * thicknessMm, 0.0, 0.0};
     const Point outer = corner + (normal + otherNormal) * (thicknessMm / closeness);
-    return {corner, outer, std::max(0.0, dot(outer - corner, forth))};
+    const double past = dot(outer - corner, forth);
+    return {corner, outer, std::max(0.0, past), mitreDegOf(past, thicknessMm)};
 }
 
 double thicknessOf(const Stretch& stretch, const Moulding& how)
@@ -135,7 +144,8 @@ MouldPart sideOf(const Making& making, std::size_t index)
     const double thickness = thicknessOf(stretch, making.how);
     MouldPart side;
     side.kind = MouldPartKind::side;
-    side.stuff = stretch.bent ? MouldStuff::strip : MouldStuff::board;
+    side.stuff = MouldStuff::board;
+    side.bent = stretch.bent;
     side.goodFace = true;
     side.thicknessMm = thickness;
     side.insideMm = stretch.lengthMm();
@@ -168,31 +178,10 @@ MouldPart sideOf(const Making& making, std::size_t index)
     if (signedArea(ring) < 0.0) std::reverse(ring.begin(), ring.end());
     side.outline = {{std::move(ring), {}}};
     side.lengthMm += start.extraMm + end.extraMm;
+    if (!stretch.bent) side.mitreDeg = {start.mitreDeg, end.mitreDeg};
     side.shaped = !stretch.bent && (!isLapped(before, stretch) || !isLapped(stretch, after));
     side.about = sideWord(outwards(stretch.points.front(), stretch.points.back()));
     return side;
-}
-
-void addBase(Making& making)
-{
-    MouldPart base;
-    base.kind = MouldPartKind::base;
-    base.goodFace = !making.faceUp && !making.mould.standing;
-    base.thicknessMm = making.how.boardMm;
-    base.fromMm = -making.how.boardMm;
-    base.toMm = 0.0;
-    if (making.how.sides == SideJoint::besideBase) {
-        base.outline = making.outlineRegion;
-    } else {
-        const Box box = boundsOf(making.outline).value_or(Box{});
-        const double around = making.how.boardMm + kBaseMarginMm;
-        base.outline = rectangle(box.low - Point{around, around}, box.high + Point{around, around});
-    }
-    const Blank blank = blankOf(base.outline);
-    base.lengthMm = blank.lengthMm;
-    base.widthMm = blank.widthMm;
-    base.shaped = blank.shaped;
-    making.mould.parts.push_back(std::move(base));
 }
 
 /// A rebate takes the edge of the face away.
@@ -206,11 +195,66 @@ bool runsBesideRebate(const Making& making, const Stretch& stretch)
     });
 }
 
+/// The inner line of a bent strip, from its last point back to its first; empty where the curve is too tight for it.
+Ring innerLine(const Stretch& stretch, double legMm)
+{
+    const auto& p = stretch.points;
+    const std::size_t n = p.size();
+    Ring line;
+    for (std::size_t k = 0; k < n; ++k) {
+        const std::size_t i = n - 1 - k;
+        const bool first = !stretch.closed && i == 0;
+        const bool last = !stretch.closed && i == n - 1;
+        const Point a = first ? outwards(p[0], p[1]) : outwards(p[(i + n - 1) % n], p[i]);
+        const Point b = last ? outwards(p[n - 2], p[n - 1]) : outwards(p[i], p[(i + 1) % n]);
+        line.push_back(p[i] - (a + b) * (legMm / (1.0 + dot(a, b))));
+    }
+    for (std::size_t k = 0; k + 1 < n; ++k) {
+        if (!(dot(line[k] - line[k + 1], p[n - 1 - k] - p[n - 2 - k]) > 0.0)) return {};
+    }
+    return line;
+}
+
+MouldPart chamferStrip(double legMm)
+{
+    MouldPart strip;
+    strip.kind = MouldPartKind::chamfer;
+    strip.stuff = MouldStuff::strip;
+    strip.toMm = legMm;
+    strip.widthMm = legMm;
+    strip.thicknessMm = legMm;
+    strip.edgeMm = legMm;
+    return strip;
+}
+
+void addBentChamfer(Making& making, const Stretch& stretch)
+{
+    MouldPart strip = chamferStrip(making.how.edgeMm);
+    strip.bent = true;
+    Ring inner = innerLine(stretch, making.how.edgeMm);
+    if (inner.empty()) return;
+    strip.insideMm = stretch.lengthMm();
+    strip.lengthMm = strip.insideMm;
+    if (stretch.closed) {
+        strip.outline = {{stretch.points, {std::move(inner)}}};
+    } else {
+        Ring ring = stretch.points;
+        ring.insert(ring.end(), inner.begin(), inner.end());
+        strip.outline = {{std::move(ring), {}}};
+        strip.about = sideWord(outwards(stretch.points.front(), stretch.points.back()));
+    }
+    making.mould.parts.push_back(std::move(strip));
+}
+
 void addChamfer(Making& making, std::size_t index)
 {
     const Stretch& stretch = making.stretches[index];
     const double leg = making.how.edgeMm;
-    if (stretch.bent || !(leg > 0.0) || runsBesideRebate(making, stretch)) return;
+    if (!(leg > 0.0) || runsBesideRebate(making, stretch)) return;
+    if (stretch.bent) {
+        addBentChamfer(making, stretch);
+        return;
+    }
     const std::size_t n = making.stretches.size();
     const Point a = stretch.points.front();
     const Point b = stretch.points.back();
@@ -223,19 +267,15 @@ void addChamfer(Making& making, std::size_t index)
         if (closeness < 0.15) return corner + inwards * leg;
         return corner + (inwards + otherInwards) * (leg / closeness);
     };
-    MouldPart strip;
-    strip.kind = MouldPartKind::chamfer;
-    strip.stuff = MouldStuff::strip;
-    strip.about = sideWord(inwards * -1.0);
     const Point from = innerEnd(a, lastAlong(making.stretches[(index + n - 1) % n]));
     const Point to = innerEnd(b, firstAlong(making.stretches[(index + 1) % n]));
     if (!(dot(to - from, along) > 0.0)) return;
+    MouldPart strip = chamferStrip(leg);
+    strip.about = sideWord(inwards * -1.0);
     strip.outline = {{{a, b, to, from}, {}}};
-    strip.toMm = leg;
-    strip.lengthMm = std::max(distance(a, b), distance(from, to));
-    strip.widthMm = leg;
-    strip.thicknessMm = leg;
-    strip.edgeMm = leg;
+    strip.mitreDeg = {mitreDegOf(dot(from - a, along), leg), mitreDegOf(dot(b - to, along), leg)};
+    // Sawn square first, as long as it is at its longest.
+    strip.lengthMm = std::max(dot(b, along), dot(to, along)) - std::min(dot(a, along), dot(from, along));
     strip.insideMm = distance(a, b);
     making.mould.parts.push_back(std::move(strip));
 }

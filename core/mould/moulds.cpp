@@ -13,7 +13,7 @@ namespace {
 
 struct Known {
     CastingPtr casting;
-    double riseLPerH = 0.0;
+    Filling filling;
     std::shared_ptr<const Mould> alone;   ///< without what its neighbours say
     Shape shape;
     MouldPtr whole;
@@ -24,11 +24,14 @@ constexpr double kWidestGapMm = 20.0;
 /// Faces that lie further apart in height belong to different worktops.
 constexpr double kSameLevelMm = 5.0;
 
-double riseLPerH(const Plan& plan)
+Filling fillingOf(const Plan& plan)
 {
     const Mixer mixer = plan.mixer.value_or(Mixer{});
-    if (!(mixer.batchMinutes > 0.0)) return 0.0;
-    return std::max(0.0, mixer.drumL * mixer.usablePercent / 100 / mixer.batchMinutes * 60);
+    Filling filling;
+    filling.concreteC = plan.conditions.concreteC;
+    if (mixer.batchMinutes > 0.0)
+        filling.riseLPerH = std::max(0.0, mixer.drumL * mixer.usablePercent / 100 / mixer.batchMinutes * 60);
+    return filling;
 }
 
 /// A counter's piece where it stands.
@@ -136,9 +139,9 @@ struct MouldMemo {
 
 namespace mould_making {
 
-Mould makeMould(const Casting& casting, const Part& part, const Moulding& how, double riseLPerHour)
+Mould makeMould(const Casting& casting, const Part& part, const Moulding& how, const Filling& filling)
 {
-    Making making{casting, part, how, riseLPerHour, {}, {}, {}, {}, false};
+    Making making{casting, part, how, filling, {}, {}, {}, {}, false};
     layDown(making);
     addBaseAndSides(making);
     addInside(making);
@@ -150,6 +153,7 @@ Mould makeMould(const Casting& casting, const Part& part, const Moulding& how, d
     mould.leastDepthMm = mould.depthMm - how.toleranceMm;
     mould.mostDepthMm = mould.depthMm + how.toleranceMm;
     mould.check = checkOf(casting, part, mould);
+    roundBlanks(mould);
     putInOrder(mould);
     mould.volumeL = mouldVolumeL(mould);
     return std::move(mould);
@@ -161,7 +165,7 @@ std::vector<MouldPtr> mouldsOf(const Plan& plan, const std::vector<CastingPtr>& 
                                std::vector<Finding>& findings, std::shared_ptr<MouldMemo>* known)
 {
     const Moulding how = mouldingOf(plan);
-    const double rise = riseLPerH(plan);
+    const Filling filling = fillingOf(plan);
     auto memo = std::make_shared<MouldMemo>();
     memo->how = how;
     std::shared_ptr<MouldMemo> before = known ? *known : nullptr;
@@ -172,15 +176,15 @@ std::vector<MouldPtr> mouldsOf(const Plan& plan, const std::vector<CastingPtr>& 
     for (const CastingPtr& casting : castings) {
         if (before) {
             const auto found = before->moulds.find(casting->id);
-            if (found != before->moulds.end() && found->second.casting == casting && found->second.riseLPerH == rise) {
+            if (found != before->moulds.end() && found->second.casting == casting && found->second.filling == filling) {
                 memo->moulds.insert(*found);
                 continue;
             }
         }
         const auto part = parts.find(casting->part);
         if (part == parts.end() || casting->outline.empty()) continue;
-        Known one{casting, rise, nullptr, shapeOf(*casting, *part->second), nullptr};
-        Mould mould = makeMould(*casting, *part->second, how, rise);
+        Known one{casting, filling, nullptr, shapeOf(*casting, *part->second), nullptr};
+        Mould mould = makeMould(*casting, *part->second, how, filling);
         mould.handed = !isMirrorImage(one.shape, one.shape);
         one.alone = std::make_shared<const Mould>(std::move(mould));
         memo->moulds.insert_or_assign(casting->id, std::move(one));

@@ -4,8 +4,8 @@
 #include <set>
 #include <utility>
 
-#include "core/io/number_text.h"
 #include "core/purchase/cut_lists.h"
+#include "core/purchase/mould_items.h"
 #include "core/purchase/needs.h"
 #include "core/purchase/plan_prices.h"
 
@@ -14,21 +14,6 @@ namespace yardcast {
 namespace {
 
 constexpr double kSameThicknessMm = 0.5;
-
-/// Item keys of a mould part, the most particular first.
-std::vector<std::string> keysOf(const MouldPart& part)
-{
-    const std::string section =
-        shortestText(std::round(part.widthMm)) + "x" + shortestText(std::round(part.thicknessMm));
-    switch (part.stuff) {
-    case MouldStuff::board: return {"mould_board_" + shortestText(part.thicknessMm), "mould_board"};
-    case MouldStuff::foam: return {foamItem(part.thicknessMm)};
-    case MouldStuff::batten: return {"batten_" + section, "frame_timber"};
-    case MouldStuff::strip: return {"strip_" + section};
-    case MouldStuff::block: break;
-    }
-    return {};
-}
 
 class JobMaker {
 public:
@@ -48,14 +33,19 @@ public:
         for (const MouldPart& part : mould.parts) {
             // Boards serve again; foam within the concrete is each casting's own.
             if (isShared && part.kind != MouldPartKind::filler && part.kind != MouldPartKind::core) continue;
-            const std::vector<std::string> keys = keysOf(part);
-            if (keys.empty() || part.count < 1 || !(part.lengthMm > 0.0) || !(part.widthMm > 0.0)) continue;
-            const CutPiece piece{mould.casting, part.name, mouldPartWord(part.kind), part.goodFace, part.shaped};
+            const MouldItem item =
+                mouldItemOf(prices_, part.kind, part.stuff, part.bent, part.widthMm, part.thicknessMm);
+            if (item.keys.empty() || part.count < 1 || !(part.lengthMm > 0.0) || !(part.widthMm > 0.0)) continue;
+            CutPiece piece{mould.casting, part.name, mouldPartWord(part.kind), part.goodFace, part.shaped};
+            piece.cutDownToMm = item.cutDownToMm;
+            piece.mitreDeg = part.mitreDeg;
             if (part.stuff == MouldStuff::board || part.stuff == MouldStuff::foam) {
-                const bool board = part.stuff == MouldStuff::board;
-                addSheetPiece(keys, part.thicknessMm, board, piece, {part.lengthMm, part.widthMm}, part.count);
+                const bool board = part.stuff == MouldStuff::board && !part.bent;
+                addSheetPiece(item.keys, item.thicknessMm, board, piece, {part.lengthMm, part.widthMm},
+                              part.count * item.layers);
             } else {
-                addBarPiece(keys, {}, {part.widthMm, part.thicknessMm}, kTimberSawMm, piece, part.lengthMm, part.count);
+                addBarPiece(item.keys, item.detail, {part.widthMm, part.thicknessMm},
+                            part.stuff == MouldStuff::rod ? kBarSawMm : kTimberSawMm, piece, part.lengthMm, part.count);
             }
         }
     }
@@ -172,27 +162,30 @@ private:
         return &jobs_.sheets.back();
     }
 
-    void addSheetPiece(const std::vector<std::string>& keys, double thicknessMm, bool board, const CutPiece& piece,
-                       Size size, int count)
+    void addSheetPiece(const std::vector<std::string>& keys, double thicknessMm, bool board, CutPiece piece, Size size,
+                       int count)
     {
         SheetJob* job = sheetJob(keys, thicknessMm, board);
         if (job == nullptr) {
             addWithoutStock(prices_.keyFor(keys), piece);
             return;
         }
-        if (!board && piece.what != std::string("mesh")) parted(*job, size, count);
+        if (piece.what != "mesh") parted(*job, size, count, piece);
         job->pieces.push_back(piece);
         job->list.pieces.push_back({piece.name, size, count, true});
     }
 
-    /// Foam that is larger than every sheet is put together of equal parts, taped where they meet.
-    static void parted(const SheetJob& job, Size& size, int& count)
+    /// What is larger than every sheet is put together of equal parts: foam taped where they meet, boards on cleats.
+    static void parted(const SheetJob& job, Size& size, int& count, CutPiece& piece)
     {
         double longest = 0.0;
         double widest = 0.0;
+        const double trims = 2 * job.list.trimMm;
         for (const SheetStock& stock : job.list.stock) {
-            const double length = std::max(stock.size.width, stock.size.depth);
-            const double width = std::min(stock.size.width, stock.size.depth);
+            const double length = std::max(stock.size.width, stock.size.depth) - trims;
+            const double width = std::min(stock.size.width, stock.size.depth) - trims;
+            if (length >= std::max(size.width, size.depth) - 1e-6 && width >= std::min(size.width, size.depth) - 1e-6)
+                return;
             if (length * width <= longest * widest) continue;
             longest = length;
             widest = width;
@@ -202,9 +195,18 @@ private:
         const auto parts = [](double all, double most) { return std::clamp(std::ceil(all / most - 1e-9), 1.0, 100.0); };
         const double along = parts(length, longest);
         const double across = parts(width, widest);
-        length /= along;
-        width /= across;
-        count *= static_cast<int>(along * across);
+        // In whole millimetres, for they are trimmed where they meet.
+        if (along > 1.0) length = std::ceil(length / along - 1e-6);
+        if (across > 1.0) width = std::ceil(width / across - 1e-6);
+        piece.parts = static_cast<int>(along * across);
+        count *= piece.parts;
+    }
+
+    /// Those lie on a board all along, and may be butted.
+    static bool isStrip(const CutPiece& piece)
+    {
+        return piece.what == mouldPartWord(MouldPartKind::chamfer) || piece.what == mouldPartWord(MouldPartKind::drip) ||
+               piece.what == mouldPartWord(MouldPartKind::rebate);
     }
 
     BarJob* barJob(const std::vector<std::string>& keys, const std::string& detail, Size section, double sawMm)
@@ -243,12 +245,19 @@ private:
     }
 
     void addBarPiece(const std::vector<std::string>& keys, const std::string& detail, Size section, double sawMm,
-                     const CutPiece& piece, double lengthMm, int count)
+                     CutPiece piece, double lengthMm, int count)
     {
         BarJob* job = barJob(keys, detail, section, sawMm);
         if (job == nullptr) {
             addWithoutStock(prices_.keyFor(keys), piece);
             return;
+        }
+        if (isStrip(piece)) {
+            double longest = 0.0;
+            for (const BarStock& stock : job->list.stock) longest = std::max(longest, stock.lengthMm);
+            piece.parts = static_cast<int>(std::clamp(std::ceil(lengthMm / longest - 1e-9), 1.0, 100.0));
+            if (piece.parts > 1) lengthMm = std::ceil(lengthMm / piece.parts - 1e-6);
+            count *= piece.parts;
         }
         job->pieces.push_back(piece);
         job->list.pieces.push_back({piece.name, lengthMm, count});

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -24,7 +25,10 @@ struct CutPiece {
     std::string name;        ///< its number on the mould, the steel sheet or the front: "C1-4"
     std::string what;        ///< mouldPartWord(), name of a TimberPiece, "mesh" or "bar"
     bool goodFace = false;   ///< one face touches what one sees of the casting
-    bool shaped = false;     ///< sawn to a shape out of this rectangle at home
+    bool shaped = false;     ///< trimmed to a shape or a mitre out of this rectangle at home
+    int parts = 1;           ///< so many of these, joined, make one part; more than 1 where no sheet is as large
+    double cutDownToMm = 0.0;  ///< foam: to this thickness; 0: it is used as it comes
+    std::array<double, 2> mitreDeg{};  ///< as of MouldPart
     friend bool operator==(const CutPiece&, const CutPiece&) = default;
 };
 /// What a list is cut from. One a stock of a list, same order.
@@ -73,9 +77,10 @@ inline constexpr double kBarSawMm = 2.0;
 inline constexpr double kTimberSawMm = 3.0;
 
 /// What is to be cut for a plan. Boards from the moulds, with the plan's saw, trim, least strip and offcuts; foam from the
-/// moulds, what is larger than every sheet in equal parts; mesh and bars from the steel; battens and frames from the fronts, battens and strips from the moulds. A mould
-/// that is null gives nothing, of one shared with a casting before it only foam that lies in the concrete. What the plan owns of an item counts as whole sheets
-/// or lengths of the smallest size.
+/// moulds (see mouldItemOf); boards, foam and strips larger than all their stock in equal parts; mesh and bars from the
+/// steel; battens and frames from the fronts; battens, strips and rods from the moulds. A mould that is null gives nothing,
+/// of one shared with a casting before it only foam that lies in the concrete. What the plan owns of an item counts as
+/// whole sheets or lengths of the smallest size.
 CutJobs cutJobs(const Plan& plan, const PriceBook& prices, const std::vector<MouldPtr>& moulds, const SteelSchedule& steel,
                 const std::vector<FrontLayout>& fronts);
 

@@ -71,7 +71,7 @@ double boardsM2(const std::vector<MouldPtr>& moulds, const std::set<std::string>
     for (const MouldPtr& mould : moulds) {
         if (!mould || later.count(mould->casting) > 0) continue;
         for (const MouldPart& part : mould->parts) {
-            if (part.stuff == MouldStuff::board) m2 += part.lengthMm * part.widthMm * part.count * kM2PerMm2;
+            if (part.stuff == MouldStuff::board && !part.bent) m2 += part.lengthMm * part.widthMm * part.count * kM2PerMm2;
         }
     }
     return m2;

@@ -6,6 +6,7 @@
 
 #include "core/io/number_text.h"
 #include "core/materials/materials.h"
+#include "core/purchase/mould_items.h"
 
 namespace yardcast {
 
@@ -136,14 +137,25 @@ void addSteel(Needs& needs, const SteelSchedule& steel)
     }
 }
 
-void addMould(Needs& needs, const MouldEstimate& mould)
+void addStuff(Needs& needs, const PlanPrices& prices, const std::string& casting, const MouldStuffNeed& stuff)
+{
+    const bool sheet = stuff.stuff == MouldStuff::board || stuff.stuff == MouldStuff::foam;
+    const MouldItem item = mouldItemOf(prices, stuff.kind, stuff.stuff, stuff.bent, stuff.widthMm, stuff.thicknessMm);
+    if (item.keys.empty()) return;
+    const char* group = stuff.stuff == MouldStuff::rod ? "fixings" : sheet ? "boards" : "timber";
+    Need& need = needs.at(item.keys, sheet ? "m2" : "m", group, true, item.detail);
+    Needs::addTo(need, casting, stuff.amount * item.layers * (1 + kCutAllowanceShare));
+}
+
+void addMould(Needs& needs, const PlanPrices& prices, const MouldEstimate& mould)
 {
     for (const MouldNeed& need : mould.castings) {
         needs.add("mould_board", "m2", "boards", true, need.casting, need.boardM2);
-        if (need.foamM2 > 0.0) {
-            needs.add(foamItem(need.foamThicknessMm), "m2", "boards", true, need.casting,
-                      need.foamM2 * (1 + kCutAllowanceShare));
-        }
+        for (const MouldStuffNeed& stuff : need.stuffs) addStuff(needs, prices, need.casting, stuff);
+        needs.add("tie_nut", "piece", "fixings", false, need.casting, 2.0 * need.ties);
+        needs.add("screw_mould", "piece", "fixings", false, need.casting, need.screws);
+        needs.add("mould_tape", "m", "sealing", true, need.casting, need.tapedM);
+        needs.add("mould_wax", "piece", "sealing", true, need.casting, need.waxedM / kWaxTinM);
         needs.add("silicone", "ml", "sealing", true, need.casting, need.siliconeMl);
         needs.add("release_agent", "l", "sealing", true, need.casting, need.releaseMl / 1000.0);
         needs.add("sheeting", "m2", "sealing", true, need.casting, need.sheetingM2);
@@ -155,18 +167,8 @@ void addCastings(Needs& needs, const PriceBook& prices, const std::vector<Castin
 {
     const PricedItem* discs = prices.find("grinding_discs");
     const double discSetM2 = discs && discs->coverageM2 ? *discs->coverageM2 : kDiscSetM2;
-    bool waxed = false;
     for (const CastingPtr& casting : castings) {
-        const double edgesMm = casting->edgeLengthMm + casting->cutoutEdgeLengthMm;
-        needs.add("screw_mould", "piece", "fixings", true, casting->id, std::ceil(edgesMm / kMouldScrewPitchMm));
-        if (casting->fillerL > 0.0) {
-            needs.add("mould_tape", "m", "sealing", true, casting->id, casting->edgeLengthMm / 1000.0);
-        }
         if (casting->kind != PartKind::counter) continue;
-        if (casting->cutoutEdgeLengthMm > 0.0 && !waxed) {
-            needs.add("mould_wax", "piece", "sealing", true, casting->id, 1.0);
-            waxed = true;
-        }
         needs.add("grinding_discs", "piece", "tools", true, casting->id, casting->faceAreaM2 / discSetM2);
     }
 }
@@ -286,7 +288,7 @@ std::vector<Need> gatherNeeds(const Plan& plan, const PriceBook& prices, const s
     Needs needs;
     addConcrete(needs, plan, mixes);
     addSteel(needs, steel);
-    addMould(needs, mould);
+    addMould(needs, PlanPrices(plan, prices), mould);
     addCastings(needs, prices, castings);
     addJointsAndPads(needs, plan, castings);
     addFronts(needs, plan, fronts);

@@ -23,9 +23,8 @@ struct Need {
 
 /// Added to bars, mesh, foam, battens and frame timber for cuts until the saw plans exist: estimate, no source.
 inline constexpr double kCutAllowanceShare = 0.10;
-/// Common practice, no source: screws along mould sides, spacers and ties for the steel, the face one set of grinding
-/// discs does (where the price book has no coverage).
-inline constexpr double kMouldScrewPitchMm = 150.0;
+/// Common practice, no source: spacers and ties for the steel, the face one set of grinding discs does (where the price
+/// book has no coverage).
 inline constexpr double kSpacersPerM2 = 8.0;
 inline constexpr double kTiesPerM2 = 4.0;
 inline constexpr double kBarSpacerPitchMm = 500.0;

@@ -34,6 +34,8 @@ std::vector<const MouldPart*> inPaintOrder(const Mould& mould)
     for (const MouldPart& part : mould.parts) order.push_back(&part);
     const auto rank = [](const MouldPart* part) {
         if (part->kind == MouldPartKind::base) return 0;
+        // Seen through the base, under which they lie.
+        if (part->kind == MouldPartKind::cleat || part->kind == MouldPartKind::tie) return 2;
         return liesAbove(*part) ? 2 : 1;
     };
     std::stable_sort(order.begin(), order.end(), [&](const MouldPart* a, const MouldPart* b) {
@@ -53,6 +55,15 @@ void paintPiece(QPainter& painter, const MouldPart& part, const PaintStyle& styl
         painter.fillPath(path, pale);
         painter.setPen(thinPen(style, style.ink.ink));
         painter.drawPath(path);
+        return;
+    }
+    if (part.kind == MouldPartKind::cleat) {
+        painter.setPen(hiddenPen(style, style.ink.ink));
+        painter.drawPath(path);
+        return;
+    }
+    if (part.kind == MouldPartKind::tie) {
+        painter.fillPath(path, style.ink.steel);
         return;
     }
     if (liesAbove(part)) {

@@ -74,6 +74,10 @@ RunningRow heightRow(const MouldSubject& subject, double xMm, const PaintStyle& 
         if (height.lies && height.fromMm > 0.5) {
             row.stops.push_back({-height.fromMm, body.right(), tr("under the %1").arg(height.name), false});
         }
+        if (height.fills && height.toMm == height.fromMm) {
+            row.stops.push_back({-height.toMm, body.right(), height.name, false});
+            continue;
+        }
         if (height.fills) row.stops.push_back({-height.toMm, body.right(), tr("top of the %1").arg(height.name), false});
     }
     // At one height one word is enough: the first says what comes to lie there.
@@ -154,7 +158,14 @@ std::vector<MouldHeight> mouldHeights(const MouldSubject& subject)
         case MouldPartKind::side:
         case MouldPartKind::bracket:
         case MouldPartKind::spacer:
+        case MouldPartKind::cleat:
+        case MouldPartKind::foot:
         case MouldPartKind::chamfer: break;
+        case MouldPartKind::tie: {
+            const double middle = (part.fromMm + part.toMm) / 2.0;
+            add(tr("middle of the ties"), middle, middle, false, true);
+            break;
+        }
         case MouldPartKind::former: {
             const auto [at, fresh] = formers.try_emplace(part.about, part.fromMm, part.toMm);
             if (!fresh) {
@@ -190,6 +201,11 @@ std::vector<MouldHeight> mouldHeights(const MouldSubject& subject)
 
 double mouldSectionXMm(const MouldSubject& subject)
 {
+    // Where rods run, or their heights could not be seen.
+    for (const MouldPart& part : subject.mould->parts) {
+        const std::optional<Box> rod = part.kind == MouldPartKind::tie ? boundsOf(part.outline[0].outer) : std::nullopt;
+        if (rod) return (rod->low.x + rod->high.x) / 2.0;
+    }
     double best = subject.mould->widthMm / 2.0;
     double most = 0.0;
     if (const auto* counter = std::get_if<Counter>(&subject.part->body)) {
@@ -229,6 +245,10 @@ void paintMouldSection(QPainter& painter, const MouldSubject& subject, double xM
     for (const MouldPart& part : subject.mould->parts) {
         for (const Span& span : spansAt(part.outline, xMm)) {
             const QPainterPath path = pathOfRect(cutRect(span, part.fromMm, part.toMm));
+            if (part.kind == MouldPartKind::tie) {
+                painter.fillPath(path, style.ink.steel);
+                continue;
+            }
             if (part.stuff == MouldStuff::foam) {
                 fillFoam(painter, path, style);
             } else {

@@ -92,6 +92,7 @@ void paintTitled(QPainter& painter, const QRectF& box, const QString& title, con
 /// Where the parts of the page lie.
 struct Layout {
     bool landscape = true;
+    bool alone = false;     ///< the mould has the page to itself, all else a page of its own
     int scale = 1;
     QRectF mould;
     QRectF standing;
@@ -154,13 +155,29 @@ Layout inAColumn()
     return layout;
 }
 
-Layout layoutFor(const ScaledDrawing& mould)
+/// The mould alone; the rest on an upright page, the section over its whole width.
+Layout onTwoPages(bool landscape)
 {
-    // Of those that show the mould equally large, the first leave the section most room.
-    const Layout ways[] = {sideBySide(true), sideBySide(false), oneBelow(true), oneBelow(false), inAColumn()};
+    Layout layout;
+    layout.alone = true;
+    layout.landscape = landscape;
+    layout.mould = contentBox(landscape, true);
+    const QRectF other = contentBox(false, false);
+    layout.standing = QRectF(other.left(), other.top(), other.width() - kQuestionsMm, 1.5 * kStripMm);
+    layout.questions = QRectF(other.right() - kQuestionsMm, other.top(), kQuestionsMm, 1.5 * kStripMm);
+    layout.section = other.adjusted(0.0, 1.5 * kStripMm, 0.0, 0.0);
+    return layout;
+}
+
+Layout layoutFor(const ScaledDrawing& mould, bool standing)
+{
+    // Of those that show the mould equally large, the first leave the section most room. Of what is poured standing the
+    // section is as high as the piece, and the ties are seen in it only.
+    const Layout ways[] = {sideBySide(true), sideBySide(false), oneBelow(true),    oneBelow(false),
+                           inAColumn(),      onTwoPages(true),  onTwoPages(false)};
     for (const int scale : reductionScales()) {
         for (Layout layout : ways) {
-            if (!fits(mould, layout.mould, scale)) continue;
+            if ((standing && !layout.alone) || !fits(mould, layout.mould, scale)) continue;
             layout.scale = scale;
             return layout;
         }
@@ -170,20 +187,14 @@ Layout layoutFor(const ScaledDrawing& mould)
     return last;
 }
 
-SheetPage drawingPage(const Plan& plan, const MouldSubject& subject)
+std::vector<SheetPage> drawingPages(const Plan& plan, const MouldSubject& subject)
 {
     const double sectionX = mouldSectionXMm(subject);
     const ScaledDrawing mould = mouldDrawing(subject, sectionX);
     const ScaledDrawing standing = standingDrawing(subject);
     const ScaledDrawing section = mouldSectionDrawing(subject, sectionX);
-    const Layout layout = layoutFor(mould);
-    SheetPage page = blank(plan, subject);
-    page.landscape = layout.landscape;
-    page.view = viewText(*subject.mould);
-    page.scale = scaleText(layout.scale);
-    page.scaleOf = layout.scale;
-    page.paint = [subject, mould, standing, section, layout](QPainter& painter, const QRectF&) {
-        paintInBox(painter, mould, layout.mould, layout.scale);
+    const Layout layout = layoutFor(mould, subject.mould->standing);
+    const auto paintRest = [subject, standing, section, layout](QPainter& painter) {
         painter.setPen(QPen(Qt::black, 0.25));
         painter.setBrush(Qt::NoBrush);
         painter.drawRect(layout.standing);
@@ -193,7 +204,23 @@ SheetPage drawingPage(const Plan& plan, const MouldSubject& subject)
                     Sheets::tr("Section A–A as it is poured, %1; heights above the base in mm"), section);
         paintQuestions(painter, layout.questions, subject);
     };
-    return page;
+    SheetPage page = blank(plan, subject);
+    page.landscape = layout.landscape;
+    page.view = viewText(*subject.mould);
+    page.scale = scaleText(layout.scale);
+    page.scaleOf = layout.scale;
+    page.paint = [mould, layout, paintRest](QPainter& painter, const QRectF&) {
+        paintInBox(painter, mould, layout.mould, layout.scale);
+        if (!layout.alone) paintRest(painter);
+    };
+    std::vector<SheetPage> pages{page};
+    if (layout.alone) {
+        SheetPage rest = blank(plan, subject);
+        rest.view = viewText(*subject.mould);
+        rest.paint = [paintRest](QPainter& painter, const QRectF&) { paintRest(painter); };
+        pages.push_back(std::move(rest));
+    }
+    return pages;
 }
 
 std::vector<SheetPage> tablePages(const Plan& plan, const Assessment& assessment, const LaterBoards& later,
@@ -211,6 +238,7 @@ std::vector<SheetPage> tablePages(const Plan& plan, const Assessment& assessment
     add(Sheets::tr("Parts"), mouldPartTable(*subject.mould));
     add(Sheets::tr("Cutouts, from the inside of the mould's sides to both edges, as you stand at the front"),
         mouldCutoutTable(subject));
+    add(Sheets::tr("Ties, from the foot up"), mouldTieTable(*subject.mould));
     add(Sheets::tr("Heights"), mouldHeightTable(subject));
     SheetPage like = blank(plan, subject);
     like.view = viewText(*subject.mould);
@@ -228,7 +256,8 @@ std::vector<SheetPage> mouldPages(const Plan& plan, const Assessment& assessment
         if (!name.empty() && name != mould->casting && name != mould->part) continue;
         const std::optional<MouldSubject> subject = mouldSubject(plan, assessment, mould->casting);
         if (!subject) continue;
-        pages.push_back(drawingPage(plan, *subject));
+        std::vector<SheetPage> drawn = drawingPages(plan, *subject);
+        pages.insert(pages.end(), std::make_move_iterator(drawn.begin()), std::make_move_iterator(drawn.end()));
         std::vector<SheetPage> more = tablePages(plan, assessment, later, *subject);
         pages.insert(pages.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     }

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/materials/boards.h"
 #include "core/materials/gravity.h"
+#include "core/materials/holding.h"
 #include "ui/drawing/mould_section.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
@@ -39,7 +41,13 @@ SheetTable mouldPartTable(const Mould& mould)
     for (const MouldPart& part : mould.parts) {
         SheetRow row;
         QString name = mouldPartText(part);
-        if (part.shaped) name = Sheets::tr("%1, to the template").arg(name);
+        const QString mitres = mitreText(part.mitreDeg);
+        if (!mitres.isEmpty()) {
+            name = Sheets::tr("%1, %2", "part of a mould, its mitres").arg(name, mitres);
+        } else if (part.shaped) {
+            name = Sheets::tr("%1, trimmed to the template").arg(name);
+        }
+        if (part.bent) name = Sheets::tr("%1, bent").arg(name);
         if (part.goodFace) {
             name = part.kind == MouldPartKind::base ? Sheets::tr("%1, good face up").arg(name)
                                                     : Sheets::tr("%1, good face in").arg(name);
@@ -107,6 +115,33 @@ SheetTable mouldHeightTable(const MouldSubject& subject)
     return table;
 }
 
+SheetTable mouldTieTable(const Mould& mould)
+{
+    SheetTable table;
+    if (mould.ties.rows.empty()) return table;
+    table.columns = {{Sheets::tr("Row"), 14.0, true},
+                     {Sheets::tr("Above the base mm"), 34.0, true},
+                     {Sheets::tr("How many"), 22.0, true},
+                     {Sheets::tr("Force in each"), 30.0, true},
+                     {Sheets::tr("What holds there"), 80.0, false}};
+    int number = 0;
+    for (const MouldTies::Row& row : mould.ties.rows) {
+        const bool foot = number == 0;
+        const bool onBase = std::any_of(mould.parts.begin(), mould.parts.end(),
+                                        [](const MouldPart& part) { return part.kind == MouldPartKind::foot; });
+        const QString what = !foot ? (row.through ? Sheets::tr("rod through the concrete, in a sleeve that stays")
+                                                  : Sheets::tr("rod above the concrete"))
+                             : onBase ? Sheets::tr("the batten at the foot, %1 screws at each stud").arg(mould.ties.footScrews)
+                                      : Sheets::tr("the edge of the base, %1 screws at each stud").arg(mould.ties.footScrews);
+        const int count = foot ? 2 * mould.ties.across : mould.ties.across;
+        table.rows.push_back({{QString::number(++number), wholeMm(row.heightMm), QString::number(count),
+                               Sheets::tr("%1 N").arg(numberText(row.forceN, 0)), what},
+                              {},
+                              false});
+    }
+    return table;
+}
+
 QStringList mouldSentences(const MouldSubject& subject)
 {
     const Mould& mould = *subject.mould;
@@ -119,6 +154,24 @@ QStringList mouldSentences(const MouldSubject& subject)
                            "sides then bow out by %5 (beam theory).")
                     .arg(lengthText(std::round(pressure.heightMm)), numberText(pressure.pressureKpa, 1), rule,
                          lengthText(std::floor(pressure.bracketMm)), lengthText(std::round(pressure.bowMm * 10.0) / 10.0));
+    }
+    if (pressure.codeKpa > 0.0) {
+        const QString aci = pressure.aciKpa > 0.0 ? Sheets::tr("%1 kN/m²").arg(numberText(pressure.aciKpa, 1))
+                                                  : Sheets::tr("does not hold for it");
+        said << Sheets::tr("It rises by %1 m an hour, consistency %2. For comparison: as a liquid %3, DIN 18218 %4, ACI 347 %5, "
+                           "CIRIA 108 %6 kN/m² (all three from memory).")
+                    .arg(numberText(pressure.riseMPerH, 1), QString::fromStdString(pressure.concreteClass),
+                         numberText(pressure.hydrostaticKpa, 1), numberText(pressure.codeKpa, 1), aci,
+                         numberText(pressure.ciriaKpa, 1));
+    }
+    const MouldTies& ties = mould.ties;
+    if (!ties.rows.empty()) {
+        said << Sheets::tr("The studs bend from row to row of ties, %1 at most: by %2, stressed with %3 MPa of the %4 MPa that "
+                           "count (C16 of EN 338, from memory; each span under the pressure at its lower end). A tie is counted "
+                           "on for %5 N: plate on batten. Sleeves, foot battens and two faces tied in pairs are common "
+                           "practice, no source. Set steel and core clear of the rods; brace the mould so that it cannot tip.")
+                    .arg(lengthText(ties.longestMm), lengthText(std::round(ties.bowMm * 10.0) / 10.0),
+                         numberText(ties.stressMpa, 1), numberText(kBattenStrengthMpa, 1), numberText(kTieN, 0));
     }
     const int screws = mould.screws.sides + mould.screws.formers + mould.screws.holdDowns + mould.screws.foam;
     if (screws > 0) {

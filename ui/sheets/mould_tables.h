@@ -13,6 +13,8 @@ SheetTable mouldPartTable(const Mould& mould);
 SheetTable mouldStepTable(const MouldSubject& subject);
 /// Cutouts with their distances to all four sides of the mould.
 SheetTable mouldCutoutTable(const MouldSubject& subject);
+/// Rows of ties with their forces; empty of a mould that lies.
+SheetTable mouldTieTable(const Mould& mould);
 SheetTable mouldHeightTable(const MouldSubject& subject);
 /// Brackets, screws, seals, release agent, what holds the foam down, sizes that come out.
 QStringList mouldSentences(const MouldSubject& subject);

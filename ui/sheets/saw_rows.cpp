@@ -1,7 +1,8 @@
 #include "ui/sheets/saw_rows.h"
 
 #include <algorithm>
-#include <map>
+#include <cmath>
+#include <utility>
 
 #include <QStringList>
 
@@ -37,8 +38,8 @@ QString countedNames(const QStringList& names)
 
 class Rows {
 public:
-    Rows(const SheetJob& job, const CutSheet& sheet)
-        : job_(job), sheet_(sheet),
+    Rows(const SheetJob& job, const CutSheet& sheet, int firstStrip)
+        : job_(job), sheet_(sheet), firstStrip_(firstStrip),
           steps_(sawnSteps(job.list.stock[static_cast<std::size_t>(sheet.stock)].size, sheet))
     {
     }
@@ -94,7 +95,10 @@ private:
         case SawnInto::piece: return nameOf(job_, sheet_, part.index);
         case SawnInto::further:
             return Sheets::tr("%1, on at cut %2").arg(plainSize(size)).arg(part.index + 1);
-        case SawnInto::blank: return Sheets::tr("%1 for home: %2").arg(plainSize(size), blankNames(part.index));
+        case SawnInto::blank:
+            return Sheets::tr("strip %1 for home, %2: %3")
+                .arg(firstStrip_ + part.index)
+                .arg(plainSize(size), blankNames(part.index));
         case SawnInto::remainder: return Sheets::tr("left over %1").arg(plainSize(size));
         case SawnInto::waste: break;
         }
@@ -114,16 +118,136 @@ private:
 
     const SheetJob& job_;
     const CutSheet& sheet_;
+    int firstStrip_;
     std::vector<SawnStep> steps_;
+};
+
+/// Numbers that follow each other as a range.
+QString rangesOf(const std::vector<int>& numbers)
+{
+    QStringList words;
+    for (std::size_t i = 0; i < numbers.size();) {
+        std::size_t last = i;
+        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
+        words << (last == i ? QString::number(numbers[i]) : Sheets::tr("%1–%2").arg(numbers[i]).arg(numbers[last]));
+        i = last + 1;
+    }
+    return words.join(QStringLiteral(", "));
+}
+
+/// Cuts at home of all sheets, gathered by the setting of the fence.
+class Rips {
+public:
+    void add(const SheetJob& job, const CutSheet& sheet, int firstStrip)
+    {
+        const std::vector<SawnStep> steps = sawnSteps(job.list.stock[static_cast<std::size_t>(sheet.stock)].size, sheet);
+        int strip = -1;
+        SawRun along = SawRun::alongX;
+        for (std::size_t i = 0; i < steps.size(); ++i) {
+            const SawnStep& step = steps[i];
+            if (!step.atHome) continue;
+            const int now = stripOf(sheet, step);
+            // Each strip is ripped first, then cut to length.
+            if (now != strip) along = step.run;
+            strip = now;
+            Group& group = groupOf(step.run != along, step);
+            group.row.count += sheet.times;
+            if (group.from.empty() || group.from.back().first != firstStrip + strip) {
+                group.from.push_back({firstStrip + strip, {}});
+            }
+            group.from.back().second.push_back(static_cast<int>(i) + 1);
+            addPart(group.gives, job, sheet, step.low, step.run == along);
+            if (step.high.into == SawnInto::piece) group.leaves << nameOf(job, sheet, step.high.index);
+        }
+    }
+
+    std::vector<RipRow> take()
+    {
+        std::stable_sort(groups_.begin(), groups_.end(), [](const Group& a, const Group& b) {
+            if (a.row.toLength != b.row.toLength) return b.row.toLength;
+            if (a.row.fenceMm != b.row.fenceMm) return a.row.fenceMm > b.row.fenceMm;
+            return a.row.longMm > b.row.longMm;
+        });
+        std::vector<RipRow> rows;
+        for (Group& group : groups_) {
+            QStringList from;
+            for (const auto& [strip, cuts] : group.from) from << Sheets::tr("%1 (%2)").arg(strip).arg(rangesOf(cuts));
+            group.row.from = from.join(QStringLiteral(", "));
+            group.row.gives = countedNames(group.gives);
+            group.row.leaves = countedNames(group.leaves);
+            rows.push_back(std::move(group.row));
+        }
+        return rows;
+    }
+
+private:
+    struct Group {
+        RipRow row;
+        std::vector<std::pair<int, std::vector<int>>> from;
+        QStringList gives;
+        QStringList leaves;
+    };
+
+    static int stripOf(const CutSheet& sheet, const SawnStep& step)
+    {
+        constexpr double kSlackMm = 0.01;
+        for (std::size_t b = 0; b < sheet.blanks.size(); ++b) {
+            const SheetArea& blank = sheet.blanks[b];
+            if (step.cut.at.x >= blank.at.x - kSlackMm && step.cut.at.y >= blank.at.y - kSlackMm
+                && step.cut.at.x + step.cut.size.width <= blank.at.x + blank.size.width + kSlackMm
+                && step.cut.at.y + step.cut.size.depth <= blank.at.y + blank.size.depth + kSlackMm)
+                return static_cast<int>(b);
+        }
+        return -1;
+    }
+
+    Group& groupOf(bool toLength, const SawnStep& step)
+    {
+        constexpr double kSameMm = 0.05;
+        const double longMm = step.run == SawRun::alongY ? step.cut.size.depth : step.cut.size.width;
+        const auto same = std::find_if(groups_.begin(), groups_.end(), [&](const Group& group) {
+            return group.row.toLength == toLength && std::abs(group.row.fenceMm - step.atMm) < kSameMm
+                && std::abs(group.row.longMm - longMm) < kSameMm;
+        });
+        if (same != groups_.end()) return *same;
+        Group group;
+        group.row.toLength = toLength;
+        group.row.fenceMm = step.atMm;
+        group.row.longMm = longMm;
+        groups_.push_back(std::move(group));
+        return groups_.back();
+    }
+
+    static void addPart(QStringList& names, const SheetJob& job, const CutSheet& sheet, const SawnPart& part, bool ripped)
+    {
+        if (part.into == SawnInto::piece) {
+            names << nameOf(job, sheet, part.index);
+        } else if (ripped && part.into == SawnInto::further) {
+            names << Sheets::tr("%1, to be cut to length").arg(plainSize(part.area.size));
+        }
+    }
+
+    std::vector<Group> groups_;
 };
 
 }  // namespace
 
 QString plainSize(Size size) { return Sheets::tr("%1 × %2").arg(plain(size.width), plain(size.depth)); }
 
-std::vector<SawRow> sawRows(const SheetJob& job, const CutSheet& sheet, bool atHome)
+std::vector<SawRow> sawRows(const SheetJob& job, const CutSheet& sheet, bool atHome, int firstStrip)
 {
-    return Rows(job, sheet).make(atHome);
+    return Rows(job, sheet, firstStrip).make(atHome);
+}
+
+std::vector<RipRow> ripRows(const SheetCuts& cuts)
+{
+    Rips rips;
+    int firstStrip = 1;
+    for (const CutSheet& sheet : cuts.plan.sheets) {
+        rips.add(cuts.job, sheet, firstStrip);
+        firstStrip += static_cast<int>(sheet.blanks.size());
+    }
+    return rips.take();
 }
 
 std::vector<SawnPieceRow> sawnPieces(const CutSheet& sheet)

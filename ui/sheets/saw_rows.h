@@ -20,8 +20,22 @@ struct SawRow {
     friend bool operator==(const SawRow&, const SawRow&) = default;
 };
 
-/// The cuts of one sheet in sawing order: the store's, or those at home.
-std::vector<SawRow> sawRows(const SheetJob& job, const CutSheet& sheet, bool atHome);
+/// The cuts of one sheet in sawing order: the store's, or those at home. Strips that are ripped at home are numbered
+/// through all sheets of a job; the sheet's first has the number `firstStrip`.
+std::vector<SawRow> sawRows(const SheetJob& job, const CutSheet& sheet, bool atHome, int firstStrip = 1);
+
+/// Cuts at home that are made with one setting of the fence, whichever strips they are in.
+struct RipRow {
+    bool toLength = false;  ///< across a strip that has been ripped; else along it
+    double fenceMm = 0.0;
+    double longMm = 0.0;    ///< of what comes off
+    int count = 0;          ///< cuts, those of sheets that are cut several times counted as often
+    QString from;           ///< "7 (11–12), 9 (14)": strips and the numbers of the cuts on their sheets
+    QString gives;
+    QString leaves;         ///< pieces that are left when the last cut is made
+};
+/// Of all sheets of a job: first what is ripped, then what is cut to length; each from the widest setting down.
+std::vector<RipRow> ripRows(const SheetCuts& cuts);
 
 /// The pieces of one sheet, each once, in the order in which they come free.
 struct SawnPieceRow {

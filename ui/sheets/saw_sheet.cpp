@@ -13,6 +13,7 @@
 #include "ui/wording/board_times.h"
 #include "ui/wording/cut_names.h"
 #include "ui/wording/figures.h"
+#include "ui/wording/mould_names.h"
 #include "ui/wording/names.h"
 
 namespace yardcast::ui {
@@ -58,7 +59,7 @@ QString titleOf(const SheetJob& job, const CutSheet& sheet, int first, int all)
     return stock.atHand ? Sheets::tr("%1, %2: at hand, %3").arg(name, of, size) : Sheets::tr("%1, %2: %3").arg(name, of, size);
 }
 
-ListBlock cutsBlock(const SheetJob& job, const CutSheet& sheet, bool atHome, const QString& title)
+ListBlock cutsBlock(const SheetJob& job, const CutSheet& sheet, int firstStrip, const QString& title)
 {
     ListBlock block;
     block.title = title;
@@ -68,10 +69,53 @@ ListBlock cutsBlock(const SheetJob& job, const CutSheet& sheet, bool atHome, con
                            {Sheets::tr("Measure off, mm"), 34.0, false},
                            {Sheets::tr("Gives"), 52.0, false},
                            {Sheets::tr("Leaves"), 50.0, false}};
-    for (const SawRow& row : sawRows(job, sheet, atHome)) {
+    for (const SawRow& row : sawRows(job, sheet, false, firstStrip)) {
         block.table.rows.push_back({{kTick, row.number, row.onSaw, row.measureOff, row.gives, row.leaves}, {}, false});
     }
     return block;
+}
+
+/// The fence is set once for each width, whichever sheet the strips came from.
+void addRips(const SheetCuts& cuts, std::vector<ListBlock>& blocks)
+{
+    const std::vector<RipRow> rows = ripRows(cuts);
+    for (const bool toLength : {false, true}) {
+        ListBlock block;
+        block.title = toLength ? Sheets::tr("Then cut to length at home: one setting of the stop, one row")
+                               : Sheets::tr("To rip at home, strips of all sheets: one setting of the fence, one row");
+        block.table.columns = {{QString(), 7.0, false},
+                               {toLength ? Sheets::tr("Stop, mm") : Sheets::tr("Fence, mm"), 20.0, true},
+                               {toLength ? Sheets::tr("Cuts × wide, mm") : Sheets::tr("Cuts × long, mm"), 28.0, true},
+                               {Sheets::tr("In strip (cut)"), 38.0, false},
+                               {Sheets::tr("Gives"), 52.0, false},
+                               {Sheets::tr("Leaves"), 39.0, false}};
+        for (const RipRow& row : rows) {
+            if (row.toLength != toLength) continue;
+            block.table.rows.push_back({{kTick, shortNumberText(row.fenceMm, 1),
+                                         Sheets::tr("%1 × %2").arg(row.count).arg(shortNumberText(row.longMm, 1)), row.from,
+                                         row.gives, row.leaves.isEmpty() ? QStringLiteral("–") : row.leaves},
+                                        {},
+                                        false});
+        }
+        if (!block.table.rows.empty()) blocks.push_back(std::move(block));
+    }
+}
+
+/// What a piece is beside its size.
+QString whatItIs(const CutPiece& piece, bool atHome)
+{
+    QStringList what{cutPieceWord(piece.what)};
+    if (piece.goodFace) what << Sheets::tr("good face in");
+    const QString mitres = mitreText(piece.mitreDeg);
+    if (!mitres.isEmpty()) {
+        what << mitres;
+    } else if (piece.shaped) {
+        what << Sheets::tr("trimmed to the template");
+    }
+    if (piece.cutDownToMm > 0.0) what << Sheets::tr("cut down to %1 thick").arg(lengthText(piece.cutDownToMm));
+    if (piece.parts > 1) what << Sheets::tr("%1 of them joined make one").arg(piece.parts);
+    if (atHome) what << Sheets::tr("ripped at home");
+    return what.join(QStringLiteral(", "));
 }
 
 ListBlock piecesBlock(const Plan& plan, const SheetJob& job, const CutSheet& sheet)
@@ -87,13 +131,9 @@ ListBlock piecesBlock(const Plan& plan, const SheetJob& job, const CutSheet& she
                            {Sheets::tr("What it is"), 52.0, false}};
     for (const SawnPieceRow& row : sawnPieces(sheet)) {
         const CutPiece& piece = job.pieces[static_cast<std::size_t>(row.piece)];
-        QStringList what{cutPieceWord(piece.what)};
-        if (piece.goodFace) what << Sheets::tr("good face in");
-        if (piece.shaped) what << Sheets::tr("to shape");
-        if (row.atHome) what << Sheets::tr("ripped at home");
         block.table.rows.push_back({{kTick, QString::fromStdString(piece.name), QString::number(row.count),
                                      plainSize(job.list.pieces[static_cast<std::size_t>(row.piece)].size),
-                                     subjectName(&plan, piece.subject), what.join(QStringLiteral(", "))},
+                                     subjectName(&plan, piece.subject), whatItIs(piece, row.atHome)},
                                     {},
                                     false});
     }
@@ -156,6 +196,7 @@ void addSheets(const Plan& plan, const SheetCutsPtr& cuts, std::vector<ListBlock
 {
     if (cuts->job.atStore && cuts->job.thicknessMm > 0.0) blocks.push_back(thicknessBlock(cuts->job));
     int first = 1;
+    int firstStrip = 1;
     for (std::size_t s = 0; s < cuts->plan.sheets.size(); ++s) {
         const CutSheet& sheet = cuts->plan.sheets[s];
         blocks.push_back(pictureBlock(
@@ -165,16 +206,15 @@ void addSheets(const Plan& plan, const SheetCutsPtr& cuts, std::vector<ListBlock
                 paintCutSheet(painter, cuts->job, cuts->plan.sheets[s], style);
             }));
         if (sheet.cuts > 0) {
-            blocks.push_back(cutsBlock(cuts->job, sheet, false,
+            blocks.push_back(cutsBlock(cuts->job, sheet, firstStrip,
                                        cuts->job.atStore ? Sheets::tr("Cuts at the store, in sawing order")
                                                          : Sheets::tr("Cuts, in order")));
         }
-        if (static_cast<int>(sheet.steps.size()) > sheet.cuts) {
-            blocks.push_back(cutsBlock(cuts->job, sheet, true, Sheets::tr("To rip at home, from the blanks of this sheet")));
-        }
         blocks.push_back(piecesBlock(plan, cuts->job, sheet));
         first += sheet.times;
+        firstStrip += static_cast<int>(sheet.blanks.size());
     }
+    addRips(*cuts, blocks);
     sentences << sumsOf(plan, *cuts);
 }
 
@@ -197,9 +237,12 @@ void addBars(const Plan& plan, const BarCutsPtr& cuts, std::vector<ListBlock>& b
     for (const BarPattern& pattern : cuts->plan.patterns) {
         QStringList pieces;
         for (const int piece : pattern.pieces) {
-            pieces << Sheets::tr("%1 (%2)", "length, number of a piece")
-                          .arg(shortNumberText(job.list.pieces[static_cast<std::size_t>(piece)].lengthMm, 1),
-                               QString::fromStdString(job.pieces[static_cast<std::size_t>(piece)].name));
+            const CutPiece& of = job.pieces[static_cast<std::size_t>(piece)];
+            const QString length = shortNumberText(job.list.pieces[static_cast<std::size_t>(piece)].lengthMm, 1);
+            const QString number = QString::fromStdString(of.name);
+            const QString mitres = mitreText(of.mitreDeg);
+            pieces << (mitres.isEmpty() ? Sheets::tr("%1 (%2)", "length, number of a piece").arg(length, number)
+                                        : Sheets::tr("%1 (%2, %3)", "length, number of a piece, mitres").arg(length, number, mitres));
         }
         list.table.rows.push_back({{kTick, QString::number(pattern.times),
                                     shortNumberText(job.list.stock[static_cast<std::size_t>(pattern.stock)].lengthMm, 1),

@@ -9,6 +9,7 @@
 #include "ui/drawing/mould_painter.h"
 #include "ui/drawing/own_map.h"
 #include "ui/sheets/list_pages.h"
+#include "ui/sheets/saw_rows.h"
 #include "ui/sheets/scales.h"
 #include "ui/sheets/sheet_frame.h"
 #include "ui/sheets/sheet_page.h"
@@ -34,6 +35,7 @@ struct Shape {
     std::string about;      ///< cutout id
     QString title;
     QString size;
+    QString blanks;         ///< sizes to saw before trimming: "380 × 380, 379 × 379"
     Region outline;         ///< mould frame
     Region narrow;          ///< the other end, where draft makes it narrower
     std::string casting;
@@ -46,12 +48,24 @@ QPointF drawn(Point mould) { return {mould.x, -mould.y}; }
 
 double areaOf(const Region& region) { return std::fabs(areaMm2(region)); }
 
+/// As on the saw list: each size once, in the order of the plies.
+QString blanksOf(const std::vector<const MouldPart*>& parts)
+{
+    QStringList sizes;
+    for (const MouldPart* part : parts) {
+        const QString size = plainSize({part->lengthMm, part->widthMm});
+        if (sizes.empty() || sizes.back() != size) sizes << size;
+    }
+    return sizes.join(QStringLiteral(", "));
+}
+
 /// The block that makes one cutout: its widest outline and its narrowest.
 Shape formerShape(const std::vector<const MouldPart*>& plies)
 {
     Shape shape;
     shape.name = plies.front()->name;
     shape.about = plies.front()->about;
+    shape.blanks = blanksOf(plies);
     for (const MouldPart* ply : plies) {
         for (const Region& end : {ply->outline, ply->topOutline}) {
             if (end.empty()) continue;
@@ -102,6 +116,7 @@ std::vector<Shape> shapesOf(const Mould& mould, const Plan& plan)
         shape.name = part.name;
         shape.about = part.about;
         shape.outline = part.outline;
+        shape.blanks = blanksOf({&part});
         shape.title = Sheets::tr("%1, No. %2").arg(mouldPartText(part), mouldNumber(part));
         shapes.push_back(std::move(shape));
     }
@@ -133,7 +148,27 @@ void paintJoin(QPainter& painter, const JoinMark& mark)
                {mark.name}, type);
 }
 
-void paintShape(QPainter& painter, const Shape& shape, const TileGrid& grid)
+/// Which way the front lies, whole on every page that has room for it within the piece.
+void paintFront(QPainter& painter, const Shape& shape, const QRectF& piece, const QRectF& tile, const PaintStyle& style)
+{
+    constexpr double kRoomMm = 16.0;
+    TextLook look;
+    look.bold = true;
+    look.behind = style.ink.sheet;
+    look.sizeUnits = 3.4;
+    const QString words = Sheets::tr("to the %1").arg(shape.front);
+    const double half = textSizeMm(words, style, look).width() / 2.0 + 2.0;
+    const QRectF seen = piece.intersected(tile.adjusted(kTileOverlapMm, kTileOverlapMm, -kTileOverlapMm, -kTileOverlapMm));
+    if (seen.height() < kRoomMm || seen.width() < 2.0 * half) return;
+    const double x = std::clamp(seen.left() + seen.width() / 4.0, seen.left() + half, seen.right() - half);
+    const QPointF foot(x, seen.bottom() - 9.0);
+    paintText(painter, foot - QPointF(0.0, 3.0), words, style, look);
+    painter.setPen(QPen(Qt::black, 0.35));
+    painter.drawLine(foot, foot + QPointF(0.0, 4.0));
+    paintArrowhead(painter, foot + QPointF(0.0, 6.5), QPointF(0.0, 1.0), style, Qt::black);
+}
+
+void paintShape(QPainter& painter, const Shape& shape, const TileGrid& grid, const QRectF& tile)
 {
     const PaintStyle style = paperStyle();
     const QPainterPath outline = regionPath(shape.outline, drawn);
@@ -153,17 +188,9 @@ void paintShape(QPainter& painter, const Shape& shape, const TileGrid& grid)
         painter.drawLine(line);
     }
     for (const JoinMark& mark : grid.joinMarks()) paintJoin(painter, mark);
-    if (box.height() < 24.0 || box.width() < 40.0) return;
-    // Which way the front lies, at the front of the shape.
-    TextLook look;
-    look.bold = true;
-    look.behind = style.ink.sheet;
-    look.sizeUnits = 3.4;
-    const QPointF foot(box.left() + box.width() / 4.0, box.bottom() - 9.0);
-    paintText(painter, foot - QPointF(0.0, 3.0), Sheets::tr("to the %1").arg(shape.front), style, look);
-    painter.setPen(QPen(Qt::black, 0.35));
-    painter.drawLine(foot, foot + QPointF(0.0, 4.0));
-    paintArrowhead(painter, foot + QPointF(0.0, 6.5), QPointF(0.0, 1.0), style, Qt::black);
+    paintFront(painter, shape, box, grid.rows * grid.columns > 1 ? tile : tile.adjusted(-kTileOverlapMm, -kTileOverlapMm,
+                                                                                       kTileOverlapMm, kTileOverlapMm),
+               style);
 }
 
 /// Which page of the grid this is, small.
@@ -197,6 +224,7 @@ SheetPage tilePage(const Plan& plan, const Shape& shape, const TileGrid& grid, i
     QStringList words{Sheets::tr("%1: %2, %3.").arg(QString::fromStdString(shape.casting), shape.title, shape.size)};
     words << (shape.mirrored ? Sheets::tr("MIRRORED, as in the mould: lay it on the board with the print up.")
                              : Sheets::tr("Lay it on the board with the print up."));
+    words << Sheets::tr("Sawn %1 mm, then trimmed to the line.").arg(shape.blanks);
     if (!shape.narrow.empty()) words << Sheets::tr("Dashed: the narrow end.");
     if (grid.rows * grid.columns > 1) {
         words << Sheets::tr("Cut along the dash-dot line of one page, lay it over the other so that the same targets meet.");
@@ -225,7 +253,7 @@ SheetPage tilePage(const Plan& plan, const Shape& shape, const TileGrid& grid, i
         painter.save();
         painter.setClipRect(room);
         painter.translate(room.center() - grid.tile(row, column).center());
-        paintShape(painter, shape, grid);
+        paintShape(painter, shape, grid, grid.tile(row, column));
         painter.restore();
     };
     return page;
@@ -239,7 +267,7 @@ std::vector<SheetPage> templatePages(const Plan& plan, const Assessment& assessm
     std::vector<SheetPage> pages;
     for (const MouldPtr& mould : assessment.moulds) {
         for (const Shape& shape : shapesOf(*mould, plan)) {
-            const bool named = name == shape.name || name == shape.about;
+            const bool named = !name.empty() && (name == shape.name || name == shape.about);
             const bool ofPiece = name.empty() || name == shape.casting || name == shape.part;
             if (!named && !ofPiece) continue;
             const TileGrid grid = tileGridFor(around(shape), kHeadMm);

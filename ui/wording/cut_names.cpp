@@ -12,7 +12,7 @@ namespace yardcast::ui {
 
 QString cutPieceWord(const std::string& what)
 {
-    for (int kind = 0; kind <= static_cast<int>(MouldPartKind::spacer); ++kind) {
+    for (int kind = 0; kind <= static_cast<int>(kLastMouldPart); ++kind) {
         const auto of = static_cast<MouldPartKind>(kind);
         if (what == mouldPartWord(of)) return mouldPartName(of);
     }

@@ -1,6 +1,7 @@
 #include "ui/wording/mould_names.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "ui/wording/figures.h"
@@ -67,6 +68,9 @@ QString mouldPartName(MouldPartKind kind)
     case MouldPartKind::holdDown: return Words::tr("hold-down", "part of a mould");
     case MouldPartKind::bracket: return Words::tr("bracket", "part of a mould");
     case MouldPartKind::spacer: return Words::tr("spacer", "part of a mould");
+    case MouldPartKind::cleat: return Words::tr("cleat under a joint", "part of a mould");
+    case MouldPartKind::foot: return Words::tr("batten at the foot", "part of a mould");
+    case MouldPartKind::tie: return Words::tr("tie with sleeve, two plates and nuts", "part of a mould");
     }
     return {};
 }
@@ -79,6 +83,7 @@ QString mouldStuffName(MouldStuff stuff)
     case MouldStuff::batten: return Words::tr("batten", "stuff of a mould part");
     case MouldStuff::strip: return Words::tr("strip", "stuff of a mould part");
     case MouldStuff::block: return Words::tr("block of mortar", "stuff of a mould part");
+    case MouldStuff::rod: return Words::tr("threaded rod M8", "stuff of a mould part");
     }
     return {};
 }
@@ -124,6 +129,17 @@ QString mouldNumbers(const std::vector<const MouldPart*>& parts)
     return words.join(QStringLiteral(", "));
 }
 
+QString mitreText(const std::array<double, 2>& mitreDeg)
+{
+    const auto end = [](double deg) {
+        if (deg == 0.0) return Words::tr("square", "end of a board");
+        const QString angle = Words::tr("%1°").arg(shortNumberText(std::abs(deg), 1));
+        return deg > 0.0 ? angle : Words::tr("%1 inner", "mitre at an inner corner").arg(angle);
+    };
+    if (mitreDeg[0] == 0.0 && mitreDeg[1] == 0.0) return {};
+    return Words::tr("ends %1 and %2", "mitres of a board").arg(end(mitreDeg[0]), end(mitreDeg[1]));
+}
+
 QString mouldStepText(const MouldPart& part)
 {
     const QString height = lengthText(part.fromMm);
@@ -140,9 +156,16 @@ QString mouldStepText(const MouldPart& part)
                    ? Words::tr("Lay the foam in %1 above the base, once the concrete has come up to there.").arg(height)
                    : Words::tr("Fix the foam to the base.");
     case MouldPartKind::core:
-        return Words::tr("Set the core on spacers of %1, held off the base; check it all round.").arg(height);
+        return Words::tr("Set the core %1 above the base, held off everything by its spacers; check it all round.").arg(height);
     case MouldPartKind::drip: return Words::tr("Hang the strip of the drip groove from above, level with the top.");
     case MouldPartKind::spacer: return Words::tr("Set the spacers under the core; they stay in the concrete.");
+    case MouldPartKind::cleat:
+        return Words::tr("Join the boards of the base on the cleats, level; seal the joint, or it shows on the face.");
+    case MouldPartKind::foot:
+        return Words::tr("Screw the battens to the base, hard against the feet of the brackets (studs).");
+    case MouldPartKind::tie:
+        return Words::tr("Put the rods through at the heights in the table of ties, by the studs, and draw the nuts up; in concrete "
+                         "they run in a sleeve that stays.");
     case MouldPartKind::holdDown: return Words::tr("Screw the battens across: they hold foam and strips down while you pour.");
     }
     return {};

@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include <array>
+
 #include <QString>
 #include <QStringList>
 
@@ -20,6 +22,9 @@ QString mouldPartText(const MouldPart& part);
 QString mouldNumber(const MouldPart& part);
 /// Numbers in few signs: "4", "7–9", "4, 6".
 QString mouldNumbers(const std::vector<const MouldPart*>& parts);
+/// Of MouldPart::mitreDeg: "ends 45° and 45°", "ends 45° and square"; "45° inner" at an inner corner. Nothing where both
+/// ends are square.
+QString mitreText(const std::array<double, 2>& mitreDeg);
 /// What one does with it, for the list of steps.
 QString mouldStepText(const MouldPart& part);
 

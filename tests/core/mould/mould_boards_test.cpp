@@ -71,12 +71,14 @@ TEST(MouldBoards, AtAnInnerCornerOneSideStopsShort)
     // Edges 600 600 900 1200 1500 1800. The mould is mirrored, so that the sides go round the other way: each covers
     // the next at its outer corner (+18); at the inner one the side that runs to it (900) has 0 more, the next 18 less.
     EXPECT_THAT(found, ElementsAre(618, 618, 900, 1200, 1518, 1818));
-    const MouldPart base = partsOfKind(*mouldsOfParts({partOf(lShape())}, with(SideJoint::besideBase)).moulds.at(0),
+    Counter small = lShape();
+    small.outline = {{0, 0}, {1400, 0}, {1400, 600}, {600, 600}, {600, 1200}, {0, 1200}};
+    const MouldPart base = partsOfKind(*mouldsOfParts({partOf(small)}, with(SideJoint::besideBase)).moulds.at(0),
                                        MouldPartKind::base)
                                .at(0);
-    EXPECT_TRUE(base.shaped) << "sawn to an L out of a rectangle";
-    EXPECT_EQ(base.lengthMm, 1800);
-    EXPECT_EQ(base.widthMm, 1500);
+    EXPECT_TRUE(base.shaped) << "sawn to an L out of a rectangle that a sheet gives";
+    EXPECT_EQ(base.lengthMm, 1400);
+    EXPECT_EQ(base.widthMm, 1200);
 }
 
 TEST(MouldBoards, SlantedCornersAreMitred)
@@ -103,7 +105,10 @@ TEST(MouldBoards, FormersAreBuiltUpOfPliesAndTaperUpwards)
     EXPECT_EQ(plies[3].stuff, MouldStuff::foam);
     EXPECT_NEAR(plies[3].thicknessMm, 6, 1e-9);
     EXPECT_NEAR(plies[0].lengthMm, 560, 1e-6) << "as drawn at the face";
-    EXPECT_NEAR(plies[1].lengthMm, 560 - 2 * 18 * std::tan(3 * 3.14159265 / 180), 1e-3);
+    const double secondMm = 560 - 2 * 18 * std::tan(3 * 3.14159265 / 180);
+    EXPECT_EQ(plies[1].lengthMm, std::ceil(secondMm)) << "sawn in whole millimetres, then planed to lean";
+    EXPECT_NEAR(boundsOf(plies[1].outline)->width(), secondMm, 1e-3);
+    EXPECT_TRUE(plies[1].shaped);
     EXPECT_EQ(plies[0].about, "K1");
     for (std::size_t i = 0; i + 1 < plies.size(); ++i)
         EXPECT_EQ(plies[i].topOutline, plies[i + 1].outline) << "no step between plies";
@@ -224,6 +229,145 @@ TEST(MouldBoards, PressureAndBracketsOfLyingAndStandingMoulds)
     EXPECT_EQ(standing.pressure.rule, "hydrostatic") << "it rises too fast for the standard to help";
     EXPECT_LT(standing.pressure.bracketMm, lying.pressure.bracketMm);
     EXPECT_LE(standing.pressure.bowMm, 1.0);
+}
+
+TEST(MouldBoards, RoundFormersAreSawnFromSquaresOfTheirDiameter)
+{
+    Counter counter = slab(1200, 620, 54);
+    counter.cutouts = {circleCutout({600, 310}, 380), circleCutout({200, 310}, 35)};
+    const auto plies = partsOfKind(*mouldsOfParts({partOf(counter)}).moulds.at(0), MouldPartKind::former);
+    ASSERT_EQ(plies.size(), 6U);
+    EXPECT_EQ(plies[0].lengthMm, 380);
+    EXPECT_EQ(plies[0].widthMm, 380);
+    EXPECT_EQ(plies[3].lengthMm, 35);
+    for (const MouldPart& ply : plies) {
+        EXPECT_EQ(ply.lengthMm, std::floor(ply.lengthMm));
+        const Box box = boundsOf(ply.outline).value();
+        EXPECT_GE(ply.lengthMm, box.width());
+        EXPECT_LT(ply.lengthMm, box.width() + 1.2) << "and not more than the next millimetre";
+    }
+}
+
+TEST(MouldBoards, AMouldThatStandsIsTiedFromStudToStud)
+{
+    Panel panel;
+    panel.lengthMm = 1800;
+    panel.thicknessMm = 60;
+    panel.heightMm = 900;
+    panel.cast = UprightCast::upright;
+    const Mould mould = *mouldsOfParts({partOf(panel, "P1")}).moulds.at(0);
+    const MouldTies& ties = mould.ties;
+    const auto studs = partsOfKind(mould, MouldPartKind::bracket);
+    ASSERT_EQ(studs.size(), 2U);
+    EXPECT_EQ(studs[0].count, ties.across);
+    ASSERT_GE(ties.rows.size(), 3U);
+    EXPECT_EQ(ties.rows.front().heightMm, 0.0);
+    EXPECT_GT(ties.rows.back().heightMm, 900.0) << "the last passes over the concrete";
+    EXPECT_FALSE(ties.rows.back().through);
+    EXPECT_TRUE(ties.rows[1].through);
+    EXPECT_GT(studs[0].toMm, ties.rows.back().heightMm);
+    // Together they hold what presses on the fields of the studs: 25 kN/m3 x 0.9 m / 2 over 0.9 m of one field.
+    const double pitchMm = 1800.0 / (ties.across + 1);
+    double sumN = 0.0;
+    for (const MouldTies::Row& row : ties.rows) {
+        sumN += row.forceN;
+        EXPECT_LE(row.forceN, 1900.0) << "what a tie is counted on for";
+    }
+    EXPECT_NEAR(sumN, 0.0225 * 900 / 2 * pitchMm, 0.01 * sumN) << "a sum of 64 steps a row";
+    // Beam by hand: the lowest span under the pressure at the base, a batten of 24 x 48 on edge.
+    const double span = ties.rows[1].heightMm;
+    const double q = 0.0225 * pitchMm;
+    const double inertia = 24 * std::pow(48, 3) / 12;
+    EXPECT_GE(ties.bowMm, 5 * q * std::pow(span, 4) / (384 * 8000 * inertia) - 1e-9);
+    EXPECT_LE(ties.bowMm, 1.0 * 1.001);
+    EXPECT_LE(ties.stressMpa, 16 * 0.9 / 1.3 * 1.001);
+    EXPECT_GE(ties.footScrews * 300, ties.rows[0].forceN);
+    const auto rods = partsOfKind(mould, MouldPartKind::tie);
+    EXPECT_EQ(rods.size(), ties.rows.size() - 1);
+    for (const MouldPart& rod : rods) EXPECT_EQ(rod.lengthMm, 60 + 2 * (18 + 48 + 25));
+    EXPECT_EQ(partsOfKind(mould, MouldPartKind::foot).size(), 1U);
+    const MouldPart base = partsOfKind(mould, MouldPartKind::base).at(0);
+    EXPECT_GE(boundsOf(base.outline)->high.y, boundsOf(partsOfKind(mould, MouldPartKind::foot)[0].outline)->high.y);
+    EXPECT_TRUE(mouldsOfParts({partOf(slab(1800, 620, 60))}).moulds.at(0)->ties.rows.empty());
+}
+
+TEST(MouldBoards, WhatOtherCodesSayOfThePressureIsThereToCompare)
+{
+    Panel panel;
+    panel.lengthMm = 1800;
+    panel.thicknessMm = 60;
+    panel.heightMm = 900;
+    panel.cast = UprightCast::upright;
+    const MouldPressure column = mouldsOfParts({partOf(panel, "P1")}).moulds.at(0)->pressure;
+    EXPECT_NEAR(column.aciKpa, 22.5, 1e-9) << "never more than as a liquid";
+    EXPECT_NEAR(column.ciriaKpa, 22.5, 1e-9);
+    panel.lengthMm = 2400;
+    const MouldPressure wall = mouldsOfParts({partOf(panel, "P1")}).moulds.at(0)->pressure;
+    ASSERT_GE(wall.riseMPerH, 2.1);
+    EXPECT_EQ(wall.aciKpa, 0.0) << "it rises faster than the formula for walls goes";
+}
+
+TEST(MouldBoards, ChamferStripsAreMitredAndGoRoundBends)
+{
+    Moulding how;
+    how.edge = EdgeFinish::chamfer;
+    how.edgeMm = 10;
+    const auto strips = partsOfKind(*mouldsOfParts({partOf(lShape())}, how).moulds.at(0), MouldPartKind::chamfer);
+    ASSERT_EQ(strips.size(), 6U);
+    int inner = 0;
+    for (const MouldPart& strip : strips) {
+        for (const double deg : strip.mitreDeg) {
+            EXPECT_NEAR(std::abs(deg), 45.0, 1e-6);
+            inner += deg < 0.0 ? 1 : 0;
+        }
+    }
+    EXPECT_EQ(inner, 2) << "both strips at the inner corner";
+    // 600 and 900 long, with one inner end each: 10 mm more than the wall is long.
+    std::vector<double> found = lengths(strips);
+    std::sort(found.begin(), found.end());
+    EXPECT_THAT(found, ElementsAre(600, 600, 910, 1210, 1500, 1800));
+
+    Counter counter = slab(1200, 600, 40);
+    counter.outline = rectangleRing({600, 300}, {1200, 600}, 0, 150);
+    const auto round = partsOfKind(*mouldsOfParts({partOf(counter)}, how).moulds.at(0), MouldPartKind::chamfer);
+    ASSERT_EQ(round.size(), 8U);
+    int bent = 0;
+    for (const MouldPart& strip : round) {
+        if (!strip.bent) continue;
+        ++bent;
+        EXPECT_EQ(strip.lengthMm, std::ceil(strip.insideMm));
+        EXPECT_NEAR(strip.insideMm, 150 * 3.14159265 / 2, 0.5);
+    }
+    EXPECT_EQ(bent, 4);
+    counter.outline = circleRing({400, 400}, 800);
+    EXPECT_EQ(partsOfKind(*mouldsOfParts({partOf(counter)}, how).moulds.at(0), MouldPartKind::chamfer).size(), 1U);
+}
+
+TEST(MouldBoards, ABaseLargerThanASheetIsOfBoardsOnCleats)
+{
+    Counter counter = lShape();
+    counter.outline = {{0, 0}, {1600, 0}, {1600, 600}, {620, 600}, {620, 1500}, {0, 1500}};
+    const MouldsOfPlan all = mouldsOfParts({partOf(counter)}, with(SideJoint::onBase));
+    const auto bases = partsOfKind(*all.moulds.at(0), MouldPartKind::base);
+    ASSERT_EQ(bases.size(), 2U) << "an L of two boards";
+    std::vector<double> sizes;
+    double mm2 = 0.0;
+    for (const MouldPart& base : bases) {
+        EXPECT_FALSE(base.shaped);
+        EXPECT_LE(base.lengthMm, 2500);
+        EXPECT_LE(base.widthMm, 1250);
+        mm2 += base.lengthMm * base.widthMm;
+    }
+    // 1716 x 716 and 736 x 900, or 736 x 1616 and 980 x 716: the same L, 58 mm larger all round.
+    EXPECT_NEAR(mm2, 1716 * 716 + 736 * 900, 1.0);
+    EXPECT_LT(areaMm2(intersect(bases[0].outline, bases[1].outline)), 1.0);
+    ASSERT_EQ(partsOfKind(*all.moulds[0], MouldPartKind::cleat).size(), 1U);
+    EXPECT_TRUE(all.finding("base_longer_than_sheet"));
+    const auto besides = partsOfKind(*mouldsOfParts({partOf(counter)}, with(SideJoint::besideBase)).moulds.at(0),
+                                     MouldPartKind::base);
+    ASSERT_EQ(besides.size(), 2U);
+    EXPECT_NEAR(besides[0].lengthMm * besides[0].widthMm + besides[1].lengthMm * besides[1].widthMm,
+                1600 * 600 + 620 * 900, 1.0);
 }
 
 TEST(MouldBoards, TheMakersOwnBracketsAreChecked)

@@ -138,6 +138,85 @@ TEST(CutJobs, FoamLargerThanEverySheetIsPutTogetherOfParts)
     EXPECT_TRUE(CutSolver().solve(jobs)->sheets.at(2)->plan.unplaced.empty());
 }
 
+TEST(CutJobs, FoamThatIsNotSoldSoThickIsCutDownOrLayered)
+{
+    Kitchen kitchen;
+    auto mould = std::make_shared<Mould>();
+    mould->casting = "C1";
+    const auto add = [&](const std::string& name, double thicknessMm) {
+        MouldPart foam = board(name, 400.0, 300.0);
+        foam.kind = MouldPartKind::former;
+        foam.stuff = MouldStuff::foam;
+        foam.thicknessMm = thicknessMm;
+        mould->parts.push_back(foam);
+    };
+    add("C1-1", 6.0);
+    add("C1-2", 22.0);
+    add("C1-3", 240.0);
+    kitchen.moulds = {mould};
+    const CutJobs jobs = kitchen.jobs();
+    EXPECT_TRUE(jobs.withoutStock.empty());
+    const SheetJob* thin = sheetsOf(jobs, "foam_10");
+    ASSERT_NE(thin, nullptr) << "the thinnest that is sold";
+    EXPECT_EQ(thin->thicknessMm, 10.0);
+    EXPECT_EQ(thin->pieces.at(0).cutDownToMm, 6.0);
+    ASSERT_NE(sheetsOf(jobs, "foam_25"), nullptr);
+    EXPECT_EQ(sheetsOf(jobs, "foam_25")->pieces.at(0).cutDownToMm, 22.0);
+    const SheetJob* thick = sheetsOf(jobs, "foam_80");
+    ASSERT_NE(thick, nullptr);
+    EXPECT_EQ(thick->list.pieces.at(0).count, 3) << "three layers of 80";
+    EXPECT_EQ(thick->pieces.at(0).cutDownToMm, 0.0);
+}
+
+TEST(CutJobs, BoardsLargerThanEverySheetAreJoined)
+{
+    Kitchen kitchen;
+    auto mould = std::make_shared<Mould>();
+    mould->casting = "C1";
+    mould->parts = {board("C1-1", 2718.0, 60.0)};
+    kitchen.moulds = {mould};
+    const CutJobs jobs = kitchen.jobs();
+    const SheetJob* job = sheetsOf(jobs, "mould_board");
+    ASSERT_NE(job, nullptr);
+    EXPECT_EQ(job->list.pieces.at(0).count, 2);
+    EXPECT_EQ(job->list.pieces.at(0).size, (Size{1359.0, 60.0}));
+    EXPECT_EQ(job->pieces.at(0).parts, 2);
+}
+
+TEST(CutJobs, StripsRodsAndBentBoardsAreCutToo)
+{
+    Kitchen kitchen;
+    auto mould = std::make_shared<Mould>();
+    mould->casting = "C1";
+    const auto add = [&](MouldPartKind kind, MouldStuff stuff, double lengthMm, Size section, bool bent) {
+        MouldPart part = board("C1-" + std::to_string(mould->parts.size() + 1), lengthMm, section.width);
+        part.kind = kind;
+        part.stuff = stuff;
+        part.thicknessMm = section.depth;
+        part.bent = bent;
+        mould->parts.push_back(part);
+    };
+    add(MouldPartKind::chamfer, MouldStuff::strip, 2618.0, {10, 10}, false);
+    add(MouldPartKind::chamfer, MouldStuff::strip, 236.0, {10, 10}, true);
+    add(MouldPartKind::drip, MouldStuff::strip, 1800.0, {8, 5}, false);
+    add(MouldPartKind::rebate, MouldStuff::strip, 1000.0, {44, 6}, false);
+    add(MouldPartKind::tie, MouldStuff::rod, 242.0, {8, 8}, false);
+    add(MouldPartKind::side, MouldStuff::board, 236.0, {50, 3}, true);
+    kitchen.moulds = {mould};
+    const CutJobs jobs = kitchen.jobs();
+    EXPECT_TRUE(jobs.withoutStock.empty());
+    std::vector<std::string> names;
+    for (const BarJob& job : jobs.bars) names.push_back(job.name);
+    EXPECT_THAT(names, testing::IsSupersetOf({"Triangular strips for chamfers (10 x 10)",
+                                              "Triangular strips of soft foam for bent edges (10 x 10)",
+                                              "Strips, planed (8 x 5)", "Strips, planed (44 x 6)", "Threaded rod M8"}));
+    const BarJob* chamfer = barsOf(jobs, "chamfer_strip");
+    ASSERT_NE(chamfer, nullptr);
+    EXPECT_EQ(chamfer->list.pieces.at(0).count, 2) << "longer than all lengths: butted";
+    ASSERT_NE(sheetsOf(jobs, "bend_board"), nullptr);
+    EXPECT_FALSE(sheetsOf(jobs, "bend_board")->atStore);
+}
+
 TEST(CutJobs, OffcutsAndWhatIsOwnedCostNothing)
 {
     Kitchen kitchen;

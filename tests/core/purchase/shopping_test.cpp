@@ -54,6 +54,15 @@ struct Shop {
     }
 };
 
+MouldNeed mouldNeed(const std::string& casting, double baseM2, double boardM2)
+{
+    MouldNeed need;
+    need.casting = casting;
+    need.baseM2 = baseM2;
+    need.boardM2 = boardM2;
+    return need;
+}
+
 std::optional<ShoppingLine> lineOf(const ShoppingList& list, const std::string& item)
 {
     for (const ShoppingLine& line : list.lines) {
@@ -193,7 +202,7 @@ TEST(Shopping, OwnPricesReplaceThoseOfTheBook)
 TEST(Shopping, WhatIsOwnedIsTakenOffOnce)
 {
     Shop shop;
-    shop.mould.castings = {{"C1", 0, 0, 0, 2.0, 0, 0, 0, 0, 0, 0}, {"C2", 0, 0, 0, 2.5, 0, 0, 0, 0, 0, 0}};
+    shop.mould.castings = {mouldNeed("C1", 0, 2.0), mouldNeed("C2", 0, 2.5)};
     shop.plan.owned = {{"mould_board", 1.0, {}}, {"mould_board", 0.6, {}}};
     ShoppingLine line = lineOf(shop.list(), "mould_board").value();
     EXPECT_NEAR(line.need, 4.5, 1e-12);
@@ -262,7 +271,8 @@ TEST(Shopping, LinesStandByAisleAndSumExactly)
     shop.mixes[0].fibresByKindKg = {{"AR glass", 0.28}};
     shop.steel.meshes = {{"C1", 4.0, 50.0, 1.0, 1.2, 3.9}};
     shop.steel.bars = {{"C1", 8.0, 1700.0, 4, 2.7}};
-    shop.mould.castings = {{"C1", 1.2, 0.3, 0.1, 1.84, 90, 160, 0.6, 20.0, 1.7, 0.3}};
+    shop.mould.castings = {{"C1", 1.2, 0.3, 0.1, 1.84, 90, 160, 0.6, 20.0, 1.7, 0.3, 120, 0, 30.0, 8.0,
+                             {{MouldPartKind::filler, MouldStuff::foam, false, 0.0, 20.0, 0.6, 1200.0}}}};
     const ShoppingList list = shop.list();
     std::int64_t sum = 0;
     std::vector<std::size_t> aisles;
@@ -287,6 +297,9 @@ TEST(Shopping, LinesStandByAisleAndSumExactly)
     EXPECT_TRUE(lineOf(list, "fibre_ar_glass").has_value());
     EXPECT_NEAR(lineOf(list, "plasticiser")->need, 0.33 / kPlasticiserKgL, 1e-12);
     EXPECT_TRUE(lineOf(list, "foam_20").has_value());
+    EXPECT_EQ(lineOf(list, "screw_mould")->need, 120.0) << "those of the mould";
+    EXPECT_FALSE(lineOf(list, "screw_mould")->estimate);
+    EXPECT_EQ(lineOf(list, "mould_wax")->packs.at(0).count, 1);
     EXPECT_NEAR(lineOf(list, "bar_8")->need, 6.8 * (1 + kCutAllowanceShare), 1e-9);
     EXPECT_NEAR(list.massKg, 8 * 25 + 10 + shop.steel.massKg, 1e-9);
 }
@@ -346,8 +359,7 @@ TEST(Shopping, OneMouldBaseForTwoPiecesIsOfferedWhereItSavesMoney)
 {
     Shop shop;
     // Two bases of 1 m2: with sides 4.0 m2, two boards of 3.125; on one base 2.85 m2, one board.
-    shop.mould.castings = {{"A2", 1.0, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0},
-                           {"A1", 1.0001, 0.5, 0.0, 2.0, 0, 0, 0, 0, 0, 0}};
+    shop.mould.castings = {mouldNeed("A2", 1.0, 2.0), mouldNeed("A1", 1.0001, 2.0)};
     shop.plan.budget = Budget{40.0, {}, {}};
     const std::int64_t before = shop.list().totalMinor;
     ASSERT_TRUE(shop.says("over_budget"));
@@ -362,7 +374,7 @@ TEST(Shopping, OneMouldBaseForTwoPiecesIsOfferedWhereItSavesMoney)
     EXPECT_EQ(before - shop.list().totalMinor, 3900);
 
     // One board does for both: nothing to save.
-    shop.mould.castings = {{"A1", 0.6, 0.3, 0.0, 1.2, 0, 0, 0, 0, 0, 0}, {"A2", 0.5, 0.3, 0.0, 1.0, 0, 0, 0, 0, 0, 0}};
+    shop.mould.castings = {mouldNeed("A1", 0.6, 1.2), mouldNeed("A2", 0.5, 1.0)};
     shop.plan.budget = Budget{1.0, {}, {}};
     shop.list();
     ASSERT_TRUE(shop.says("over_budget"));

@@ -105,6 +105,36 @@ private slots:
         }
     }
 
+    void ripsAreGatheredByTheFence()
+    {
+        // Three sorts of strip narrower than the store saws, on more than one sheet.
+        SheetJob job;
+        job.atStore = true;
+        job.pieces = {{"C1", "C1-2", "side", true, false}, {"C2", "C2-3", "side", true, false}, {"C2", "C2-4", "base", true, false}};
+        job.stock = {{1.0, 0, false}};
+        job.list.sawMm = 4.0;
+        job.list.leastStripMm = 80.0;
+        job.list.stock = {{{2500, 1250}, 10.0, {}}};
+        job.list.pieces = {{"C1-2", {1800, 60}, 7, true}, {"C2-3", {900, 50}, 6, true}, {"C2-4", {2300, 900}, 2, true}};
+        SheetCuts cuts{job, cutSheets(job.list)};
+        int homeCuts = 0;
+        for (const CutSheet& sheet : cuts.plan.sheets) {
+            for (const SawStep& step : sheet.steps) homeCuts += step.atHome ? sheet.times : 0;
+        }
+        QVERIFY(homeCuts > 0);
+        const std::vector<RipRow> rows = ripRows(cuts);
+        QVERIFY(static_cast<int>(rows.size()) < homeCuts);
+        int counted = 0;
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            counted += rows[i].count;
+            QVERIFY(!rows[i].gives.isEmpty() && !rows[i].from.isEmpty());
+            if (i == 0) continue;
+            QVERIFY(!(rows[i - 1].toLength && !rows[i].toLength));
+            if (rows[i].toLength == rows[i - 1].toLength) QVERIFY(rows[i].fenceMm <= rows[i - 1].fenceMm);
+        }
+        QCOMPARE(counted, homeCuts);
+    }
+
     void likeCutsAreOneRow()
     {
         SheetJob job;
