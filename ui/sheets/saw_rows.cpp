@@ -141,22 +141,22 @@ public:
     void add(const SheetJob& job, const CutSheet& sheet, int firstStrip)
     {
         const std::vector<SawnStep> steps = sawnSteps(job.list.stock[static_cast<std::size_t>(sheet.stock)].size, sheet);
-        int strip = -1;
-        SawRun along = SawRun::alongX;
+        std::vector<int> rounds(steps.size(), 0);
         for (std::size_t i = 0; i < steps.size(); ++i) {
             const SawnStep& step = steps[i];
             if (!step.atHome) continue;
-            const int now = stripOf(sheet, step);
-            // Each strip is ripped first, then cut to length.
-            if (now != strip) along = step.run;
-            strip = now;
-            Group& group = groupOf(step.run != along, step);
-            group.row.count += sheet.times;
-            if (group.from.empty() || group.from.back().first != firstStrip + strip) {
-                group.from.push_back({firstStrip + strip, {}});
+            for (const SawnPart& part : {step.low, step.high}) {
+                if (part.into != SawnInto::further) continue;
+                // The saw turns the other way for it: another round.
+                const auto next = static_cast<std::size_t>(part.index);
+                rounds[next] = rounds[i] + (steps[next].run == step.run ? 0 : 1);
             }
+            const int strip = firstStrip + stripOf(sheet, step);
+            Group& group = groupOf(rounds[i], step);
+            group.row.count += sheet.times;
+            if (group.from.empty() || group.from.back().first != strip) group.from.push_back({strip, {}});
             group.from.back().second.push_back(static_cast<int>(i) + 1);
-            addPart(group.gives, job, sheet, step.low, step.run == along);
+            addPart(group.gives, job, sheet, step.low, steps, step.run);
             if (step.high.into == SawnInto::piece) group.leaves << nameOf(job, sheet, step.high.index);
         }
     }
@@ -164,7 +164,7 @@ public:
     std::vector<RipRow> take()
     {
         std::stable_sort(groups_.begin(), groups_.end(), [](const Group& a, const Group& b) {
-            if (a.row.toLength != b.row.toLength) return b.row.toLength;
+            if (a.row.round != b.row.round) return a.row.round < b.row.round;
             if (a.row.fenceMm != b.row.fenceMm) return a.row.fenceMm > b.row.fenceMm;
             return a.row.longMm > b.row.longMm;
         });
@@ -201,29 +201,30 @@ private:
         return -1;
     }
 
-    Group& groupOf(bool toLength, const SawnStep& step)
+    Group& groupOf(int round, const SawnStep& step)
     {
         constexpr double kSameMm = 0.05;
         const double longMm = step.run == SawRun::alongY ? step.cut.size.depth : step.cut.size.width;
         const auto same = std::find_if(groups_.begin(), groups_.end(), [&](const Group& group) {
-            return group.row.toLength == toLength && std::abs(group.row.fenceMm - step.atMm) < kSameMm
+            return group.row.round == round && std::abs(group.row.fenceMm - step.atMm) < kSameMm
                 && std::abs(group.row.longMm - longMm) < kSameMm;
         });
         if (same != groups_.end()) return *same;
         Group group;
-        group.row.toLength = toLength;
+        group.row.round = round;
         group.row.fenceMm = step.atMm;
         group.row.longMm = longMm;
         groups_.push_back(std::move(group));
         return groups_.back();
     }
 
-    static void addPart(QStringList& names, const SheetJob& job, const CutSheet& sheet, const SawnPart& part, bool ripped)
+    static void addPart(QStringList& names, const SheetJob& job, const CutSheet& sheet, const SawnPart& part,
+                        const std::vector<SawnStep>& steps, SawRun run)
     {
         if (part.into == SawnInto::piece) {
             names << nameOf(job, sheet, part.index);
-        } else if (ripped && part.into == SawnInto::further) {
-            names << Sheets::tr("%1, to be cut to length").arg(plainSize(part.area.size));
+        } else if (part.into == SawnInto::further && steps[static_cast<std::size_t>(part.index)].run != run) {
+            names << Sheets::tr("%1, cut on below").arg(plainSize(part.area.size));
         }
     }
 

@@ -26,7 +26,7 @@ std::vector<SawRow> sawRows(const SheetJob& job, const CutSheet& sheet, bool atH
 
 /// Cuts at home that are made with one setting of the fence, whichever strips they are in.
 struct RipRow {
-    bool toLength = false;  ///< across a strip that has been ripped; else along it
+    int round = 0;          ///< 0: along the strip; 1: what that gives, cut to length; 2: of that what is narrower
     double fenceMm = 0.0;
     double longMm = 0.0;    ///< of what comes off
     int count = 0;          ///< cuts, those of sheets that are cut several times counted as often
@@ -34,7 +34,7 @@ struct RipRow {
     QString gives;
     QString leaves;         ///< pieces that are left when the last cut is made
 };
-/// Of all sheets of a job: first what is ripped, then what is cut to length; each from the widest setting down.
+/// Of all sheets of a job, round by round; in each from the widest setting down.
 std::vector<RipRow> ripRows(const SheetCuts& cuts);
 
 /// The pieces of one sheet, each once, in the order in which they come free.

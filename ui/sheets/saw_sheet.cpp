@@ -79,21 +79,25 @@ ListBlock cutsBlock(const SheetJob& job, const CutSheet& sheet, int firstStrip, 
 void addRips(const SheetCuts& cuts, std::vector<ListBlock>& blocks)
 {
     const std::vector<RipRow> rows = ripRows(cuts);
-    for (const bool toLength : {false, true}) {
+    const int rounds = rows.empty() ? 0 : rows.back().round + 1;
+    for (int round = 0; round < rounds; ++round) {
+        const bool across = round % 2 == 1;
         ListBlock block;
-        block.title = toLength ? Sheets::tr("Then cut to length at home: one setting of the stop, one row")
-                               : Sheets::tr("To rip at home, strips of all sheets: one setting of the fence, one row");
+        block.title = round == 0 ? Sheets::tr("To rip at home, strips of all sheets: one setting of the fence, one row")
+                      : across   ? Sheets::tr("Then cut to length at home: one setting of the stop, one row")
+                                 : Sheets::tr("Then rip what is narrower still");
         block.table.columns = {{QString(), 7.0, false},
-                               {toLength ? Sheets::tr("Stop, mm") : Sheets::tr("Fence, mm"), 20.0, true},
-                               {toLength ? Sheets::tr("Cuts × wide, mm") : Sheets::tr("Cuts × long, mm"), 28.0, true},
+                               {across ? Sheets::tr("Stop, mm") : Sheets::tr("Fence, mm"), 20.0, true},
+                               {across ? Sheets::tr("Cuts × wide, mm") : Sheets::tr("Cuts × long, mm"), 28.0, true},
                                {Sheets::tr("In strip (cut)"), 38.0, false},
                                {Sheets::tr("Gives"), 52.0, false},
                                {Sheets::tr("Leaves"), 39.0, false}};
         for (const RipRow& row : rows) {
-            if (row.toLength != toLength) continue;
+            if (row.round != round) continue;
             block.table.rows.push_back({{kTick, shortNumberText(row.fenceMm, 1),
                                          Sheets::tr("%1 × %2").arg(row.count).arg(shortNumberText(row.longMm, 1)), row.from,
-                                         row.gives, row.leaves.isEmpty() ? QStringLiteral("–") : row.leaves},
+                                         row.gives.isEmpty() ? QStringLiteral("–") : row.gives,
+                                         row.leaves.isEmpty() ? QStringLiteral("–") : row.leaves},
                                         {},
                                         false});
         }
