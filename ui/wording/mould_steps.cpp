@@ -12,7 +12,8 @@ namespace {
 /// Laid in when the concrete is already in the mould, or hung over it.
 bool comesLate(const MouldPart& part)
 {
-    return part.kind == MouldPartKind::holdDown || part.kind == MouldPartKind::drip || part.kind == MouldPartKind::spacer
+    return part.kind == MouldPartKind::holdDown || part.kind == MouldPartKind::drip || part.kind == MouldPartKind::tie
+        || part.kind == MouldPartKind::spacer
         || part.kind == MouldPartKind::core || (part.kind == MouldPartKind::filler && part.fromMm > 0.5);
 }
 
