@@ -214,7 +214,8 @@ DxfDrawing mouldDrawing(const std::vector<MouldPtr>& moulds, const DrawingWords&
     drawing.layers = {{"Base boards", 32, false},   {"Sides", 32, false},        {"Formers", 1, false},
                       {"Foam fillers", 4, false},   {"Foam cores", 4, false},    {"Chamfer strips", 6, false},
                       {"Drip strips", 6, false},    {"Rebate strips", 6, false}, {"Hold-downs", 3, true},
-                      {"Brackets", 8, false},       {"Spacers", 8, false},       {"Casting", 7, true},
+                      {"Brackets", 8, false},       {"Spacers", 8, false},       {"Cleats", 8, true},
+                      {"Battens at the foot", 8, false}, {"Ties", 3, true},      {"Casting", 7, true},
                       {"Diagonals", 8, true},       {"Numbers", 7, false},       {"Notes", 7, false}};
     double left = 0.0;
     for (const MouldPtr& mould : moulds) {

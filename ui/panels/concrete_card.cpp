@@ -253,8 +253,7 @@ void ConcreteCard::fillMixCards(const Plan& plan, const Assessment& assessment)
             if (words.isEmpty()) continue;
             batches.append({.key = id + QStringLiteral("/words/") + QString::number(batches.size()),
                             .cells = {words},
-                            .tip = words,
-                            .source = i});
+                            .tip = words});
         }
     }
     limits_->lineModel().setLines(std::move(limits));

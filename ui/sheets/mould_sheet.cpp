@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <initializer_list>
+#include <optional>
 
 #include <QPainter>
 
@@ -169,19 +171,29 @@ Layout onTwoPages(bool landscape)
     return layout;
 }
 
-Layout layoutFor(const ScaledDrawing& mould, bool standing)
+/// The first of these ways that shows the mould largest.
+std::optional<Layout> largestOf(const ScaledDrawing& mould, std::initializer_list<Layout> ways)
 {
-    // Of those that show the mould equally large, the first leave the section most room. Of what is poured standing the
-    // section is as high as the piece, and the ties are seen in it only.
-    const Layout ways[] = {sideBySide(true), sideBySide(false), oneBelow(true),    oneBelow(false),
-                           inAColumn(),      onTwoPages(true),  onTwoPages(false)};
     for (const int scale : reductionScales()) {
         for (Layout layout : ways) {
-            if ((standing && !layout.alone) || !fits(mould, layout.mould, scale)) continue;
+            if (!fits(mould, layout.mould, scale)) continue;
             layout.scale = scale;
             return layout;
         }
     }
+    return std::nullopt;
+}
+
+Layout layoutFor(const ScaledDrawing& mould, bool standing)
+{
+    // Of those that show the mould equally large, the first leave the section most room.
+    const std::optional<Layout> one =
+        largestOf(mould, {sideBySide(true), sideBySide(false), oneBelow(true), oneBelow(false), inAColumn()});
+    const std::optional<Layout> two = largestOf(mould, {onTwoPages(true), onTwoPages(false)});
+    // Both pictures on one page show the mirror best. Of what is poured standing the section is as high as the piece, and
+    // the ties are seen in it only.
+    if (two && (standing || !one || one->scale > 2 * two->scale)) return *two;
+    if (one) return *one;
     Layout last = oneBelow(true);
     last.scale = fitInBox(mould, last.mould.size());
     return last;
