@@ -92,6 +92,16 @@ Point deepestPoint(const Polygon& polygon)
     return best;
 }
 
+/// A shorter diagonal is not measured to check square.
+constexpr double kLeastDiagonalUnits = 30.0;
+
+TextLook diagonalLook(const PaintStyle& style)
+{
+    TextLook look = sideLook(style);
+    look.bold = false;
+    return look;
+}
+
 void setEdges(RunningRow& row, double edgeMm)
 {
     for (RunningStop& stop : row.stops) stop.edgeMm = edgeMm;
@@ -106,6 +116,19 @@ MouldMarks::MouldMarks(const MouldSubject& subject, const MouldLook& look, const
     body_ = inside_;
     for (const MouldPart& part : subject.mould->parts) body_ |= rectOf(part.outline);
     if (look.dimensions) addRows();
+    place();
+}
+
+void MouldMarks::place()
+{
+    names_ = cutoutNames();
+    std::vector<QRectF> taken;
+    taken.emplace_back(corner_ - QPointF(2.0, 2.0) * unit_, QSizeF(4.0, 4.0) * unit_);
+    for (const CutoutName& name : names_) taken.push_back(name.box);
+    diagonals_ = diagonalWords(taken);
+    for (const RunningRow& row : rows_) taken.push_back(runningBounds(row, style_));
+    for (const QRectF& box : sectionMarks()) taken.push_back(box);
+    if (look_.numbers) numbers_ = balloons(taken);
 }
 
 void MouldMarks::addCutouts(RunningRow& across, RunningRow& up) const
@@ -175,9 +198,10 @@ PictureFrame MouldMarks::frame() const
 {
     const Mould& mould = *subject_.mould;
     const PartKind kind = subject_.part->kind();
+    QRectF around = body_;
     // Numbers of thin boards stand beside them.
-    const double beside = look_.numbers ? 4.5 * unit_ : 0.0;
-    QRectF around = body_.adjusted(-beside, 0.0, beside, 0.0);
+    const double air = 0.5 * unit_;
+    for (const Balloon& balloon : numbers_) around |= balloon.box().adjusted(-air, -air, air, air);
     for (const RunningRow& row : rows_) around |= runningBounds(row, style_);
     for (const QRectF& box : sectionMarks()) around |= box;
     PictureFrame::Words words;
@@ -216,37 +240,48 @@ void MouldMarks::paintSectionMarks(QPainter& painter) const
     }
 }
 
-void MouldMarks::paintDiagonals(QPainter& painter, std::vector<QRectF>& taken) const
+std::vector<MouldMarks::DiagonalWords> MouldMarks::diagonalWords(std::vector<QRectF>& taken) const
 {
+    std::vector<DiagonalWords> placed;
     for (const Mould::Diagonal& diagonal : subject_.mould->diagonals) {
         const QLineF line(drawn(diagonal.from), drawn(diagonal.to));
-        if (line.length() < 30.0 * unit_) continue;
-        painter.setPen(centrePen(style_, style_.ink.pencil));
-        painter.drawLine(line);
-        TextLook look = sideLook(style_);
-        look.bold = false;
-        look.behind = style_.ink.sheet;
+        if (line.length() < kLeastDiagonalUnits * unit_) continue;
         double angle = -line.angle();
         while (angle < -90.0) angle += 180.0;
         while (angle >= 90.0) angle -= 180.0;
-        look.angleDeg = angle;
         const QString text = tr("diagonal %1").arg(numberText(diagonal.lengthMm, 0));
+        const QSizeF size = textSizeMm(text, style_, diagonalLook(style_));
         // Towards one end, where the other does not cross it; away from what is written already.
         for (const double share : {0.22, 0.78, 0.35, 0.65, 0.12, 0.88}) {
             const QPointF at = line.pointAt(share);
-            const QSizeF size = textSizeMm(text, style_, look);
             QTransform turn;
             turn.translate(at.x(), at.y());
             turn.rotate(angle);
             const QRectF box = turn.mapRect(QRectF(-size.width() / 2.0, -size.height() / 2.0, size.width(), size.height()));
-            const bool free = std::none_of(taken.begin(), taken.end(),
-                                           [&](const QRectF& other) { return other.intersects(box); });
-            if (!free && share != 0.88) continue;
-            if (!free) break;
-            paintText(painter, at, text, style_, look);
+            if (std::any_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(box); })) {
+                continue;
+            }
+            placed.push_back({text, at, angle});
             taken.push_back(box);
             break;
         }
+    }
+    return placed;
+}
+
+void MouldMarks::paintDiagonals(QPainter& painter) const
+{
+    for (const Mould::Diagonal& diagonal : subject_.mould->diagonals) {
+        const QLineF line(drawn(diagonal.from), drawn(diagonal.to));
+        if (line.length() < kLeastDiagonalUnits * unit_) continue;
+        painter.setPen(centrePen(style_, style_.ink.pencil));
+        painter.drawLine(line);
+    }
+    for (const DiagonalWords& words : diagonals_) {
+        TextLook look = diagonalLook(style_);
+        look.behind = style_.ink.sheet;
+        look.angleDeg = words.angleDeg;
+        paintText(painter, words.at, words.text, style_, look);
     }
 }
 
@@ -332,7 +367,7 @@ std::vector<MouldMarks::Balloon> MouldMarks::balloons(const std::vector<QRectF>&
             }
             if (found) break;
         }
-        boxes.push_back(boxAt(balloon.at));
+        boxes.push_back(balloon.box());
         made.push_back(balloon);
     }
     return made;
@@ -340,7 +375,7 @@ std::vector<MouldMarks::Balloon> MouldMarks::balloons(const std::vector<QRectF>&
 
 void MouldMarks::paintLeader(QPainter& painter, const Balloon& balloon) const
 {
-    const QRectF box(balloon.at - QPointF(balloon.size.width() / 2.0, balloon.size.height() / 2.0), balloon.size);
+    const QRectF box = balloon.box();
     // Inside what it stands for a number needs no line to it.
     if (box.contains(balloon.anchor) || balloon.home.contains(box)) return;
     painter.setPen(thinPen(style_, style_.ink.ink));
@@ -352,7 +387,7 @@ void MouldMarks::paintLeader(QPainter& painter, const Balloon& balloon) const
 
 void MouldMarks::paintBalloon(QPainter& painter, const Balloon& balloon) const
 {
-    const QRectF box(balloon.at - QPointF(balloon.size.width() / 2.0, balloon.size.height() / 2.0), balloon.size);
+    const QRectF box = balloon.box();
     painter.setPen(thinPen(style_, style_.ink.ink));
     painter.setBrush(balloon.marked ? style_.ink.ink : style_.ink.sheet);
     const double round = box.height() / 2.0;
@@ -365,23 +400,14 @@ void MouldMarks::paintBalloon(QPainter& painter, const Balloon& balloon) const
 
 void MouldMarks::paint(QPainter& painter) const
 {
-    std::vector<QRectF> taken;
-    taken.emplace_back(corner_ - QPointF(2.0, 2.0) * unit_, QSizeF(4.0, 4.0) * unit_);
-    const std::vector<CutoutName> names = cutoutNames();
-    for (const CutoutName& name : names) taken.push_back(name.box);
-    paintDiagonals(painter, taken);
-    for (const RunningRow& row : rows_) {
-        taken.push_back(runningBounds(row, style_));
-        paintRunning(painter, row, style_);
-    }
-    for (const QRectF& box : sectionMarks()) taken.push_back(box);
+    paintDiagonals(painter);
+    for (const RunningRow& row : rows_) paintRunning(painter, row, style_);
     paintSectionMarks(painter);
-    const std::vector<Balloon> numbers = look_.numbers ? balloons(taken) : std::vector<Balloon>();
-    for (const Balloon& balloon : numbers) paintLeader(painter, balloon);
+    for (const Balloon& balloon : numbers_) paintLeader(painter, balloon);
     TextLook look = sideLook(style_);
     look.behind = style_.ink.sheet;
-    for (const CutoutName& name : names) paintText(painter, name.box.center(), name.text, style_, look);
-    for (const Balloon& balloon : numbers) paintBalloon(painter, balloon);
+    for (const CutoutName& name : names_) paintText(painter, name.box.center(), name.text, style_, look);
+    for (const Balloon& balloon : numbers_) paintBalloon(painter, balloon);
     frame().paint(painter);
 }
 

@@ -24,7 +24,19 @@ private:
         QPointF at;
         QSizeF size;
         bool marked = false;
+        QRectF box() const { return {at - QPointF(size.width() / 2.0, size.height() / 2.0), size}; }
     };
+    struct DiagonalWords {
+        QString text;
+        QPointF at;
+        double angleDeg = 0.0;
+    };
+    struct CutoutName {
+        QString text;
+        QRectF box;
+    };
+    /// Everything written, so that none lies over another.
+    void place();
     PictureFrame frame() const;
     void addRows();
     void addCutouts(RunningRow& across, RunningRow& up) const;
@@ -32,11 +44,9 @@ private:
     /// The two ends of the cut, outside the boards.
     std::vector<QRectF> sectionMarks() const;
     void paintSectionMarks(QPainter& painter) const;
-    void paintDiagonals(QPainter& painter, std::vector<QRectF>& taken) const;
-    struct CutoutName {
-        QString text;
-        QRectF box;
-    };
+    /// Of those that find room; their boxes are taken then.
+    std::vector<DiagonalWords> diagonalWords(std::vector<QRectF>& taken) const;
+    void paintDiagonals(QPainter& painter) const;
     std::vector<CutoutName> cutoutNames() const;
     void paintLeader(QPainter& painter, const Balloon& balloon) const;
     void paintBalloon(QPainter& painter, const Balloon& balloon) const;
@@ -49,6 +59,9 @@ private:
     QRectF inside_;
     QPointF corner_;
     std::vector<RunningRow> rows_;
+    std::vector<CutoutName> names_;
+    std::vector<DiagonalWords> diagonals_;
+    std::vector<Balloon> numbers_;
 };
 
 class StandingMarks {

@@ -221,12 +221,17 @@ QStringList mouldQuestions(const MouldSubject& subject)
     const bool right = ownToMould(subject, datumCorner(subject)).x > mould.widthMm / 2.0;
     questions << (right ? Sheets::tr("Is the corner with the black dot at the front on your right?")
                         : Sheets::tr("Is the corner with the black dot at the front on your left?"));
-    if (mould.diagonals.size() >= 2) {
-        questions << Sheets::tr("Do both diagonals read %1 mm, to 1 mm?")
-                         .arg(numberText(mould.diagonals.front().lengthMm, 0));
-    } else if (!mould.diagonals.empty()) {
-        questions << Sheets::tr("Does the diagonal read %1 mm, to 1 mm?")
-                         .arg(numberText(mould.diagonals.front().lengthMm, 0));
+    // Of a rectangle both are alike; of an L each has its own length.
+    QStringList lengths;
+    for (const Mould::Diagonal& diagonal : mould.diagonals) lengths << numberText(diagonal.lengthMm, 0);
+    const qsizetype measured = lengths.size();
+    lengths.removeDuplicates();
+    if (measured == 1) {
+        questions << Sheets::tr("Does the diagonal read %1 mm, to 1 mm?").arg(lengths.front());
+    } else if (lengths.size() == 1) {
+        questions << Sheets::tr("Do both diagonals read %1 mm, to 1 mm?").arg(lengths.front());
+    } else if (measured > 1) {
+        questions << Sheets::tr("Do the diagonals, as drawn, read %1 mm, to 1 mm?").arg(lengths.join(QStringLiteral(", ")));
     }
     if (hasFoam(mould)) questions << Sheets::tr("Is all foam held down?");
     return questions;

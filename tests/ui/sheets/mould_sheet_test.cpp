@@ -7,6 +7,7 @@
 #include "pdf_probe.h"
 #include "sheet_plans.h"
 #include "tests/ui/drawing/plain_mould.h"
+#include "tests/ui/drawing/sample_plans.h"
 #include "ui/sheets/mould_tables.h"
 #include "ui/sheets/template_tiles.h"
 
@@ -111,6 +112,28 @@ private slots:
         QVERIFY(seen(pages[0]).contains(QStringLiteral("NOT MIRRORED")));
         QVERIFY(seen(pages[0]).contains(QStringLiteral("on your left?")));
         QVERIFY(!seen(pages[0]).contains(QStringLiteral("(left when it stands) RIGHT")));
+    }
+
+    /// The diagonals of an L differ: each has to be asked for.
+    void anLIsAskedForEachOfItsDiagonals()
+    {
+        Plan plan = samplePlan("corner-kitchen");
+        for (PartPtr& part : plan.parts) {
+            if (part->id != "B2") continue;
+            auto whole = std::make_shared<Part>(*part);
+            std::get<Counter>(whole->body).joints.clear();
+            part = whole;
+        }
+        const AssessmentPtr assessment = assessed(plan);
+        const std::optional<MouldSubject> subject = mouldSubject(plan, *assessment, "B2");
+        QVERIFY(subject);
+        const std::vector<Mould::Diagonal>& diagonals = subject->mould->diagonals;
+        QCOMPARE(diagonals.size(), std::size_t{2});
+        QVERIFY(std::fabs(diagonals[0].lengthMm - diagonals[1].lengthMm) > 1.0);
+        const QString asked = mouldQuestions(*subject).join(QLatin1Char('\n'));
+        for (const Mould::Diagonal& diagonal : diagonals) {
+            QVERIFY2(asked.contains(QString::number(std::round(diagonal.lengthMm))), qPrintable(asked));
+        }
     }
 
     /// Distances of the sink (500 x 400 about 700, 310 of 1800 x 600) to all four sides, as one stands at the mould.
