@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <random>
 
 #include <nlohmann/json.hpp>
@@ -79,8 +80,11 @@ TEST(Damage, BytesChangedAtRandomNeverCrash)
     const Folder folder;
     std::mt19937 random(4711);
     const std::vector<std::string> samples = samplePaths();
+    // As tests of random plans do: fewer where each takes long.
+    const char* every = std::getenv("YARDCAST_EVERY");
+    const int rounds = 120 / std::max(1, every ? std::atoi(every) : 1);
     int refused = 0;
-    for (int round = 0; round < 120; ++round) {
+    for (int round = 0; round < rounds; ++round) {
         std::string text = readText(samples[static_cast<std::size_t>(round) % samples.size()]);
         const int changes = 1 + round % 5;
         for (int i = 0; i < changes; ++i) {
@@ -101,7 +105,7 @@ TEST(Damage, BytesChangedAtRandomNeverCrash)
             EXPECT_NE(outcome.err, "");
         }
     }
-    EXPECT_GT(refused, 20);
+    EXPECT_GT(refused, rounds / 6);
 }
 
 TEST(Damage, AbsurdNumbersAreSaidAndComputedAround)

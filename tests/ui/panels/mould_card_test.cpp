@@ -49,7 +49,7 @@ struct OpenCard {
             if (tabs->tabText(i) == QStringLiteral("Fewer")) tabs->setCurrentIndex(i);
         }
         QVERIFY(fewer->isVisible());
-        QVERIFY(QTest::qWaitFor([this] { return fixture.live.isCurrent() && fixture.live.savings() != nullptr; }, 60000));
+        QVERIFY(QTest::qWaitFor([this] { return fixture.live.isCurrent() && fixture.live.savings() != nullptr; }, 180000));
     }
     void choose(const QString& key) const
     {
@@ -168,7 +168,7 @@ private slots:
 
     void fewerMouldsAreWeighedAndOneClickTakesThem()
     {
-        OpenCard open("two-level-bar.yardplan");
+        OpenCard open("grill-bench.yardplan");
         QVERIFY(open.offered().isEmpty());
         open.showFewer();
         const auto savings = open.fixture.live.savings();
