@@ -6,6 +6,7 @@
 #include "core/io/json_pointer.h"
 #include "core/io/json_text.h"
 #include "core/io/number_text.h"
+#include "core/io/rounded.h"
 
 namespace yardcast {
 
@@ -188,14 +189,6 @@ void addTooMany(std::vector<Finding>& problems, int pieces, int kinds)
     problems.push_back(std::move(finding));
 }
 
-/// To a millionth: without the noise of the last places.
-double plain(double value)
-{
-    if (!std::isfinite(value) || std::abs(value) > 1e9) return value;
-    const double result = std::round(value * 1e6) / 1e6;
-    return result == 0.0 ? 0.0 : result;
-}
-
 void addGap(Json& json, double price, double bound, bool proven)
 {
     if (!proven && price > 0.0) json["gap_percent"] = std::round((price - bound) / price * 1e6) / 1e4;
@@ -203,7 +196,7 @@ void addGap(Json& json, double price, double bound, bool proven)
 
 Json pairOf(double x, double y)
 {
-    return Json::array({plain(x), plain(y)});
+    return Json::array({rounded(x), rounded(y)});
 }
 
 Json areaOf(const SheetArea& area)
@@ -225,7 +218,7 @@ Json sheetJson(const CutSheet& sheet, const CutPieceJson& pieceOf)
     Json steps = Json::array();
     for (const SawStep& step : sheet.steps) {
         steps.push_back({{"part", step.part}, {"along", step.run == SawRun::alongX ? "x" : "y"},
-                         {"at_mm", plain(step.atMm)}, {"at_home", step.atHome}});
+                         {"at_mm", rounded(step.atMm)}, {"at_home", step.atHome}});
     }
     Json blanks = Json::array();
     for (const SheetArea& blank : sheet.blanks) blanks.push_back(areaOf(blank));
@@ -275,13 +268,13 @@ CutListReading readCutList(std::string_view text)
 Json cutPlanJson(const BarCutting& list, const BarPlan& plan, const CutPieceJson& pieceOf)
 {
     Json json{{"count", plan.count}};
-    if (plan.boundCount) json["bound_count"] = plain(*plan.boundCount);
+    if (plan.boundCount) json["bound_count"] = rounded(*plan.boundCount);
     json["proven"] = plan.proven;
     addGap(json, plan.price, plan.bound, plan.proven);
     json["patterns"] = plan.differentPatterns;
     const auto jsonOf = [&](int index) {
         Json piece = pieceOf(index);
-        piece["length_mm"] = plain(list.pieces[static_cast<std::size_t>(index)].lengthMm);
+        piece["length_mm"] = rounded(list.pieces[static_cast<std::size_t>(index)].lengthMm);
         return piece;
     };
     Json& bars = json["plan"] = Json::array();
@@ -289,11 +282,11 @@ Json cutPlanJson(const BarCutting& list, const BarPlan& plan, const CutPieceJson
         Json pieces = Json::array();
         for (const int piece : pattern.pieces) pieces.push_back(jsonOf(piece));
         bars.push_back({{"stock", pattern.stock}, {"times", pattern.times}, {"pieces", std::move(pieces)},
-                        {"remainder_mm", plain(pattern.remainderMm)}});
+                        {"remainder_mm", rounded(pattern.remainderMm)}});
     }
     Json& rests = json["remainders"] = Json::array();
     for (const double mm : plan.remaindersMm) {
-        if (rests.empty() || rests.back()["length_mm"] != plain(mm)) rests.push_back({{"length_mm", plain(mm)}, {"count", 0}});
+        if (rests.empty() || rests.back()["length_mm"] != rounded(mm)) rests.push_back({{"length_mm", rounded(mm)}, {"count", 0}});
         rests.back()["count"] = rests.back()["count"].get<int>() + 1;
     }
     Json& unplaced = json["unplaced"] = Json::array();
@@ -325,17 +318,17 @@ Json cutPlanJson(const SheetCutting& list, const SheetPlan& plan, const CutPiece
 
 std::string cutAnswer(const BarCutting& list, const BarPlan& plan)
 {
-    Json json{{"count", plan.count}, {"price", plain(plan.price)}, {"bound", plain(plan.bound)}};
+    Json json{{"count", plan.count}, {"price", rounded(plan.price)}, {"bound", rounded(plan.bound)}};
     json.update(cutPlanJson(list, plan, namesOf(list)));
     return writeJson(json);
 }
 
 std::string cutAnswer(const SheetCutting& list, const SheetPlan& plan)
 {
-    Json json{{"count", plan.count}, {"price", plain(plan.price)}, {"bound", plain(plan.bound)}};
+    Json json{{"count", plan.count}, {"price", rounded(plan.price)}, {"bound", rounded(plan.bound)}};
     json.update(cutPlanJson(list, plan, namesOf(list)));
-    json["sheets_price"] = plain(plan.sheetsPrice);
-    json["cuts_price"] = plain(plan.cutsPrice);
+    json["sheets_price"] = rounded(plan.sheetsPrice);
+    json["cuts_price"] = rounded(plan.cutsPrice);
     return writeJson(json);
 }
 

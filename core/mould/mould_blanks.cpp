@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "core/mould/mould_making.h"
+#include "core/mould/mould_parts.h"
 
 namespace yardcast::mould_making {
 
@@ -28,7 +29,7 @@ void roundBlanks(Mould& mould)
         const auto sawn = [&](double mm) { return isTrimmed(part) ? wholeUpMm(mm) : std::max(halfMm(mm), 0.5); };
         part.lengthMm = sawn(part.lengthMm);
         // Of strips and battens the width is that of the length they are cut from.
-        if (part.stuff == MouldStuff::board || part.stuff == MouldStuff::foam) part.widthMm = sawn(part.widthMm);
+        if (isSheet(part.stuff)) part.widthMm = sawn(part.widthMm);
     }
 }
 

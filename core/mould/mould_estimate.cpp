@@ -8,6 +8,8 @@
 
 #include "core/castings/sheeting.h"
 #include "core/geometry/region.h"
+#include "core/mould/mould_parts.h"
+#include "core/plan/shared_moulds.h"
 
 namespace yardcast {
 
@@ -31,18 +33,10 @@ MouldNeed needOfFaces(const Casting& casting)
     return need;
 }
 
-bool isFoamInside(const MouldPart& part)
-{
-    return part.kind == MouldPartKind::filler || part.kind == MouldPartKind::core;
-}
-
-/// Its board comes out of the sheets that `boardM2` is of.
-bool isMouldBoard(const MouldPart& part) { return part.stuff == MouldStuff::board && !part.bent; }
-
 void addStuff(MouldNeed& need, const MouldPart& part)
 {
     if (part.stuff == MouldStuff::block) return;
-    const bool sheet = part.stuff == MouldStuff::board || part.stuff == MouldStuff::foam;
+    const bool sheet = isSheet(part.stuff);
     const double widthMm = sheet ? 0.0 : part.widthMm;
     const double amount = sheet ? part.lengthMm * part.widthMm * part.count * kM2PerMm2
                                 : part.lengthMm * part.count * kMPerMm;
@@ -100,10 +94,7 @@ MouldEstimate estimateMoulds(const Plan& plan, const std::vector<CastingPtr>& ca
 {
     std::unordered_map<std::string_view, const Mould*> known;
     for (const MouldPtr& mould : moulds) known.try_emplace(mould->casting, mould.get());
-    std::set<std::string> later;
-    for (const SharedMould& shared : mouldingOf(plan).shared) {
-        for (std::size_t i = 1; i < shared.castings.size(); ++i) later.insert(shared.castings[i]);
-    }
+    const std::set<std::string> later = laterCastings(plan);
 
     MouldEstimate estimate;
     estimate.castings.reserve(castings.size());

@@ -6,6 +6,7 @@
 #include "core/materials/boards.h"
 #include "core/mould/fresh_pressure.h"
 #include "core/mould/mould_making.h"
+#include "core/mould/mould_parts.h"
 
 namespace yardcast::mould_making {
 
@@ -107,7 +108,7 @@ void addBoardFindings(const Moulding& how, const std::vector<MouldPtr>& moulds, 
         bool hasStep = false;
         Region base;
         for (const MouldPart& part : mould->parts) {
-            if (part.stuff != MouldStuff::board) continue;
+            if (!isMouldBoard(part)) continue;
             if (part.kind == MouldPartKind::side && part.insideMm < part.thicknessMm) {
                 hasStep = true;
                 shortest = std::min(shortest, part.insideMm);

@@ -7,6 +7,7 @@
 #include "core/materials/materials.h"
 #include "core/mould/fresh_pressure.h"
 #include "core/mould/mould_making.h"
+#include "core/mould/mould_parts.h"
 
 /// What keeps the mould in shape and the foam down. Spacings of screws and battens: common practice, no source.
 namespace yardcast::mould_making {
@@ -30,11 +31,6 @@ constexpr double kFastestAciWallMPerH = 2.1;
 constexpr double kHighestAciWallM = 4.2;
 
 double volumeMm3(const MouldPart& part) { return areaMm2(part.outline) * (part.toMm - part.fromMm); }
-
-bool isFoamInside(const MouldPart& part)
-{
-    return part.kind == MouldPartKind::filler || part.kind == MouldPartKind::core;
-}
 
 /// What others have to say, beside the one that is used.
 void compareCodes(Making& making)

@@ -3,6 +3,7 @@
 
 #include "core/materials/boards.h"
 #include "core/materials/holding.h"
+#include "core/mould/fresh_pressure.h"
 #include "core/mould/mould_making.h"
 
 /// A mould that stands: what keeps its two faces from being pressed apart.
@@ -37,45 +38,44 @@ struct Load {
     }
 };
 
-struct Stud {
-    double inertiaMm4 = kMouldBattenThicknessMm * std::pow(kMouldBattenWidthMm, 3) / 12;
-    double sectionMm3 = kMouldBattenThicknessMm * std::pow(kMouldBattenWidthMm, 2) / 6;
+/// A batten on edge, the board's beam turned: all of the load is on its thickness.
+constexpr double kKpaPerNPerMm = 1e3 / kMouldBattenThicknessMm;
 
-    double bowMm(double nPerMm, double spanMm) const
-    {
-        return 5 * nPerMm * std::pow(spanMm, 4) / (384 * kBattenElasticMpa * inertiaMm4);
-    }
-    double stressMpa(double nPerMm, double spanMm) const { return nPerMm * spanMm * spanMm / 8 / sectionMm3; }
-    /// The longest span that keeps to all three limits, `share` of each.
-    double spanMm(double nPerMm, double mostBowMm, double share) const
-    {
-        if (!(nPerMm > 0.0)) return HUGE_VAL;
-        const double byBow = std::pow(share * mostBowMm * 384 * kBattenElasticMpa * inertiaMm4 / (5 * nPerMm), 0.25);
-        const double byStress = std::sqrt(share * kBattenStrengthMpa * 8 * sectionMm3 / nPerMm);
-        return std::min({byBow, byStress, share * kTieN / nPerMm});
-    }
-};
+BoardBending studBending(double nPerMm, double spanMm)
+{
+    return boardBending(nPerMm * kKpaPerNPerMm, spanMm, kMouldBattenWidthMm, kBattenElasticMpa);
+}
+
+/// The longest span that keeps to all three limits, `share` of each.
+double studSpanMm(double nPerMm, double mostBowMm, double share)
+{
+    if (!(nPerMm > 0.0)) return HUGE_VAL;
+    const double byBow =
+        spanForBowMm(nPerMm * kKpaPerNPerMm, share * mostBowMm, kMouldBattenWidthMm, kBattenElasticMpa);
+    const double byStress = std::sqrt(share * kBattenStrengthMpa / studBending(nPerMm, 1.0).stressMpa);
+    return std::min({byBow, byStress, share * kTieN / nPerMm});
+}
 
 /// Heights of the rows from the foot to `topMm` when every span is used to `share`; the last may lie above it.
-std::vector<double> rowsAt(const Load& load, const Stud& stud, double topMm, double mostBowMm, double share)
+std::vector<double> rowsAt(const Load& load, double topMm, double mostBowMm, double share)
 {
     std::vector<double> rows{0.0};
     while (rows.back() < topMm && rows.size() < static_cast<std::size_t>(kMostRows)) {
-        const double span = stud.spanMm(load.at(rows.back()), mostBowMm, share);
+        const double span = studSpanMm(load.at(rows.back()), mostBowMm, share);
         rows.push_back(rows.back() + std::max(span, kRoundedToMm));
     }
     return rows;
 }
 
 /// As few rows as will do, and each span used as much as the others.
-std::vector<double> rowHeights(const Load& load, const Stud& stud, double topMm, double mostBowMm)
+std::vector<double> rowHeights(const Load& load, double topMm, double mostBowMm)
 {
-    std::vector<double> rows = rowsAt(load, stud, topMm, mostBowMm, 1.0);
+    std::vector<double> rows = rowsAt(load, topMm, mostBowMm, 1.0);
     double low = 0.0;
     double high = 1.0;
     for (int i = 0; i < 30; ++i) {
         const double share = (low + high) / 2;
-        std::vector<double> tried = rowsAt(load, stud, topMm, mostBowMm, share);
+        std::vector<double> tried = rowsAt(load, topMm, mostBowMm, share);
         if (tried.size() > rows.size() || tried.back() < topMm) {
             low = share;
             continue;
@@ -148,9 +148,8 @@ void addTies(Making& making)
     // kPa are 0.001 N/mm2.
     const Load load{mould.heightMm, mould.pressure.hydrostaticKpa * 1e-3 * pitchMm,
                     mould.pressure.pressureKpa * 1e-3 * pitchMm};
-    const Stud stud;
     const double topMm = mould.heightMm + kRodAboveMm;
-    const std::vector<double> heights = rowHeights(load, stud, topMm, making.how.bowMm);
+    const std::vector<double> heights = rowHeights(load, topMm, making.how.bowMm);
     MouldTies& ties = mould.ties;
     ties.across = static_cast<int>(places.size());
     for (std::size_t i = 0; i < heights.size(); ++i) {
@@ -159,10 +158,10 @@ void addTies(Making& making)
         row.through = i > 0 && row.heightMm < mould.heightMm;
         if (i > 0) {
             const double span = heights[i] - heights[i - 1];
-            const double nPerMm = load.at(heights[i - 1]);
+            const BoardBending bending = studBending(load.at(heights[i - 1]), span);
             ties.longestMm = std::max(ties.longestMm, span);
-            ties.bowMm = std::max(ties.bowMm, stud.bowMm(nPerMm, span));
-            ties.stressMpa = std::max(ties.stressMpa, stud.stressMpa(nPerMm, span));
+            ties.bowMm = std::max(ties.bowMm, bending.bowMm);
+            ties.stressMpa = std::max(ties.stressMpa, bending.stressMpa);
         }
         // Half of each span beside it.
         const double from = i == 0 ? 0.0 : (heights[i - 1] + heights[i]) / 2;

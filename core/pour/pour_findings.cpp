@@ -39,7 +39,7 @@ bool holdsAt(PourTask task, double batchL, double minutes, double layingMin, dou
     if (!(task.litres / batchL <= kMostBatches)) return false;
     task.batchL = batchL;
     const SlotBatches slot = slotBatches(task, 0.0, BatchRun(batchL), layingMin);
-    const std::vector<double> waits = waitsMin(task, minutes, layingMin);
+    const std::vector<double> waits = waitsMin(slot, minutes);
     double hour = startH;
     for (std::size_t i = 0; i < waits.size(); ++i) {
         hour += minutes / 60;

@@ -66,9 +66,9 @@ struct SlotBatches {
 /// after, and take no time of the pour.
 SlotBatches slotBatches(const PourTask& task, double startL, const BatchRun& run, double layingMin);
 
-/// Of a casting that begins with a fresh batch of `batchMinutes`: for each of its batches how long its concrete waits to be
+/// Of a casting that begins with a fresh batch, batches of `batchMinutes` one after the other: for each of its batches how long its concrete waits to be
 /// covered, minutes; of the last one as long as laying takes that falls into it.
-std::vector<double> waitsMin(const PourTask& task, double batchMinutes, double layingMin);
+std::vector<double> waitsMin(const SlotBatches& slot, double batchMinutes);
 
 /// One casting in its day. Batches are counted from 0 through all mixes of the day.
 struct PourSlot {

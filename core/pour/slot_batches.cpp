@@ -58,9 +58,8 @@ SlotBatches slotBatches(const PourTask& task, double startL, const BatchRun& run
     return slot;
 }
 
-std::vector<double> waitsMin(const PourTask& task, double batchMinutes, double layingMin)
+std::vector<double> waitsMin(const SlotBatches& slot, double batchMinutes)
 {
-    const SlotBatches slot = slotBatches(task, 0.0, BatchRun(task.batchL), layingMin);
     std::vector<double> waits;
     for (std::size_t i = 0; i < slot.layMin.size(); ++i) {
         if (i == slot.covered.size()) {
@@ -76,7 +75,8 @@ std::vector<double> waitsMin(const PourTask& task, double batchMinutes, double l
 
 double longestGapMin(const PourTask& task, const PourRules& rules)
 {
-    const std::vector<double> waits = waitsMin(task, rules.batchMinutes, rules.layingMin);
+    const std::vector<double> waits =
+        waitsMin(slotBatches(task, 0.0, BatchRun(task.batchL), rules.layingMin), rules.batchMinutes);
     return *std::max_element(waits.begin(), waits.end());
 }
 

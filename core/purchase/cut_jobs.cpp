@@ -4,6 +4,8 @@
 #include <set>
 #include <utility>
 
+#include "core/mould/mould_parts.h"
+#include "core/plan/shared_moulds.h"
 #include "core/purchase/cut_lists.h"
 #include "core/purchase/mould_items.h"
 #include "core/purchase/needs.h"
@@ -17,13 +19,10 @@ constexpr double kSameThicknessMm = 0.5;
 
 class JobMaker {
 public:
-    JobMaker(const Plan& plan, const PriceBook& book) : moulding_(mouldingOf(plan)), prices_(plan, book)
+    JobMaker(const Plan& plan, const PriceBook& book) : moulding_(mouldingOf(plan)), prices_(plan, book), later_(laterCastings(plan))
     {
         for (const Owned& owned : plan.owned) {
             if (owned.amount > 0.0) owned_[owned.item] += owned.amount;
-        }
-        for (const SharedMould& shared : moulding_.shared) {
-            for (std::size_t i = 1; i < shared.castings.size(); ++i) later_.insert(shared.castings[i]);
         }
     }
 
@@ -32,15 +31,15 @@ public:
         const bool isShared = later_.count(mould.casting) > 0;
         for (const MouldPart& part : mould.parts) {
             // Boards serve again; foam within the concrete is each casting's own.
-            if (isShared && part.kind != MouldPartKind::filler && part.kind != MouldPartKind::core) continue;
+            if (isShared && !isFoamInside(part)) continue;
             const MouldItem item =
                 mouldItemOf(prices_, part.kind, part.stuff, part.bent, part.widthMm, part.thicknessMm);
             if (item.keys.empty() || part.count < 1 || !(part.lengthMm > 0.0) || !(part.widthMm > 0.0)) continue;
             CutPiece piece{mould.casting, part.name, mouldPartWord(part.kind), part.goodFace, part.shaped};
             piece.cutDownToMm = item.cutDownToMm;
             piece.mitreDeg = part.mitreDeg;
-            if (part.stuff == MouldStuff::board || part.stuff == MouldStuff::foam) {
-                const bool board = part.stuff == MouldStuff::board && !part.bent;
+            if (isSheet(part.stuff)) {
+                const bool board = isMouldBoard(part);
                 addSheetPiece(item.keys, item.thicknessMm, board, piece, {part.lengthMm, part.widthMm},
                               part.count * item.layers);
             } else {

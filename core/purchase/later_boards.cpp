@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "core/mould/mould_parts.h"
 #include "core/pour/mould_hours.h"
 #include "core/purchase/mould_sharing.h"
 
@@ -156,7 +157,7 @@ public:
             std::size_t end = i;
             for (; end < built_.size() && built_[end].wantedDay == day; ++end) {
                 for (const MouldPart& part : built_[end].mould->parts) {
-                    if (part.stuff == MouldStuff::board && part.count > 0)
+                    if (isMouldBoard(part) && part.count > 0)
                         wanted.push_back({&part, built_[end].mould->casting, part.count});
                 }
             }

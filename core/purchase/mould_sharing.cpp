@@ -7,6 +7,8 @@
 #include <unordered_map>
 
 #include "core/io/plan_patch.h"
+#include "core/mould/mould_parts.h"
+#include "core/plan/shared_moulds.h"
 #include "core/pour/mould_hours.h"
 #include "core/purchase/currency.h"
 
@@ -49,29 +51,13 @@ std::vector<std::vector<std::string>> sameCastings(const std::vector<MouldPtr>& 
     return result;
 }
 
-/// Castings that come out of a mould after another one.
-std::set<std::string> laterUses(const Plan& plan)
-{
-    std::set<std::string> seen;
-    std::set<std::string> later;
-    for (const SharedMould& mould : mouldingOf(plan).shared) {
-        bool first = true;
-        for (const std::string& casting : mould.castings) {
-            if (!seen.insert(casting).second) continue;
-            if (!first) later.insert(casting);
-            first = false;
-        }
-    }
-    return later;
-}
-
 double boardsM2(const std::vector<MouldPtr>& moulds, const std::set<std::string>& later)
 {
     double m2 = 0.0;
     for (const MouldPtr& mould : moulds) {
         if (!mould || later.count(mould->casting) > 0) continue;
         for (const MouldPart& part : mould->parts) {
-            if (part.stuff == MouldStuff::board && !part.bent) m2 += part.lengthMm * part.widthMm * part.count * kM2PerMm2;
+            if (isMouldBoard(part)) m2 += part.lengthMm * part.widthMm * part.count * kM2PerMm2;
         }
     }
     return m2;
@@ -184,7 +170,7 @@ MouldSharing mouldSharing(const Plan& plan, const PourGround& ground, const std:
     std::unordered_map<std::string, const Casting*> castingOf;
     for (const CastingPtr& casting : ground.castings) castingOf[casting->id] = casting.get();
     MouldHours mouldHours(plan);
-    const std::set<std::string> laterNow = laterUses(plan);
+    const std::set<std::string> laterNow = laterCastings(plan);
     const double nowM2 = boardsM2(moulds, laterNow);
     const int usual = usualUses(assumptionsOf(plan).mouldSurface);
     std::optional<std::int64_t> nowMinor;
@@ -214,7 +200,7 @@ MouldSharing mouldSharing(const Plan& plan, const PourGround& ground, const std:
             option.days =
                 daysOf(pourPlan(option.after, ground.castings, ground.quantities, ground.weather, ignored));
             option.moreDays = option.days - sharing.days;
-            option.savesM2 = nowM2 - boardsM2(moulds, laterUses(option.after));
+            option.savesM2 = nowM2 - boardsM2(moulds, laterCastings(option.after));
             if (price) {
                 if (!nowMinor) nowMinor = price(plan);
                 option.savesMinor = *nowMinor - price(option.after);

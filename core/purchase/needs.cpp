@@ -6,6 +6,7 @@
 
 #include "core/io/number_text.h"
 #include "core/materials/materials.h"
+#include "core/mould/mould_parts.h"
 #include "core/purchase/mould_items.h"
 
 namespace yardcast {
@@ -139,7 +140,7 @@ void addSteel(Needs& needs, const SteelSchedule& steel)
 
 void addStuff(Needs& needs, const PlanPrices& prices, const std::string& casting, const MouldStuffNeed& stuff)
 {
-    const bool sheet = stuff.stuff == MouldStuff::board || stuff.stuff == MouldStuff::foam;
+    const bool sheet = isSheet(stuff.stuff);
     const MouldItem item = mouldItemOf(prices, stuff.kind, stuff.stuff, stuff.bent, stuff.widthMm, stuff.thicknessMm);
     if (item.keys.empty()) return;
     const char* group = stuff.stuff == MouldStuff::rod ? "fixings" : sheet ? "boards" : "timber";

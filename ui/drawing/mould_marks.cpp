@@ -7,6 +7,7 @@
 #include <QCoreApplication>
 #include <QPainter>
 
+#include "core/mould/mould_parts.h"
 #include "ui/drawing/marks.h"
 #include "ui/drawing/own_map.h"
 #include "ui/wording/figures.h"
@@ -172,7 +173,7 @@ void MouldMarks::addRows()
                       right ? -1.0 : 1.0, {}};
     bool hasFoam = false;
     for (const MouldPart& part : subject_.mould->parts) {
-        const bool foam = part.kind == MouldPartKind::filler || part.kind == MouldPartKind::core;
+        const bool foam = isFoamInside(part);
         if (!foam && part.kind != MouldPartKind::rebate && part.kind != MouldPartKind::drip) continue;
         Places places;
         for (const Polygon& polygon : part.outline) addRing(places, polygon.outer);

@@ -6,6 +6,7 @@
 #include "core/materials/boards.h"
 #include "core/materials/gravity.h"
 #include "core/materials/holding.h"
+#include "core/mould/mould_parts.h"
 #include "ui/drawing/mould_section.h"
 #include "ui/sheets/sheet_words.h"
 #include "ui/wording/figures.h"
@@ -24,9 +25,7 @@ QString wholeMm(double mm) { return shortNumberText(mm, 1); }
 
 bool hasFoam(const Mould& mould)
 {
-    return std::any_of(mould.parts.begin(), mould.parts.end(), [](const MouldPart& part) {
-        return part.kind == MouldPartKind::filler || part.kind == MouldPartKind::core;
-    });
+    return std::any_of(mould.parts.begin(), mould.parts.end(), isFoamInside);
 }
 
 }  // namespace

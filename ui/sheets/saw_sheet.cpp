@@ -277,10 +277,8 @@ void addOldBoards(const LaterBoards& later, std::vector<ListBlock>& blocks, QStr
                           {Sheets::tr("clean part, mm"), 28.0, false},
                           {Sheets::tr("can become, mm"), 112.0, false}};
     for (const LaterCut& cut : later.cuts) {
-        QStringList pieces;
-        for (const LaterPiece& piece : cut.pieces) pieces << laterPieceText(piece);
         list.table.rows.push_back({{kTick, QString::number(cut.day), QString::fromStdString(cut.board),
-                                    plainSize(cut.clean), pieces.join(QStringLiteral("; "))},
+                                    plainSize(cut.clean), laterPiecesText(cut.pieces)},
                                    {},
                                    false});
     }

@@ -5,7 +5,6 @@
 
 #include <QAction>
 #include <QFileDialog>
-#include <QFileInfo>
 #include <QPrintDialog>
 #include <QPrinter>
 #include <QSettings>
@@ -154,9 +153,9 @@ void PrintDesk::exportPdf()
 {
     const QStringList sheets = askSheets(tr("Save as PDF..."));
     if (sheets.isEmpty()) return;
-    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the sheets as PDF"), proposedFile(bench_.session, {}, "pdf"),
-                                                      tr("PDF (*.pdf)"));
-    if (!file.isEmpty()) writePdf(QFileInfo(file).suffix().isEmpty() ? file + ".pdf" : file, sheets);
+    const QString file = QFileDialog::getSaveFileName(&window_, tr("Save the sheets as PDF"),
+                                                      proposedFile(bench_.session, {}, "pdf"), tr("PDF (*.pdf)"));
+    if (!file.isEmpty()) writePdf(withEnding(file, "pdf"), sheets);
 }
 
 SheetOptions PrintDesk::options() const

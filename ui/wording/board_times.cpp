@@ -1,6 +1,7 @@
 #include "ui/wording/board_times.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "core/pour/pour_plan.h"
 #include "ui/wording/figures.h"
@@ -47,13 +48,18 @@ QString laterPieceText(const LaterPiece& piece)
         .arg(word(piece.name), mouldPartName(piece.kind), plain(piece.size.width), plain(piece.size.depth));
 }
 
+QString laterPiecesText(const std::vector<LaterPiece>& pieces)
+{
+    QStringList texts;
+    for (const LaterPiece& piece : pieces) texts << laterPieceText(piece);
+    return texts.join(QStringLiteral("; "));
+}
+
 QString laterCutText(const LaterCut& cut)
 {
-    QStringList pieces;
-    for (const LaterPiece& piece : cut.pieces) pieces << laterPieceText(piece);
     return Words::tr("Day %1: saw the old base %2 of %3 to %4.")
         .arg(cut.day)
-        .arg(word(cut.board), word(cut.casting), pieces.join(QStringLiteral("; ")));
+        .arg(word(cut.board), word(cut.casting), laterPiecesText(cut.pieces));
 }
 
 QStringList boardTimeTexts(const Plan& plan, const Assessment& assessment, const LaterBoards& later,
@@ -62,24 +68,21 @@ QStringList boardTimeTexts(const Plan& plan, const Assessment& assessment, const
     QStringList said = sharedTexts(plan, assessment, casting);
     for (const LaterCut& cut : later.cuts) {
         if (cut.casting == casting) {
-            QStringList pieces;
-            for (const LaterPiece& piece : cut.pieces) pieces << laterPieceText(piece);
             said << Words::tr("If you keep the base %1 clean: it is free on day %2 and can be sawn on day %3 to %4. Use only its "
                               "clean part of %5 × %6, %7 from the left and %8 from the front inner side.")
                         .arg(word(cut.board))
                         .arg(cut.freeDay)
                         .arg(cut.day)
-                        .arg(pieces.join(QStringLiteral("; ")), plain(cut.clean.width), plain(cut.clean.depth),
+                        .arg(laterPiecesText(cut.pieces), plain(cut.clean.width), plain(cut.clean.depth),
                              lengthText(cut.cleanAt.x), lengthText(cut.cleanAt.y));
         }
-        QStringList here;
-        for (const LaterPiece& piece : cut.pieces) {
-            if (piece.casting == casting) here << laterPieceText(piece);
-        }
-        if (here.isEmpty()) continue;
+        std::vector<LaterPiece> here;
+        std::copy_if(cut.pieces.begin(), cut.pieces.end(), std::back_inserter(here),
+                     [&](const LaterPiece& piece) { return piece.casting == casting; });
+        if (here.empty()) continue;
         said << Words::tr("Need not be bought if they are sawn on day %1 out of the old base %2 of %3: %4.")
                     .arg(cut.day)
-                    .arg(word(cut.board), word(cut.casting), here.join(QStringLiteral("; ")));
+                    .arg(word(cut.board), word(cut.casting), laterPiecesText(here));
     }
     return said;
 }

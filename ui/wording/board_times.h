@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <QString>
 #include <QStringList>
@@ -14,6 +15,8 @@ namespace yardcast::ui {
 
 /// "C2-1, base: 600 × 400".
 QString laterPieceText(const LaterPiece& piece);
+/// Of all that it becomes: "C2-1, base: 600 × 400; C2-2, side: ..."
+QString laterPiecesText(const std::vector<LaterPiece>& pieces);
 /// "Day 5: saw the old base C1-1 of C1 to C2-1, base: 600 × 400; ..."
 QString laterCutText(const LaterCut& cut);
 
